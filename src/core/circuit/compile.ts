@@ -1,0 +1,185 @@
+/** A circuit made ready for solving: names become integers, values sit in typed arrays that are reused. */
+import { THERMAL_VOLTS, nodesOf } from './elements.ts';
+import type { Circuit, Diode, Element } from './elements.ts';
+import type { Factor } from './matrix.ts';
+
+/** Node number of ground: it has no row in the matrix. */
+export const GROUND = -1;
+
+/** Junctions of a compiled circuit, one entry a diode; the arrays run side by side. */
+export interface Junctions {
+  readonly element: Int32Array;
+  readonly anode: Int32Array;
+  readonly cathode: Int32Array;
+  /** IS, amperes. */
+  readonly saturation: Float64Array;
+  /** N VT, volts. */
+  readonly slope: Float64Array;
+  /** RS, ohms. */
+  readonly series: Float64Array;
+  /** Voltage from which junction limiting starts, volts. */
+  readonly critical: Float64Array;
+  /** Present junction voltage behind RS, volts: where the next solution starts. */
+  readonly volts: Float64Array;
+  /** Present junction current, amperes. */
+  readonly amperes: Float64Array;
+}
+
+/**
+ * Work object of the solver. Unknowns are the node voltages (ground left out), then the current of each voltage source.
+ * Change values only with `setValue`, which keeps the factors true.
+ */
+export interface CompiledCircuit {
+  readonly circuit: Circuit;
+  readonly nodeNames: readonly string[];
+  readonly nodeNumbers: ReadonlyMap<string, number>;
+  readonly elementNumbers: ReadonlyMap<string, number>;
+  readonly first: Int32Array;
+  readonly second: Int32Array;
+  /** Row of a voltage source's current among the unknowns, or -1. */
+  readonly branch: Int32Array;
+  /** Ohms, volts, amperes, 1 or 0 for closed or open, farads; IS of a diode. */
+  readonly values: Float64Array;
+  readonly junctions: Junctions;
+  readonly unknowns: number;
+  /** Latest solution: node volts, then source amperes. */
+  readonly solution: Float64Array;
+  /** Factored linear parts by switch positions and capacitor companion. */
+  readonly factors: Map<string, Factor>;
+}
+
+/**
+ * Make a circuit ready for solving.
+ * @throws on a doubled or empty name, an unknown ground, or a value out of its range, naming part, need and value.
+ */
+export function compileCircuit(circuit: Circuit): CompiledCircuit {
+  const { elements, ground } = circuit;
+  const nodeNumbers = new Map<string, number>([[ground, GROUND]]);
+  const nodeNames: string[] = [];
+  const elementNumbers = new Map<string, number>();
+  const count = elements.length;
+  const first = new Int32Array(count);
+  const second = new Int32Array(count);
+  const values = new Float64Array(count);
+  const number = (name: string): number => {
+    const known = nodeNumbers.get(name);
+    if (known !== undefined) return known;
+    nodeNumbers.set(name, nodeNames.length);
+    return nodeNames.push(name) - 1;
+  };
+  const diodes: number[] = [];
+  elements.forEach((element, index) => {
+    if (elementNumbers.has(element.name)) throw new Error(`circuit: part names must differ, got '${element.name}' twice`);
+    elementNumbers.set(element.name, index);
+    const [from, to] = nodesOf(element);
+    first[index] = number(from);
+    second[index] = number(to);
+    values[index] = checkedValue(element, valueOf(element));
+    if (element.kind === 'diode') diodes.push(index);
+  });
+  const branch = new Int32Array(count).fill(-1);
+  let unknowns = nodeNames.length;
+  elements.forEach((element, index) => {
+    if (element.kind === 'voltage') branch[index] = unknowns++;
+  });
+  return {
+    circuit,
+    nodeNames,
+    nodeNumbers,
+    elementNumbers,
+    first,
+    second,
+    branch,
+    values,
+    junctions: junctionsOf(elements, diodes, first, second),
+    unknowns,
+    solution: new Float64Array(unknowns),
+    factors: new Map(),
+  };
+}
+
+/**
+ * Give a part another value: ohms, volts, amperes, 1 or 0 for a switch, farads, or IS of a diode.
+ * Sources and diodes keep the factored matrix; a resistor or capacitor drops it; a switch has one factor for each position.
+ * @throws when no part has that name or the value is out of range.
+ */
+export function setValue(compiled: CompiledCircuit, name: string, value: number): void {
+  const index = elementNumber(compiled, name);
+  const element = compiled.circuit.elements[index] as Element;
+  if (compiled.values[index] === value) return;
+  compiled.values[index] = checkedValue(element, value);
+  if (element.kind === 'resistor' || element.kind === 'capacitor') compiled.factors.clear();
+  if (element.kind === 'diode') {
+    const { junctions } = compiled;
+    const at = junctions.element.indexOf(index);
+    junctions.saturation[at] = value;
+    junctions.critical[at] = criticalVolts(value, junctions.slope[at] as number);
+  }
+}
+
+/** The number of a part. @throws when no part has that name. */
+export function elementNumber(compiled: CompiledCircuit, name: string): number {
+  const index = compiled.elementNumbers.get(name);
+  if (index === undefined) throw new Error(`circuit: no part is called '${name}'`);
+  return index;
+}
+
+/** Start every junction afresh, at the voltage from which limiting starts. */
+export function coolJunctions(compiled: CompiledCircuit): void {
+  compiled.junctions.volts.set(compiled.junctions.critical);
+}
+
+function valueOf(element: Element): number {
+  switch (element.kind) {
+    case 'resistor':
+      return element.ohms;
+    case 'voltage':
+      return element.volts;
+    case 'current':
+      return element.amperes;
+    case 'switch':
+      return element.closed ? 1 : 0;
+    case 'capacitor':
+      return element.farads;
+    case 'diode':
+      return element.saturationAmperes;
+  }
+}
+
+const UNIT = { resistor: 'ohm', capacitor: 'F', diode: 'A', voltage: 'V', current: 'A', switch: '' } as const;
+
+function checkedValue(element: Element, value: number): number {
+  const positive = element.kind === 'resistor' || element.kind === 'capacitor' || element.kind === 'diode';
+  if (!Number.isFinite(value) || (positive && value <= 0)) {
+    const need = positive ? `more than 0 ${UNIT[element.kind]}` : 'a finite number';
+    throw new Error(`${element.kind} '${element.name}': value must be ${need}, got ${value}`);
+  }
+  if (element.kind === 'diode' && !(element.emission > 0 && element.seriesOhms >= 0)) {
+    throw new Error(
+      `diode '${element.name}': emission must be more than 0 and series resistance at least 0 ohm, got ${element.emission} and ${element.seriesOhms}`,
+    );
+  }
+  return value;
+}
+
+function criticalVolts(saturation: number, slope: number): number {
+  return slope * Math.log(slope / (Math.SQRT2 * saturation));
+}
+
+function junctionsOf(elements: readonly Element[], diodes: readonly number[], first: Int32Array, second: Int32Array): Junctions {
+  const models = diodes.map((index) => elements[index] as Diode);
+  const saturation = Float64Array.from(models, (model) => model.saturationAmperes);
+  const slope = Float64Array.from(models, (model) => model.emission * THERMAL_VOLTS);
+  const critical = saturation.map((value, at) => criticalVolts(value, slope[at] as number));
+  return {
+    element: Int32Array.from(diodes),
+    anode: Int32Array.from(diodes, (index) => first[index] as number),
+    cathode: Int32Array.from(diodes, (index) => second[index] as number),
+    saturation,
+    slope,
+    series: Float64Array.from(models, (model) => model.seriesOhms),
+    critical,
+    volts: critical.slice(),
+    amperes: new Float64Array(diodes.length),
+  };
+}

@@ -1,0 +1,207 @@
+/**
+ * The matrix work, once for every kind of solution: the linear part of a circuit is eliminated once, down to the
+ * unknowns that junctions touch; each Newton step then solves only that small rest.
+ */
+
+/** Pivots below this count as nothing: far under the tie of a floating part (1e-9 S), above the rounding of 1e3 S. */
+const LEAST_PIVOT = 1e-12;
+
+/** A linear part with its first `pivots` unknowns eliminated. Row-major, `size` by `size`, rows and columns permuted. */
+export interface Factor {
+  readonly size: number;
+  readonly pivots: number;
+  readonly entries: Float64Array;
+  readonly rowOrder: Int32Array;
+  readonly columnOrder: Int32Array;
+  /** Place of each equation and each unknown among the `size - pivots` that remain; negative when eliminated. */
+  readonly rowPlace: Int32Array;
+  readonly columnPlace: Int32Array;
+  /** Work space: right-hand side in row order, solution in column order, and the rest to be solved. */
+  readonly side: Float64Array;
+  readonly answer: Float64Array;
+  readonly rest: Float64Array;
+  readonly restSide: Float64Array;
+  /** For each node the floating part it belongs to, or -1 when it has a way to ground. */
+  readonly floating: Int32Array;
+}
+
+/**
+ * Eliminate the unknowns listed as linear, with full pivoting among themselves. Those that cannot be eliminated
+ * (say, the current of a source between two junction nodes) stay with the rest.
+ * @param matrix row-major, `size` by `size`; used up.
+ * @param linear which unknowns no junction touches.
+ */
+export function factorLinear(matrix: Float64Array, size: number, linear: readonly boolean[], floating: Int32Array): Factor {
+  const order = [...linear.keys()].filter((at) => linear[at]).concat([...linear.keys()].filter((at) => !linear[at]));
+  const linearCount = linear.filter(Boolean).length;
+  const rowOrder = Int32Array.from(order);
+  const columnOrder = Int32Array.from(order);
+  const entries = new Float64Array(size * size);
+  for (let row = 0; row < size; row++) {
+    const from = (order[row] as number) * size;
+    for (let column = 0; column < size; column++) entries[row * size + column] = matrix[from + (order[column] as number)] as number;
+  }
+  let pivots = 0;
+  for (; pivots < linearCount; pivots++) {
+    if (!bringPivot(entries, size, pivots, linearCount, rowOrder, columnOrder)) break;
+    eliminate(entries, size, pivots);
+  }
+  const rowPlace = new Int32Array(size);
+  const columnPlace = new Int32Array(size);
+  for (let at = 0; at < size; at++) {
+    rowPlace[rowOrder[at] as number] = at - pivots;
+    columnPlace[columnOrder[at] as number] = at - pivots;
+  }
+  const left = size - pivots;
+  return {
+    size,
+    pivots,
+    entries,
+    rowOrder,
+    columnOrder,
+    rowPlace,
+    columnPlace,
+    side: new Float64Array(size),
+    answer: new Float64Array(size),
+    rest: new Float64Array(left * left),
+    restSide: new Float64Array(left),
+    floating,
+  };
+}
+
+function bringPivot(
+  entries: Float64Array,
+  size: number,
+  at: number,
+  end: number,
+  rowOrder: Int32Array,
+  columnOrder: Int32Array,
+): boolean {
+  let best = LEAST_PIVOT;
+  let bestRow = -1;
+  let bestColumn = -1;
+  for (let row = at; row < end; row++) {
+    for (let column = at; column < end; column++) {
+      const weight = Math.abs(entries[row * size + column] as number);
+      if (weight > best) {
+        best = weight;
+        bestRow = row;
+        bestColumn = column;
+      }
+    }
+  }
+  if (bestRow < 0) return false;
+  if (bestRow !== at) {
+    for (let column = 0; column < size; column++) swap(entries, at * size + column, bestRow * size + column);
+    swap(rowOrder, at, bestRow);
+  }
+  if (bestColumn !== at) {
+    for (let row = 0; row < size; row++) swap(entries, row * size + at, row * size + bestColumn);
+    swap(columnOrder, at, bestColumn);
+  }
+  return true;
+}
+
+function swap(list: Float64Array | Int32Array, a: number, b: number): void {
+  const kept = list[a] as number;
+  list[a] = list[b] as number;
+  list[b] = kept;
+}
+
+function eliminate(entries: Float64Array, size: number, at: number): void {
+  const pivotRow = at * size;
+  const pivot = entries[pivotRow + at] as number;
+  for (let row = at + 1; row < size; row++) {
+    const start = row * size;
+    const lead = entries[start + at] as number;
+    if (lead === 0) continue;
+    const share = lead / pivot;
+    entries[start + at] = share;
+    for (let column = at + 1; column < size; column++) {
+      entries[start + column] = (entries[start + column] as number) - share * (entries[pivotRow + column] as number);
+    }
+  }
+}
+
+/** Take a right-hand side (in the circuit's own order) through the elimination; leaves it in `factor.side`. */
+export function reduceSide(factor: Factor, side: Float64Array): void {
+  const { size, pivots, entries, rowOrder } = factor;
+  const work = factor.side;
+  for (let at = 0; at < size; at++) work[at] = side[rowOrder[at] as number] as number;
+  for (let at = 0; at < pivots; at++) {
+    const value = work[at] as number;
+    if (value === 0) continue;
+    for (let row = at + 1; row < size; row++) {
+      const share = entries[row * size + at] as number;
+      if (share !== 0) work[row] = (work[row] as number) - share * value;
+    }
+  }
+}
+
+/** Put the linear rest and its right-hand side into the work space, ready for the junctions to be added. */
+export function loadRest(factor: Factor): void {
+  const { size, pivots, entries, rest, restSide, side } = factor;
+  const left = size - pivots;
+  for (let row = 0; row < left; row++) {
+    const from = (row + pivots) * size + pivots;
+    for (let column = 0; column < left; column++) rest[row * left + column] = entries[from + column] as number;
+    restSide[row] = side[row + pivots] as number;
+  }
+}
+
+/**
+ * Solve the rest in place, by elimination with row pivoting; the answer is left in `factor.restSide`.
+ * @returns -1, or the place among the rest of the unknown that nothing holds.
+ */
+export function solveRest(factor: Factor): number {
+  const { rest, restSide } = factor;
+  const left = factor.size - factor.pivots;
+  for (let at = 0; at < left; at++) {
+    let bestRow = at;
+    let best = Math.abs(rest[at * left + at] as number);
+    for (let row = at + 1; row < left; row++) {
+      const weight = Math.abs(rest[row * left + at] as number);
+      if (weight > best) {
+        best = weight;
+        bestRow = row;
+      }
+    }
+    if (!(best > 1e-18)) return at;
+    if (bestRow !== at) {
+      for (let column = at; column < left; column++) swap(rest, at * left + column, bestRow * left + column);
+      swap(restSide, at, bestRow);
+    }
+    const pivot = rest[at * left + at] as number;
+    for (let row = at + 1; row < left; row++) {
+      const lead = rest[row * left + at] as number;
+      if (lead === 0) continue;
+      const share = lead / pivot;
+      for (let column = at + 1; column < left; column++) {
+        rest[row * left + column] = (rest[row * left + column] as number) - share * (rest[at * left + column] as number);
+      }
+      restSide[row] = (restSide[row] as number) - share * (restSide[at] as number);
+    }
+  }
+  for (let at = left - 1; at >= 0; at--) {
+    let sum = restSide[at] as number;
+    for (let column = at + 1; column < left; column++) sum -= (rest[at * left + column] as number) * (restSide[column] as number);
+    restSide[at] = sum / (rest[at * left + at] as number);
+  }
+  return -1;
+}
+
+/** Work back from the solved rest to every unknown, in the circuit's own order. */
+export function unfold(factor: Factor, into: Float64Array): void {
+  const { size, pivots, entries, columnOrder, side, answer, restSide } = factor;
+  for (let at = pivots; at < size; at++) answer[at] = restSide[at - pivots] as number;
+  for (let at = pivots - 1; at >= 0; at--) {
+    let sum = side[at] as number;
+    const start = at * size;
+    for (let column = at + 1; column < size; column++) {
+      const entry = entries[start + column] as number;
+      if (entry !== 0) sum -= entry * (answer[column] as number);
+    }
+    answer[at] = sum / (entries[start + at] as number);
+  }
+  for (let at = 0; at < size; at++) into[columnOrder[at] as number] = answer[at] as number;
+}
