@@ -1,0 +1,31 @@
+import mdx from '@astrojs/mdx';
+import svelte from '@astrojs/svelte';
+import { defineConfig } from 'astro/config';
+
+export default defineConfig({
+  output: 'static',
+  trailingSlash: 'always',
+  prefetch: false,
+  devToolbar: { enabled: false },
+  integrations: [mdx(), svelte()],
+  // The highlighter writes inline styles, which the policy below forbids.
+  markdown: { syntaxHighlight: false },
+  build: { inlineStylesheets: 'never' },
+  // A font or picture turned into a data: address would need a wider policy.
+  vite: { build: { assetsInlineLimit: 0 } },
+  security: {
+    csp: {
+      directives: [
+        "default-src 'self'",
+        "img-src 'self'",
+        "font-src 'self'",
+        "connect-src 'self'",
+        "worker-src 'self'",
+        "frame-src 'none'",
+        "object-src 'none'",
+        "base-uri 'none'",
+        "form-action 'none'",
+      ],
+    },
+  },
+});

@@ -1,0 +1,82 @@
+import { defineCollection, reference } from 'astro:content';
+import { file, glob } from 'astro/loaders';
+import { z } from 'astro/zod';
+
+/** How far an entry can be trusted; content/reference/statuses.json says what each mark means. */
+const status = reference('statuses');
+
+/** Lessons stand in numbered folders, so that they sort; the address drops the number. */
+const lessons = defineCollection({
+  loader: glob({
+    base: './content/lessons',
+    pattern: '[0-9][0-9]-*/index.mdx',
+    generateId: ({ entry }) => entry.replace(/^\d+-/, '').replace(/\/index\.mdx$/, ''),
+  }),
+  schema: z.strictObject({
+    title: z.string(),
+    /** The question from real life that the lesson opens with. */
+    question: z.string(),
+    /** One sentence for the list of lessons. */
+    summary: z.string(),
+    /** What the reader can do afterwards: three lines that go on from 'You can now'. */
+    canNow: z.array(z.string()).length(3),
+    /** What can hurt: entries of content/reference/cautions.json. */
+    cautions: z.array(reference('cautions')).min(1),
+    /** Where the facts come from: entries of content/reference/sources.json. */
+    sources: z.array(reference('sources')).min(1),
+  }),
+});
+
+const statuses = defineCollection({
+  loader: file('content/reference/statuses.json'),
+  schema: z.strictObject({ words: z.string(), meaning: z.string() }),
+});
+
+const sources = defineCollection({
+  loader: file('content/reference/sources.json'),
+  schema: z.strictObject({
+    title: z.string(),
+    kind: z.enum(['standard', 'data sheet', 'book or paper', 'other']),
+    /** What the workbook takes from it. */
+    usedFor: z.string(),
+    /** What of it was read, and what was not. */
+    read: z.string(),
+    status,
+  }),
+});
+
+const disagreements = defineCollection({
+  loader: file('content/reference/disagreements.json'),
+  schema: z.strictObject({
+    about: z.string(),
+    sides: z.string(),
+    choice: z.string(),
+    sources: z.array(reference('sources')),
+  }),
+});
+
+const glossary = defineCollection({
+  loader: file('content/reference/glossary.json'),
+  schema: z.strictObject({
+    term: z.string(),
+    meaning: z.string(),
+    status,
+    /** Other entries that help. */
+    see: z.array(reference('glossary')).default([]),
+  }),
+});
+
+const cautions = defineCollection({
+  loader: file('content/reference/cautions.json'),
+  schema: z.strictObject({
+    title: z.string(),
+    /** What can hurt, and how. */
+    danger: z.string(),
+    /** What to do about it, one step a line. */
+    steps: z.array(z.string()).min(1),
+    status,
+    sources: z.array(reference('sources')).default([]),
+  }),
+});
+
+export const collections = { lessons, statuses, sources, disagreements, glossary, cautions };

@@ -1,0 +1,32 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig, devices } from '@playwright/test';
+import { BROWSER_ARGUMENTS, findBrowser, NO_BROWSER } from './support/browser.ts';
+import { SITE_FOLDER } from './support/site.ts';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const executablePath = findBrowser();
+if (executablePath === undefined) throw new Error(NO_BROWSER);
+
+export default defineConfig({
+  testDir: '.',
+  testMatch: '{widgets,pages}/**/*.test.ts',
+  outputDir: '../test-results/browser',
+  fullyParallel: true,
+  forbidOnly: true,
+  retries: 0,
+  workers: 2,
+  reporter: 'list',
+  use: {
+    baseURL: process.env['SITE_ADDRESS'] ?? '',
+    launchOptions: { executablePath, args: [...BROWSER_ARGUMENTS] },
+  },
+  projects: [
+    { name: 'desktop', use: { ...devices['Desktop Chrome'], viewport: { width: 1440, height: 900 } } },
+  ],
+  webServer: {
+    command: `"${process.execPath}" tests/support/serve.ts "${SITE_FOLDER}"`,
+    cwd: root,
+    // Playwright keeps the group's name, in capitals, as an environment variable: SITE_ADDRESS.
+    wait: { stdout: /(?<site_address>http:\/\/localhost:\d+\/)/ },
+  },
+});

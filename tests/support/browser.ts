@@ -1,0 +1,62 @@
+import { spawnSync } from 'node:child_process';
+import { accessSync, constants, existsSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
+
+/** Programs that are looked for on PATH, in this order. */
+const NAMES = ['chromium', 'chromium-browser', 'google-chrome'] as const;
+
+/** Arguments for every start of the browser in a test: no window, no graphics card, no traffic of its own. */
+export const BROWSER_ARGUMENTS: readonly string[] = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-background-networking',
+];
+
+/** What a person reads when there is no browser and none could be installed. */
+export const NO_BROWSER = [
+  'No Chromium was found, so the tests of widgets and pages cannot run.',
+  'Install one (Debian or Ubuntu: `sudo apt-get install chromium`; elsewhere your usual way),',
+  'or set CHROMIUM_PATH to the program of a Chromium that is already there, and run `npm test` again.',
+].join('\n');
+
+function isProgram(path: string): boolean {
+  try {
+    accessSync(path, constants.X_OK);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/**
+ * The path of the system's Chromium: CHROMIUM_PATH when set, else the first of the usual names on PATH.
+ * Undefined when there is none. Throws when CHROMIUM_PATH is set to something that is not a program.
+ */
+export function findBrowser(environment: NodeJS.ProcessEnv = process.env): string | undefined {
+  const chosen = environment['CHROMIUM_PATH'];
+  if (chosen !== undefined && chosen !== '') {
+    if (isProgram(chosen)) return chosen;
+    throw new Error(`CHROMIUM_PATH: must be the path of a program that can be run, got '${chosen}'`);
+  }
+  const folders = (environment['PATH'] ?? '').split(delimiter).filter((folder) => folder !== '');
+  return NAMES.flatMap((name) => folders.map((folder) => join(folder, name))).find(isProgram);
+}
+
+/**
+ * Install Chromium with apt-get, where that can work: as root, on a system that has apt-get.
+ * Returns the path of the browser, or undefined when it could not be installed. Prints what it does.
+ */
+export function installBrowser(): string | undefined {
+  if (process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return undefined;
+  console.log('No browser found: installing Chromium with apt-get.');
+  const run = (...commands: readonly string[]) =>
+    spawnSync('/usr/bin/apt-get', commands, {
+      stdio: 'inherit',
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    }).status === 0;
+  const install = () => run('install', '--yes', '--no-install-recommends', 'chromium');
+  // The lists of packages may be missing or old, as in a fresh container.
+  if (!install() && !(run('update') && install())) return undefined;
+  return findBrowser();
+}

@@ -1,0 +1,31 @@
+import { readdirSync } from 'node:fs';
+import { join, resolve, sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+/** The folder of the built site: `dist`, or the one that SITE_FOLDER names. */
+export const SITE_FOLDER: string = resolve(
+  fileURLToPath(new URL('../..', import.meta.url)),
+  process.env['SITE_FOLDER'] ?? 'dist',
+);
+
+/** One page of the built site: its address from the root, and its file. */
+export interface BuiltPage {
+  readonly address: string;
+  readonly file: string;
+}
+
+/** Every page of the built site, by address. Throws when there is none. */
+export function builtPages(folder: string = SITE_FOLDER): readonly BuiltPage[] {
+  const pages = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.html'))
+    .map((name) => ({
+      address: `/${name
+        .split(sep)
+        .join('/')
+        .replace(/(^|\/)index\.html$/, '$1')}`,
+      file: join(folder, name),
+    }))
+    .sort((one, other) => one.address.localeCompare(other.address));
+  if (pages.length === 0) throw new Error(`site '${folder}': needs at least one page, got none`);
+  return pages;
+}

@@ -1,0 +1,13 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    root: fileURLToPath(new URL('..', import.meta.url)),
+    include: ['tests/{core,draw,content,reference}/**/*.test.ts'],
+    environment: 'node',
+    passWithNoTests: false,
+    allowOnly: false,
+    retry: 0,
+  },
+});
