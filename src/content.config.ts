@@ -29,12 +29,13 @@ const lessons = defineCollection({
 
 const statuses = defineCollection({
   loader: file('content/reference/statuses.json'),
-  schema: z.strictObject({ words: z.string(), meaning: z.string() }),
+  schema: z.strictObject({ id: z.string(), words: z.string(), meaning: z.string() }),
 });
 
 const sources = defineCollection({
   loader: file('content/reference/sources.json'),
   schema: z.strictObject({
+    id: z.string(),
     title: z.string(),
     kind: z.enum(['standard', 'data sheet', 'book or paper', 'other']),
     /** What the workbook takes from it. */
@@ -48,6 +49,7 @@ const sources = defineCollection({
 const disagreements = defineCollection({
   loader: file('content/reference/disagreements.json'),
   schema: z.strictObject({
+    id: z.string(),
     about: z.string(),
     sides: z.string(),
     choice: z.string(),
@@ -58,6 +60,7 @@ const disagreements = defineCollection({
 const glossary = defineCollection({
   loader: file('content/reference/glossary.json'),
   schema: z.strictObject({
+    id: z.string(),
     term: z.string(),
     meaning: z.string(),
     status,
@@ -69,6 +72,7 @@ const glossary = defineCollection({
 const cautions = defineCollection({
   loader: file('content/reference/cautions.json'),
   schema: z.strictObject({
+    id: z.string(),
     title: z.string(),
     /** What can hurt, and how. */
     danger: z.string(),
