@@ -1,0 +1,82 @@
+/** From solved currents to an outcome: one rule, in one order, for every input. */
+import { CURRENT_TO_SPEAK_OF } from '../wiring/circuits.ts';
+import { STATES } from '../wiring/driver-circuit.ts';
+import type { Sense } from '../wiring/receiver-circuit.ts';
+import { worstCase } from './corners.ts';
+import type { Corner } from './corners.ts';
+import type { Outcome } from './outcomes.ts';
+import { readInput, settleState } from './prepare.ts';
+import type { InputReading, PreparedLink } from './prepare.ts';
+
+/** An input judged: amperes of its LED, or volts at a level input, in both states and at the worst corner of each. */
+export interface InputVerdict {
+  readonly outcome: Outcome;
+  readonly kind: 'current' | 'level';
+  readonly idle: number;
+  readonly active: number;
+  /** Amperes through the protection diode in each state; 0 where there is none. */
+  readonly reverseAmperes: { readonly idle: number; readonly active: number };
+  /** The value nearest to failing over all corners: most in idle and least in active for a current, the reverse for a level. */
+  readonly worstIdle: number;
+  readonly worstActive: number;
+  readonly worstCorner: Corner;
+  /** On from here and off below there: amperes, or for a level input on below `on` and off above `off`, volts. */
+  readonly on: number;
+  readonly off: number;
+}
+
+/** Whether a value switches the input on, off, or neither. */
+export function levelOf(sense: Sense, value: number): 'on' | 'off' | 'between' {
+  if (sense.kind === 'current') {
+    if (value >= sense.onAmperes) return 'on';
+    return value < sense.offAmperes ? 'off' : 'between';
+  }
+  if (value <= sense.lowVolts) return 'on';
+  return value >= sense.highVolts ? 'off' : 'between';
+}
+
+/**
+ * The outcome of one input at nominal: `right` stands for flows or weak, which the corners decide.
+ * Order: always-on, inverted, right, then starved, backwards, no-path; a level between its bounds is unclear.
+ */
+export function judgeNominal(sense: Sense, idle: InputReading, active: InputReading): Outcome | 'right' {
+  const inIdle = levelOf(sense, idle.value);
+  const inActive = levelOf(sense, active.value);
+  if (sense.kind === 'level' && (inIdle === 'between' || inActive === 'between')) return 'unclear';
+  if (inIdle === 'on') return inActive === 'on' ? 'always-on' : 'inverted';
+  if (inActive === 'on') return 'right';
+  if (sense.kind === 'level') return 'no-path';
+  if (active.value > CURRENT_TO_SPEAK_OF) return 'starved';
+  return active.reverseAmperes > CURRENT_TO_SPEAK_OF ? 'backwards' : 'no-path';
+}
+
+/** Judge every input of a prepared link. `corners` false leaves the tolerances out: right counts as flows. */
+export function judgeInputs(prepared: PreparedLink, corners: boolean): readonly InputVerdict[] {
+  const { senses } = prepared.model;
+  const readings = STATES.map((state) => {
+    const failed = settleState(prepared, state);
+    if (failed) throw new Error(`link: the ${state} state has no solution: ${failed.reason}`);
+    return senses.map((_, input) => readInput(prepared, input));
+  });
+  return senses.map((sense, input) => {
+    const idle = readings[0]?.[input] as InputReading;
+    const active = readings[1]?.[input] as InputReading;
+    const nominal = judgeNominal(sense, idle, active);
+    const forward = sense.kind === 'current' ? 1 : -1;
+    const activeWorst = corners ? worstCase(prepared, 'active', input, forward) : { value: active.value, corner: {} };
+    const idleWorst = corners ? worstCase(prepared, 'idle', input, forward === 1 ? -1 : 1) : { value: idle.value, corner: {} };
+    const holds = levelOf(sense, activeWorst.value) === 'on' && levelOf(sense, idleWorst.value) === 'off';
+    return {
+      outcome: nominal === 'right' ? (holds ? 'flows' : 'weak') : nominal,
+      kind: sense.kind,
+      idle: idle.value,
+      active: active.value,
+      reverseAmperes: { idle: idle.reverseAmperes, active: active.reverseAmperes },
+      worstIdle: idleWorst.value,
+      worstActive: activeWorst.value,
+      worstCorner: activeWorst.corner,
+      on: sense.kind === 'current' ? sense.onAmperes : sense.lowVolts,
+      off: sense.kind === 'current' ? sense.offAmperes : sense.highVolts,
+    };
+  });
+}

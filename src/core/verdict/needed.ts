@@ -1,0 +1,14 @@
+/** The conductors that join each line of an output to the same line of an input: a proposal, to be solved like any other. */
+import type { Conductor, Jack } from '../wiring/link.ts';
+import { LINES, styleEntry } from '../wiring/styles.ts';
+
+/** Line by line: source to source, sink to sink, shield to shield, where both jacks have the line. */
+export function lineByLine(output: Jack, input: Jack): readonly Conductor[] {
+  const out = styleEntry(output.style).lines;
+  const into = styleEntry(input.style).lines;
+  return LINES.flatMap((line) => {
+    const from = out[line];
+    const to = into[line];
+    return from === undefined || to === undefined ? [] : [{ from, to }];
+  });
+}

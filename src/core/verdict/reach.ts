@@ -1,0 +1,56 @@
+/** Where the metal of the leads takes each contact, by wires and touches alone. */
+import { nodesOf } from '../circuit/elements.ts';
+import type { LinkPart } from '../wiring/build.ts';
+import { inputNode, outputNode } from '../wiring/build.ts';
+import { contactsOf } from '../wiring/connectors.ts';
+import type { Contact } from '../wiring/connectors.ts';
+import type { Link } from '../wiring/link.ts';
+
+/** Joints of more than this count as broken when asking what a lead joins, ohms. */
+const JOINED_BELOW_OHMS = 50;
+
+const METAL: readonly LinkPart['role'][] = ['contact', 'conductor', 'joint', 'short'];
+
+/** What one output contact is joined to by the leads. */
+export interface Reach {
+  readonly contact: Contact;
+  readonly inputs: readonly { readonly branch: number; readonly contact: Contact }[];
+  /** Other contacts of the same output jack: a short at the output. */
+  readonly outputs: readonly Contact[];
+}
+
+/** Follow every contact of the output jack through the leads. */
+export function reachOf(link: Link, parts: readonly LinkPart[]): readonly Reach[] {
+  const groups = groupNodes(parts);
+  return contactsOf(link.output.connector).map((contact) => {
+    const group = groups(outputNode(contact));
+    const same = (node: string): boolean => group !== undefined && groups(node) === group;
+    return {
+      contact,
+      inputs: link.branches.flatMap(({ input }, branch) =>
+        contactsOf(input.connector)
+          .filter((one) => same(inputNode(branch, one)))
+          .map((one) => ({ branch, contact: one })),
+      ),
+      outputs: contactsOf(link.output.connector).filter((one) => one !== contact && same(outputNode(one))),
+    };
+  });
+}
+
+/** Number the groups of nodes that metal joins; the answer maps a node to its group. */
+function groupNodes(parts: readonly LinkPart[]): (node: string) => string | undefined {
+  const parent = new Map<string, string>();
+  const root = (node: string): string => {
+    let here = node;
+    for (let up = parent.get(here); up !== undefined && up !== here; up = parent.get(here)) here = up;
+    return here;
+  };
+  for (const { element, role } of parts) {
+    if (!METAL.includes(role)) continue;
+    if (element.kind === 'resistor' && element.ohms > JOINED_BELOW_OHMS) continue;
+    const [a, b] = nodesOf(element);
+    for (const node of [a, b]) if (!parent.has(node)) parent.set(node, node);
+    parent.set(root(a), root(b));
+  }
+  return (node) => (parent.has(node) ? root(node) : undefined);
+}

@@ -1,0 +1,51 @@
+/** Numbers and places in words: the same on the page, for a screen reader and on the command line. */
+import { contactWords } from '../wiring/connectors.ts';
+import type { Jack } from '../wiring/link.ts';
+import { lineAt } from '../wiring/styles.ts';
+import type { Spot } from './readings.ts';
+
+/** A number with a real minus sign and no needless digits. */
+function plain(value: number, digits: number): string {
+  const text = value.toFixed(digits);
+  return Number(text) === 0 ? (0).toFixed(digits) : text.replace('-', '−');
+}
+
+/** A current in milliamperes: '5.38 mA', '0 mA' when there is none to speak of. */
+export function sayAmperes(amperes: number): string {
+  const milli = amperes * 1e3;
+  if (Math.abs(milli) < 0.0005) return '0 mA';
+  return `${plain(milli, Math.abs(milli) >= 20 ? 1 : Math.abs(milli) < 0.1 ? 3 : 2)} mA`;
+}
+
+/** A voltage: '1.45 V'. */
+export function sayVolts(volts: number): string {
+  return `${plain(volts, 2)} V`;
+}
+
+/** A power: '0.11 W', or milliwatts when small. */
+export function sayWatts(watts: number): string {
+  return watts < 0.1 ? `${plain(watts * 1e3, watts < 0.01 ? 2 : 1)} mW` : `${plain(watts, 2)} W`;
+}
+
+/** A resistance: '220 ohm', '10 kohm'. */
+export function sayOhms(ohms: number): string {
+  return ohms >= 1e3 ? `${Number((ohms / 1e3).toPrecision(3))} kohm` : `${Number(ohms.toPrecision(3))} ohm`;
+}
+
+/** A contact with the line it carries: 'pin 4 (source)'. */
+export function sayContact(jack: Jack, spot: { readonly contact: Spot['contact'] }): string {
+  const line = lineAt(jack.style, spot.contact);
+  return line === undefined ? contactWords(spot.contact) : `${contactWords(spot.contact)} (${line})`;
+}
+
+/** Join words: 'a', 'a and b', 'a, b and c'. */
+export function sayList(words: readonly string[]): string {
+  if (words.length < 2) return words.join('');
+  return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1] ?? ''}`;
+}
+
+/** 'Output' or 'input', with a number when there are several inputs. */
+export function sayInput(branch: number, inputs: number): string {
+  return inputs > 1 ? `input ${branch + 1}` : 'the input';
+}
+

@@ -1,0 +1,173 @@
+/** Jacks, leads and links as plain data: what a reader plans and what the circuit is built from. */
+import type { CircuitKind, Part, ValueName } from './circuits.ts';
+import { DRIVERS, RECEIVERS, circuitEntry, hasLed, valuesOf } from './circuits.ts';
+import type { Connector, Contact, Form } from './connectors.ts';
+import { contactsOf } from './connectors.ts';
+import { CONTACT_OHMS } from './wire.ts';
+import type { Style } from './styles.ts';
+import { STYLES, styleEntry, styleSuits } from './styles.ts';
+
+/** Whether a jack sends or receives. */
+export const DIRECTIONS = ['out', 'in'] as const;
+export type Direction = (typeof DIRECTIONS)[number];
+
+/** A jack on a device. `values` holds only what differs from the defaults of its circuit. */
+export interface Jack {
+  readonly direction: Direction;
+  readonly connector: Connector;
+  readonly style: Style;
+  readonly circuit: CircuitKind;
+  readonly part: Part;
+  readonly values: Readonly<Partial<Record<ValueName, number>>>;
+}
+
+/** One end of a lead. */
+export interface End {
+  readonly connector: Connector;
+  readonly form: Form;
+}
+
+/** The two ends of a lead: `from` is the one nearer the output. */
+export const SIDES = ['from', 'to'] as const;
+export type Side = (typeof SIDES)[number];
+
+/** One wire of a lead, from a contact of its first end to a contact of its second. */
+export interface Conductor {
+  readonly from: Contact;
+  readonly to: Contact;
+}
+
+/** What can be wrong inside a lead: an open joint, a joint of high resistance, a bridge between two contacts. */
+export type Fault =
+  | { readonly kind: 'open'; readonly side: Side; readonly contact: Contact }
+  | { readonly kind: 'joint'; readonly side: Side; readonly contact: Contact; readonly ohms: number }
+  | { readonly kind: 'short'; readonly side: Side; readonly between: readonly [Contact, Contact] };
+export const FAULT_KINDS = ['open', 'joint', 'short'] as const;
+
+/** A lead; an adapter is a lead, usually with a jack at one end. */
+export interface Lead {
+  readonly name: string;
+  readonly from: End;
+  readonly to: End;
+  readonly conductors: readonly Conductor[];
+  readonly lengthMetres: number;
+  readonly gauge: number;
+  readonly contactOhms: number;
+  readonly faults: readonly Fault[];
+}
+
+/** One input of a link and the leads in series that lead to it from the output. */
+export interface Branch {
+  readonly input: Jack;
+  readonly leads: readonly Lead[];
+}
+
+/** One output, and one or more inputs. More than one input is a passive split, outside the standard. */
+export interface Link {
+  readonly output: Jack;
+  readonly branches: readonly Branch[];
+}
+
+/** A jack with the usual circuit of its style, no value changed. */
+export function makeJack(direction: Direction, connector: Connector, style: Style, more: Partial<Jack> = {}): Jack {
+  const circuit = more.circuit ?? circuitsFor(direction, style)[0];
+  if (circuit === undefined) throw new Error(`jack: style '${style}' has no circuit for '${direction}'`);
+  return { direction, connector, style, circuit, part: more.part ?? '6N138', values: more.values ?? {} };
+}
+
+/** A lead of 1 m of 26 AWG with plugs at both ends. */
+export function makeLead(from: Connector, to: Connector, conductors: readonly Conductor[], more: Partial<Lead> = {}): Lead {
+  return {
+    name: 'lead',
+    from: { connector: from, form: 'plug' },
+    to: { connector: to, form: 'plug' },
+    conductors,
+    lengthMetres: 1,
+    gauge: 26,
+    contactOhms: CONTACT_OHMS,
+    faults: [],
+    ...more,
+  };
+}
+
+/** Conductors from pairs of contacts: `wires('4-ring', '5-tip')`. */
+export function wires(...pairs: readonly string[]): readonly Conductor[] {
+  return pairs.map((pair) => {
+    const [from, to] = pair.split('-') as [Contact, Contact];
+    return { from, to };
+  });
+}
+
+/** The circuits that a jack of this direction and style may have, the usual one first. */
+export function circuitsFor(direction: Direction, style: Style): readonly CircuitKind[] {
+  const { family, forOutput } = styleEntry(style);
+  if (direction === 'out') {
+    if (!forOutput) return [];
+    return DRIVERS.filter((kind) => circuitEntry(kind).family === family);
+  }
+  if (style === 'both-ways') return ['receiver-both-ways'];
+  return RECEIVERS.filter((kind) => circuitEntry(kind).family === family && kind !== 'receiver-both-ways');
+}
+
+/** The styles that a jack of this direction and connector may have. */
+export function stylesFor(direction: Direction, connector: Connector): readonly Style[] {
+  return STYLES.filter((style) => styleSuits(style, connector) && (direction === 'in' || styleEntry(style).forOutput));
+}
+
+/** The value of a jack's circuit: the reader's own, else the default. @throws when its circuit has no such value. */
+export function valueAt(jack: Jack, name: ValueName): number {
+  const entry = valuesOf(jack.circuit, jack.part).find((one) => one.name === name);
+  if (!entry) throw new Error(`jack: circuit '${jack.circuit}' has no value '${name}'`);
+  return jack.values[name] ?? entry.value;
+}
+
+/** A message for the first thing about a jack that cannot be, or undefined. */
+export function jackProblem(jack: Jack): string | undefined {
+  const { direction, connector, style, circuit } = jack;
+  if (!styleSuits(style, connector)) return `style '${style}' does not suit a ${connector} jack`;
+  const allowed = circuitsFor(direction, style);
+  if (!allowed.includes(circuit)) {
+    const need = allowed.length === 0 ? 'none: this style has no output' : allowed.join(', ');
+    return `circuit must be one of ${need}; got '${circuit}'`;
+  }
+  if (jack.part !== '6N138' && !hasLed(circuit)) return `part: circuit '${circuit}' has no optocoupler, got '${jack.part}'`;
+  const entries = valuesOf(circuit, jack.part);
+  for (const [name, value] of Object.entries(jack.values)) {
+    const entry = entries.find((one) => one.name === name);
+    if (!entry) return `values: circuit '${circuit}' has no '${name}'; it has ${entries.map((one) => one.name).join(', ')}`;
+    if (!(value >= entry.least && value <= entry.most)) {
+      return `values.${name}: must be at least ${entry.least} ${entry.unit} and at most ${entry.most} ${entry.unit}, got ${value} ${entry.unit}`;
+    }
+  }
+  return undefined;
+}
+
+/** Whether a contact exists on this end of a lead. */
+export function endHas(end: End, contact: Contact): boolean {
+  return contactsOf(end.connector).includes(contact);
+}
+
+/** The same lead, seen from its other end. */
+export function turnLead(lead: Lead): Lead {
+  const other = (side: Side): Side => (side === 'from' ? 'to' : 'from');
+  return {
+    ...lead,
+    from: lead.to,
+    to: lead.from,
+    conductors: lead.conductors.map(({ from, to }) => ({ from: to, to: from })),
+    faults: lead.faults.map((fault) => ({ ...fault, side: other(fault.side) })),
+  };
+}
+
+/** Lay one more conductor; laying one that is there already changes nothing. @throws when a contact does not exist. */
+export function layConductor(lead: Lead, from: Contact, to: Contact): Lead {
+  if (!endHas(lead.from, from)) throw new Error(`lead '${lead.name}': a ${lead.from.connector} has no contact '${from}'`);
+  if (!endHas(lead.to, to)) throw new Error(`lead '${lead.name}': a ${lead.to.connector} has no contact '${to}'`);
+  if (lead.conductors.some((one) => one.from === from && one.to === to)) return lead;
+  return { ...lead, conductors: [...lead.conductors, { from, to }] };
+}
+
+/** Take a conductor out. */
+export function removeConductor(lead: Lead, from: Contact, to: Contact): Lead {
+  return { ...lead, conductors: lead.conductors.filter((one) => one.from !== from || one.to !== to) };
+}
