@@ -38,8 +38,10 @@ export interface Trace {
 /** Change of a pulse below which its length counts as kept, seconds (our own choice: far below one sample of 2 us). */
 const KEPT_SECONDS = 0.2e-6;
 
-const us = (seconds: number): string =>
-  Number.isFinite(seconds) ? `${(seconds * 1e6).toFixed(1)} us` : 'no end';
+function us(seconds: number): string {
+  if (!Number.isFinite(seconds)) return 'no end';
+  return seconds < 0.05e-6 ? 'less than 0.1 us' : `${(seconds * 1e6).toFixed(1)} us`;
+}
 
 /** A bit by name: `bit` 0 start bit, 1 to 8 data bits 0 to 7, 9 stop bit. */
 export function bitName(bit: number): string {
