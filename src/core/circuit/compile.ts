@@ -69,7 +69,8 @@ export function compileCircuit(circuit: Circuit): CompiledCircuit {
   };
   const diodes: number[] = [];
   elements.forEach((element, index) => {
-    if (elementNumbers.has(element.name)) throw new Error(`circuit: part names must differ, got '${element.name}' twice`);
+    if (elementNumbers.has(element.name))
+      throw new Error(`circuit: part names must differ, got '${element.name}' twice`);
     elementNumbers.set(element.name, index);
     const [from, to] = nodesOf(element);
     first[index] = number(from);
@@ -166,7 +167,12 @@ function criticalVolts(saturation: number, slope: number): number {
   return slope * Math.log(slope / (Math.SQRT2 * saturation));
 }
 
-function junctionsOf(elements: readonly Element[], diodes: readonly number[], first: Int32Array, second: Int32Array): Junctions {
+function junctionsOf(
+  elements: readonly Element[],
+  diodes: readonly number[],
+  first: Int32Array,
+  second: Int32Array,
+): Junctions {
   const models = diodes.map((index) => elements[index] as Diode);
   const saturation = Float64Array.from(models, (model) => model.saturationAmperes);
   const slope = Float64Array.from(models, (model) => model.emission * THERMAL_VOLTS);

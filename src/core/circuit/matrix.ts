@@ -26,20 +26,28 @@ export interface Factor {
 }
 
 /**
- * Eliminate the unknowns listed as linear, with full pivoting among themselves. Those that cannot be eliminated
+ * Eliminate the unknowns listed as linear, with row pivoting among themselves. Those that cannot be eliminated
  * (say, the current of a source between two junction nodes) stay with the rest.
  * @param matrix row-major, `size` by `size`; used up.
  * @param linear which unknowns no junction touches.
  */
-export function factorLinear(matrix: Float64Array, size: number, linear: readonly boolean[], floating: Int32Array): Factor {
-  const order = [...linear.keys()].filter((at) => linear[at]).concat([...linear.keys()].filter((at) => !linear[at]));
+export function factorLinear(
+  matrix: Float64Array,
+  size: number,
+  linear: readonly boolean[],
+  floating: Int32Array,
+): Factor {
+  const order = [...linear.keys()]
+    .filter((at) => linear[at])
+    .concat([...linear.keys()].filter((at) => !linear[at]));
   const linearCount = linear.filter(Boolean).length;
   const rowOrder = Int32Array.from(order);
   const columnOrder = Int32Array.from(order);
   const entries = new Float64Array(size * size);
   for (let row = 0; row < size; row++) {
     const from = (order[row] as number) * size;
-    for (let column = 0; column < size; column++) entries[row * size + column] = matrix[from + (order[column] as number)] as number;
+    for (let column = 0; column < size; column++)
+      entries[row * size + column] = matrix[from + (order[column] as number)] as number;
   }
   let pivots = 0;
   for (; pivots < linearCount; pivots++) {
@@ -69,6 +77,7 @@ export function factorLinear(matrix: Float64Array, size: number, linear: readonl
   };
 }
 
+/** Bring the largest entry of the next usable column to the pivot's place; columns nothing holds are left for the rest. */
 function bringPivot(
   entries: Float64Array,
   size: number,
@@ -77,29 +86,28 @@ function bringPivot(
   rowOrder: Int32Array,
   columnOrder: Int32Array,
 ): boolean {
-  let best = LEAST_PIVOT;
-  let bestRow = -1;
-  let bestColumn = -1;
-  for (let row = at; row < end; row++) {
-    for (let column = at; column < end; column++) {
+  for (let column = at; column < end; column++) {
+    let best = LEAST_PIVOT;
+    let bestRow = -1;
+    for (let row = at; row < end; row++) {
       const weight = Math.abs(entries[row * size + column] as number);
       if (weight > best) {
         best = weight;
         bestRow = row;
-        bestColumn = column;
       }
     }
+    if (bestRow < 0) continue;
+    if (bestRow !== at) {
+      for (let one = 0; one < size; one++) swap(entries, at * size + one, bestRow * size + one);
+      swap(rowOrder, at, bestRow);
+    }
+    if (column !== at) {
+      for (let row = 0; row < size; row++) swap(entries, row * size + at, row * size + column);
+      swap(columnOrder, at, column);
+    }
+    return true;
   }
-  if (bestRow < 0) return false;
-  if (bestRow !== at) {
-    for (let column = 0; column < size; column++) swap(entries, at * size + column, bestRow * size + column);
-    swap(rowOrder, at, bestRow);
-  }
-  if (bestColumn !== at) {
-    for (let row = 0; row < size; row++) swap(entries, row * size + at, row * size + bestColumn);
-    swap(columnOrder, at, bestColumn);
-  }
-  return true;
+  return false;
 }
 
 function swap(list: Float64Array | Int32Array, a: number, b: number): void {
@@ -118,7 +126,8 @@ function eliminate(entries: Float64Array, size: number, at: number): void {
     const share = lead / pivot;
     entries[start + at] = share;
     for (let column = at + 1; column < size; column++) {
-      entries[start + column] = (entries[start + column] as number) - share * (entries[pivotRow + column] as number);
+      entries[start + column] =
+        (entries[start + column] as number) - share * (entries[pivotRow + column] as number);
     }
   }
 }
@@ -144,7 +153,8 @@ export function loadRest(factor: Factor): void {
   const left = size - pivots;
   for (let row = 0; row < left; row++) {
     const from = (row + pivots) * size + pivots;
-    for (let column = 0; column < left; column++) rest[row * left + column] = entries[from + column] as number;
+    for (let column = 0; column < left; column++)
+      rest[row * left + column] = entries[from + column] as number;
     restSide[row] = side[row + pivots] as number;
   }
 }
@@ -177,14 +187,16 @@ export function solveRest(factor: Factor): number {
       if (lead === 0) continue;
       const share = lead / pivot;
       for (let column = at + 1; column < left; column++) {
-        rest[row * left + column] = (rest[row * left + column] as number) - share * (rest[at * left + column] as number);
+        rest[row * left + column] =
+          (rest[row * left + column] as number) - share * (rest[at * left + column] as number);
       }
       restSide[row] = (restSide[row] as number) - share * (restSide[at] as number);
     }
   }
   for (let at = left - 1; at >= 0; at--) {
     let sum = restSide[at] as number;
-    for (let column = at + 1; column < left; column++) sum -= (rest[at * left + column] as number) * (restSide[column] as number);
+    for (let column = at + 1; column < left; column++)
+      sum -= (rest[at * left + column] as number) * (restSide[column] as number);
     restSide[at] = sum / (rest[at * left + at] as number);
   }
   return -1;

@@ -34,7 +34,12 @@ export interface NewtonEnd {
  * Writes `compiled.solution` and the junction voltages and currents.
  * @param leastSiemens conductance across every junction.
  */
-export function newton(compiled: CompiledCircuit, factor: Factor, leastSiemens: number, charge?: JunctionCharge): NewtonEnd {
+export function newton(
+  compiled: CompiledCircuit,
+  factor: Factor,
+  leastSiemens: number,
+  charge?: JunctionCharge,
+): NewtonEnd {
   const { junctions } = compiled;
   const count = junctions.element.length;
   const left = factor.size - factor.pivots;
@@ -64,7 +69,8 @@ export function newton(compiled: CompiledCircuit, factor: Factor, leastSiemens: 
       stamp(at, terminal, steady);
     }
     const stuck = solveRest(factor);
-    if (stuck >= 0) return { converged: false, steps: step, failedAt: factor.columnOrder[stuck + factor.pivots] as number };
+    if (stuck >= 0)
+      return { converged: false, steps: step, failedAt: factor.columnOrder[stuck + factor.pivots] as number };
     let settled = true;
     let largest = 0;
     for (let at = 0; at < count; at++) {
@@ -72,9 +78,18 @@ export function newton(compiled: CompiledCircuit, factor: Factor, leastSiemens: 
       const across = answerAt(junctions.anode[at] as number) - answerAt(junctions.cathode[at] as number);
       const amperes = (steadies[at] as number) + (slopes[at] as number) * across;
       const next = across - (junctions.series[at] as number) * amperes;
-      const held = limitJunction(next, volts, junctions.slope[at] as number, junctions.critical[at] as number);
+      const held = limitJunction(
+        next,
+        volts,
+        junctions.slope[at] as number,
+        junctions.critical[at] as number,
+      );
       const change = Math.abs(next - volts);
-      if (held !== next || change > VOLT_TOLERANCE + RELATIVE_TOLERANCE * Math.max(Math.abs(next), Math.abs(volts))) settled = false;
+      if (
+        held !== next ||
+        change > VOLT_TOLERANCE + RELATIVE_TOLERANCE * Math.max(Math.abs(next), Math.abs(volts))
+      )
+        settled = false;
       if (!(change <= largest)) {
         largest = change;
         worst = at;
@@ -88,7 +103,11 @@ export function newton(compiled: CompiledCircuit, factor: Factor, leastSiemens: 
     }
   }
   const anode = worst < 0 ? GROUND : (junctions.anode[worst] as number);
-  return { converged: false, steps: MOST_STEPS, failedAt: anode === GROUND ? (junctions.cathode[worst] ?? -1) : anode };
+  return {
+    converged: false,
+    steps: MOST_STEPS,
+    failedAt: anode === GROUND ? (junctions.cathode[worst] ?? -1) : anode,
+  };
 
   function answerAt(node: number): number {
     return node === GROUND ? 0 : (restSide[columnPlace[node] as number] as number);

@@ -64,7 +64,11 @@ export function settle(compiled: CompiledCircuit): Unsolved | undefined {
   for (let node = 0; node < compiled.nodeNames.length; node++) {
     if (!(Math.abs(compiled.solution[node] as number) < VOLTS_BEYOND_REASON)) {
       const name = compiled.nodeNames[node] as string;
-      return { ok: false, node: name, reason: `a current is forced into node '${name}', and every way out of it blocks` };
+      return {
+        ok: false,
+        node: name,
+        reason: `a current is forced into node '${name}', and every way out of it blocks`,
+      };
     }
   }
   return undefined;
@@ -73,7 +77,8 @@ export function settle(compiled: CompiledCircuit): Unsolved | undefined {
 function lowerConductance(compiled: CompiledCircuit, factor: Factor): ReturnType<typeof newton> {
   coolJunctions(compiled);
   let end = newton(compiled, factor, 1e-2);
-  for (let siemens = 1e-3; end.converged && siemens > GMIN_SIEMENS * 1.5; siemens /= 10) end = newton(compiled, factor, siemens);
+  for (let siemens = 1e-3; end.converged && siemens > GMIN_SIEMENS * 1.5; siemens /= 10)
+    end = newton(compiled, factor, siemens);
   return end.converged ? newton(compiled, factor, GMIN_SIEMENS) : end;
 }
 

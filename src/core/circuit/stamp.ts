@@ -35,7 +35,8 @@ function buildFactor(compiled: CompiledCircuit, perSecond: number): Factor {
   const { unknowns: size, circuit, first, second, values, branch, junctions } = compiled;
   const matrix = new Float64Array(size * size);
   const add = (row: number, column: number, value: number): void => {
-    if (row !== GROUND && column !== GROUND) matrix[row * size + column] = (matrix[row * size + column] as number) + value;
+    if (row !== GROUND && column !== GROUND)
+      matrix[row * size + column] = (matrix[row * size + column] as number) + value;
   };
   const join = (a: number, b: number, siemens: number): void => {
     add(a, a, siemens);
@@ -61,7 +62,8 @@ function buildFactor(compiled: CompiledCircuit, perSecond: number): Factor {
   const floating = floatingParts(compiled, perSecond > 0);
   tieFloating(floating, (node) => add(node, node, 1 / FLOATING_TIE_OHMS));
   const linear = new Array<boolean>(size).fill(true);
-  for (const ends of [junctions.anode, junctions.cathode]) ends.forEach((node) => node !== GROUND && (linear[node] = false));
+  for (const ends of [junctions.anode, junctions.cathode])
+    ends.forEach((node) => node !== GROUND && (linear[node] = false));
   return factorLinear(matrix, size, linear, floating);
 }
 

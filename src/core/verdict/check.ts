@@ -69,7 +69,11 @@ export function checkLink(link: Link): LinkVerdict {
   return { ...found, ...explain(link, found) };
 }
 
-function judged(prepared: PreparedLink): { prepared: PreparedLink; inputs: readonly InputVerdict[]; outcome: Outcome } {
+function judged(prepared: PreparedLink): {
+  prepared: PreparedLink;
+  inputs: readonly InputVerdict[];
+  outcome: Outcome;
+} {
   const inputs = judgeInputs(prepared, true);
   return { prepared, inputs, outcome: outcomeOf(inputs) };
 }

@@ -42,7 +42,12 @@ export interface Findings {
 /** Explain a link that has been solved. */
 export function explain(link: Link, found: Findings): Explanation {
   const state = found.outcome === 'always-on' || found.outcome === 'inverted' ? 'idle' : 'active';
-  return { sentence: sentenceOf(link, found), state, steps: stepsOf(link, found, state), change: changeOf(link, found) };
+  return {
+    sentence: sentenceOf(link, found),
+    state,
+    steps: stepsOf(link, found, state),
+    change: changeOf(link, found),
+  };
 }
 
 function sentenceOf(link: Link, found: Findings): string {
@@ -83,7 +88,9 @@ function stepsOf(link: Link, found: Findings, state: 'idle' | 'active'): readonl
   const input = link.branches[branch]?.input as Jack;
   const reading = found.readings[state];
   const ownFeed = styleEntry(input.style).family === 'ground-referenced';
-  const paths = ownFeed ? [currentPath(reading, { branch }), currentPath(reading, 'output')] : [currentPath(reading, 'output')];
+  const paths = ownFeed
+    ? [currentPath(reading, { branch }), currentPath(reading, 'output')]
+    : [currentPath(reading, 'output')];
   const path = paths.find(({ hops }) => hops.length > 0);
   const opening: Step = {
     text:
@@ -106,14 +113,21 @@ function whereItStops(link: Link, found: Findings, branch: number): readonly Ste
   for (const line of ['source', 'sink'] as const) {
     const contact = lines[line];
     if (contact === undefined) {
-      steps.push({ text: `The output has no ${line} line: it can only set a voltage against its ground.`, spot: undefined, amperes: 0 });
+      steps.push({
+        text: `The output has no ${line} line: it can only set a voltage against its ground.`,
+        spot: undefined,
+        amperes: 0,
+      });
       continue;
     }
     const reach = found.reach.find((one) => one.contact === contact);
     const there = (reach?.inputs ?? []).filter((one) => one.branch === branch);
     const spot: Spot = { place: 'output', contact };
     const shorts = reach?.outputs ?? [];
-    const shortWords = shorts.length > 0 ? ` It is also joined to ${sayList(shorts.map((one) => sayContact(output, { contact: one })))} of the output itself.` : '';
+    const shortWords =
+      shorts.length > 0
+        ? ` It is also joined to ${sayList(shorts.map((one) => sayContact(output, { contact: one })))} of the output itself.`
+        : '';
     const text =
       there.length === 0
         ? `The ${line} line leaves the output at ${contactWords(contact)} and stops: nothing takes it to ${sayInput(branch, link.branches.length)}.${shortWords}`
@@ -126,7 +140,9 @@ function whereItStops(link: Link, found: Findings, branch: number): readonly Ste
 function changeOf(link: Link, found: Findings): string {
   if (found.outcome === 'flows') {
     const open = found.notes.some(({ kind }) => kind === 'shield-open');
-    return open ? 'Nothing needs to change for the current. Join the shield too: the standard wants it at both ends.' : 'Nothing needs to change.';
+    return open
+      ? 'Nothing needs to change for the current. Join the shield too: the standard wants it at both ends.'
+      : 'Nothing needs to change.';
   }
   const misfit = found.notes.find(({ kind }) => kind === 'plug-does-not-fit');
   if (misfit) return `Choose ends that fit: ${misfit.detail}.`;
@@ -140,7 +156,14 @@ function changeOf(link: Link, found: Findings): string {
   const wanted = lineByLine(output, input);
   const trial = makeLead(output.connector, input.connector, wanted);
   const solved = quickOutcome({ output, branches: [{ input, leads: [trial] }] }, true);
-  if (solved === 'flows') return joinWords(output, input, wanted, found, branch.leads.some((lead) => lead.faults.length > 0));
+  if (solved === 'flows')
+    return joinWords(
+      output,
+      input,
+      wanted,
+      found,
+      branch.leads.some((lead) => lead.faults.length > 0),
+    );
   if (solved === 'weak' || solved === 'starved') {
     return `The conductors are not to blame: line to line, this output and this input give '${solved}'. Another input circuit, or a powered converter, is needed.`;
   }
@@ -156,10 +179,17 @@ function joinWords(
 ): string {
   const branch = found.decides;
   const reaches = (from: Contact): readonly Contact[] =>
-    (found.reach.find((one) => one.contact === from)?.inputs ?? []).filter((one) => one.branch === branch).map((one) => one.contact);
+    (found.reach.find((one) => one.contact === from)?.inputs ?? [])
+      .filter((one) => one.branch === branch)
+      .map((one) => one.contact);
   const missing = wanted.filter(({ from, to }) => !reaches(from).includes(to));
-  const extra = wanted.flatMap(({ from, to }) => reaches(from).filter((one) => one !== to).map((one) => ({ from, to: one })));
-  const pair = ({ from, to }: { from: Contact; to: Contact }): string => `${sayContact(output, { contact: from })} to ${sayContact(input, { contact: to })}`;
+  const extra = wanted.flatMap(({ from, to }) =>
+    reaches(from)
+      .filter((one) => one !== to)
+      .map((one) => ({ from, to: one })),
+  );
+  const pair = ({ from, to }: { from: Contact; to: Contact }): string =>
+    `${sayContact(output, { contact: from })} to ${sayContact(input, { contact: to })}`;
   const parts: string[] = [];
   if (extra.length > 0) parts.push(`Take away what joins ${sayList(extra.map(pair))}.`);
   if (missing.length > 0) parts.push(`Join ${sayList(missing.map(pair))}.`);

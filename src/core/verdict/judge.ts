@@ -63,8 +63,12 @@ export function judgeInputs(prepared: PreparedLink, corners: boolean): readonly 
     const active = readings[1]?.[input] as InputReading;
     const nominal = judgeNominal(sense, idle, active);
     const forward = sense.kind === 'current' ? 1 : -1;
-    const activeWorst = corners ? worstCase(prepared, 'active', input, forward) : { value: active.value, corner: {} };
-    const idleWorst = corners ? worstCase(prepared, 'idle', input, forward === 1 ? -1 : 1) : { value: idle.value, corner: {} };
+    const activeWorst = corners
+      ? worstCase(prepared, 'active', input, forward)
+      : { value: active.value, corner: {} };
+    const idleWorst = corners
+      ? worstCase(prepared, 'idle', input, forward === 1 ? -1 : 1)
+      : { value: idle.value, corner: {} };
     const holds = levelOf(sense, activeWorst.value) === 'on' && levelOf(sense, idleWorst.value) === 'off';
     return {
       outcome: nominal === 'right' ? (holds ? 'flows' : 'weak') : nominal,

@@ -59,21 +59,32 @@ function overRating(readings: readonly StateReading[]): Note | undefined {
     for (const reading of parts) {
       if (reading.over === undefined) continue;
       const known = worst.get(reading.part.element.name);
-      if (!known || Math.abs(reading.amperes) > Math.abs(known.amperes)) worst.set(reading.part.element.name, reading);
+      if (!known || Math.abs(reading.amperes) > Math.abs(known.amperes))
+        worst.set(reading.part.element.name, reading);
     }
   }
   if (worst.size === 0) return undefined;
-  return { kind: 'over-rating', detail: sayList([...worst.values()].map((one) => `${partWords(one.part)}: ${one.over ?? ''}`)) };
+  return {
+    kind: 'over-rating',
+    detail: sayList([...worst.values()].map((one) => `${partWords(one.part)}: ${one.over ?? ''}`)),
+  };
 }
 
-function shorted(facts: NoteGrounds, role: 'source-resistor' | 'sink-resistor', kind: 'source-shorted' | 'stage-shorted'): Note | undefined {
+function shorted(
+  facts: NoteGrounds,
+  role: 'source-resistor' | 'sink-resistor',
+  kind: 'source-shorted' | 'stage-shorted',
+): Note | undefined {
   const { output } = facts.link;
   if (output.circuit === 'driver-off') return undefined;
   const supply = valueAt(output, 'supplyVolts');
   for (const { parts, state } of facts.readings) {
     const found = parts.find(({ part }) => part.owner.place === 'output' && part.role === role);
     if (found && Math.abs(found.volts) > SHORTED_SHARE * supply) {
-      return { kind, detail: `${sayAmperes(Math.abs(found.amperes))} through ${partWords(found.part)} in ${state}, ${sayVolts(Math.abs(found.volts))} across it` };
+      return {
+        kind,
+        detail: `${sayAmperes(Math.abs(found.amperes))} through ${partWords(found.part)} in ${state}, ${sayVolts(Math.abs(found.volts))} across it`,
+      };
     }
   }
   return undefined;
@@ -88,11 +99,18 @@ function groundsJoined(facts: NoteGrounds): Note | undefined {
   const reach = shieldReach(facts);
   const joined = (reach?.inputs ?? []).filter(({ branch, contact }) => {
     const input = facts.link.branches[branch]?.input;
-    return input && styleEntry(input.style).family === 'ground-referenced' && lineAt(input.style, contact) === 'shield';
+    return (
+      input &&
+      styleEntry(input.style).family === 'ground-referenced' &&
+      lineAt(input.style, contact) === 'shield'
+    );
   });
   if (joined.length === 0) return undefined;
   const inputs = facts.link.branches.length;
-  return { kind: 'grounds-joined', detail: `this lead joins the ground of the output to that of ${sayList(joined.map(({ branch }) => sayInput(branch, inputs)))}` };
+  return {
+    kind: 'grounds-joined',
+    detail: `this lead joins the ground of the output to that of ${sayList(joined.map(({ branch }) => sayInput(branch, inputs)))}`,
+  };
 }
 
 function shieldOpen(facts: NoteGrounds): Note | undefined {
@@ -100,19 +118,33 @@ function shieldOpen(facts: NoteGrounds): Note | undefined {
   if (!reach) return undefined;
   const open = facts.link.branches.flatMap(({ input }, branch) => {
     const shield = styleEntry(input.style).lines.shield;
-    if (shield === undefined || reach.inputs.some((one) => one.branch === branch && one.contact === shield)) return [];
+    if (shield === undefined || reach.inputs.some((one) => one.branch === branch && one.contact === shield))
+      return [];
     return [`${contactWords(shield)} of ${sayInput(branch, facts.link.branches.length)}`];
   });
   if (open.length === 0) return undefined;
-  return { kind: 'shield-open', detail: `${contactWords(reach.contact)} of the output does not reach ${sayList(open)}` };
+  return {
+    kind: 'shield-open',
+    detail: `${contactWords(reach.contact)} of the output does not reach ${sayList(open)}`,
+  };
 }
 
 function tooLong(link: Link): Note | undefined {
   for (const { leads } of link.branches) {
     const metres = leads.reduce((sum, lead) => sum + lead.lengthMetres, 0);
-    if (metres > STANDARD_METRES) return { kind: 'too-long', detail: `${metres.toFixed(1)} m in all; the standard stops at ${STANDARD_METRES} m` };
-    const adapter = leads.find((lead) => lead.lengthMetres > ADAPTER_METRES && lead.from.form !== lead.to.form);
-    if (adapter) return { kind: 'too-long', detail: `adapter '${adapter.name}' is ${adapter.lengthMetres} m; at most ${ADAPTER_METRES} m is recommended` };
+    if (metres > STANDARD_METRES)
+      return {
+        kind: 'too-long',
+        detail: `${metres.toFixed(1)} m in all; the standard stops at ${STANDARD_METRES} m`,
+      };
+    const adapter = leads.find(
+      (lead) => lead.lengthMetres > ADAPTER_METRES && lead.from.form !== lead.to.form,
+    );
+    if (adapter)
+      return {
+        kind: 'too-long',
+        detail: `adapter '${adapter.name}' is ${adapter.lengthMetres} m; at most ${ADAPTER_METRES} m is recommended`,
+      };
   }
   return undefined;
 }
@@ -127,7 +159,9 @@ function sparePins(facts: NoteGrounds): Note | undefined {
 }
 
 function practice(link: Link): Note | undefined {
-  const styles = [link.output, ...link.branches.map(({ input }) => input)].map(({ style }) => styleEntry(style));
+  const styles = [link.output, ...link.branches.map(({ input }) => input)].map(({ style }) =>
+    styleEntry(style),
+  );
   const loose = [...new Set(styles.filter(({ status }) => status === 'P').map(({ label }) => label))];
   if (loose.length === 0) return undefined;
   return { kind: 'practice', detail: `${sayList(loose)}: common practice, no standard; check the manual` };

@@ -1,6 +1,15 @@
 /** The outcomes and notes of a link, each in words. The order of the outcomes is from best to worst. */
 
-export const OUTCOMES = ['flows', 'weak', 'starved', 'unclear', 'inverted', 'always-on', 'backwards', 'no-path'] as const;
+export const OUTCOMES = [
+  'flows',
+  'weak',
+  'starved',
+  'unclear',
+  'inverted',
+  'always-on',
+  'backwards',
+  'no-path',
+] as const;
 export type Outcome = (typeof OUTCOMES)[number];
 
 export const NOTES = [
@@ -27,14 +36,32 @@ export interface Note {
 /** How good an outcome is, for the colour beside its word and icon. */
 export type Grade = 'good' | 'doubtful' | 'bad';
 
-const OUTCOME_WORDS: Readonly<Record<Outcome, { readonly label: string; readonly means: string; readonly grade: Grade }>> = {
-  flows: { label: 'Current flows', means: 'off in idle and on in active, at nominal and at every corner of the tolerances', grade: 'good' },
-  weak: { label: 'Weak', means: 'right at nominal, not at every corner of the tolerances', grade: 'doubtful' },
-  starved: { label: 'Starved', means: 'current flows the right way in active, too little to switch the receiver', grade: 'bad' },
+const OUTCOME_WORDS: Readonly<
+  Record<Outcome, { readonly label: string; readonly means: string; readonly grade: Grade }>
+> = {
+  flows: {
+    label: 'Current flows',
+    means: 'off in idle and on in active, at nominal and at every corner of the tolerances',
+    grade: 'good',
+  },
+  weak: {
+    label: 'Weak',
+    means: 'right at nominal, not at every corner of the tolerances',
+    grade: 'doubtful',
+  },
+  starved: {
+    label: 'Starved',
+    means: 'current flows the right way in active, too little to switch the receiver',
+    grade: 'bad',
+  },
   unclear: { label: 'Unclear', means: 'the input sits between low and high', grade: 'doubtful' },
   inverted: { label: 'Inverted', means: 'on in idle, off in active', grade: 'bad' },
   'always-on': { label: 'Always on', means: 'on in both states', grade: 'bad' },
-  backwards: { label: 'Backwards', means: 'current flows the wrong way in active, through the protection diode', grade: 'bad' },
+  backwards: {
+    label: 'Backwards',
+    means: 'current flows the wrong way in active, through the protection diode',
+    grade: 'bad',
+  },
   'no-path': { label: 'No path', means: 'no current to speak of reaches the receiver', grade: 'bad' },
 };
 
@@ -53,7 +80,11 @@ const NOTE_LABELS: Readonly<Record<NoteKind, string>> = {
 };
 
 /** Label, meaning and grade of an outcome. */
-export function outcomeWords(outcome: Outcome): { readonly label: string; readonly means: string; readonly grade: Grade } {
+export function outcomeWords(outcome: Outcome): {
+  readonly label: string;
+  readonly means: string;
+  readonly grade: Grade;
+} {
   return OUTCOME_WORDS[outcome];
 }
 

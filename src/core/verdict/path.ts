@@ -23,7 +23,10 @@ export interface CurrentPath {
 const FEEDS: readonly LinkPart['role'][] = ['supply'];
 
 /** Follow the current from the rail of the output, or of an input that feeds its own LED. */
-export function currentPath(reading: StateReading, feed: 'output' | { readonly branch: number }): CurrentPath {
+export function currentPath(
+  reading: StateReading,
+  feed: 'output' | { readonly branch: number },
+): CurrentPath {
   const start = feed === 'output' ? 'out rail' : `in${feed.branch} rail`;
   const end = feed === 'output' ? OUTPUT_GROUND : inputGround(feed.branch);
   return follow(reading, start, end);

@@ -39,7 +39,12 @@ export function prepareLink(link: Link, grounding: Grounding): PreparedLink {
   const probes = model.senses.map((sense) =>
     sense.kind === 'current'
       ? { led: diode(sense.led), reverse: diode(sense.reverse), node: -1, ground: -1 }
-      : { led: -1, reverse: -1, node: nodeNumber(compiled, sense.node), ground: nodeNumber(compiled, sense.ground) },
+      : {
+          led: -1,
+          reverse: -1,
+          node: nodeNumber(compiled, sense.node),
+          ground: nodeNumber(compiled, sense.ground),
+        },
   );
   return { grounding, model, compiled, probes };
 }

@@ -15,7 +15,13 @@ import { solveState } from './prepare.ts';
 export type Spot =
   | { readonly place: 'output'; readonly contact: Contact }
   | { readonly place: 'input'; readonly branch: number; readonly contact: Contact }
-  | { readonly place: 'lead'; readonly branch: number; readonly lead: number; readonly side: 'from' | 'to'; readonly contact: Contact };
+  | {
+      readonly place: 'lead';
+      readonly branch: number;
+      readonly lead: number;
+      readonly side: 'from' | 'to';
+      readonly contact: Contact;
+    };
 
 /** Volts of a contact against the output's ground; null where it touches nothing that has a way to ground. */
 export interface ContactReading {
@@ -59,14 +65,21 @@ export function readState(prepared: PreparedLink, link: Link, state: State): Sta
   const solved = solveState(prepared, state);
   if (!solved.ok) throw new Error(`link: the ${state} state has no solution: ${solved.reason}`);
   const parts = prepared.model.parts.map((part) => readPart(part, solved));
-  const amperesOf = (name: string): number => parts.find(({ part }) => part.element.name === name)?.amperes ?? 0;
+  const amperesOf = (name: string): number =>
+    parts.find(({ part }) => part.element.name === name)?.amperes ?? 0;
   return {
     state,
     contacts: spotsOf(link).map((spot) => ({ spot, volts: voltsAt(prepared, solved, nodeOf(spot)) })),
     parts,
     conductors: link.branches.flatMap(({ leads }, branch) =>
       leads.flatMap((lead, at) =>
-        lead.conductors.map(({ from, to }) => ({ branch, lead: at, from, to, amperes: amperesOf(`wire${branch}.${at} ${from} ${to}`) })),
+        lead.conductors.map(({ from, to }) => ({
+          branch,
+          lead: at,
+          from,
+          to,
+          amperes: amperesOf(`wire${branch}.${at} ${from} ${to}`),
+        })),
       ),
     ),
     supplyAmperes: Math.abs(amperesOf('out supply')) < 1e-12 ? 0 : -amperesOf('out supply'),
@@ -80,7 +93,8 @@ export function spotsOf(link: Link): readonly Spot[] {
   link.branches.forEach(({ input, leads }, branch) => {
     leads.forEach((lead: Lead, at) => {
       for (const side of SIDES) {
-        for (const contact of contactsOf(lead[side].connector)) spots.push({ place: 'lead', branch, lead: at, side, contact });
+        for (const contact of contactsOf(lead[side].connector))
+          spots.push({ place: 'lead', branch, lead: at, side, contact });
       }
     });
     for (const contact of contactsOf(input.connector)) spots.push({ place: 'input', branch, contact });
@@ -111,11 +125,23 @@ function readPart(part: LinkPart, solved: Solved): PartReading {
   const amperes = solved.amperes(element.name);
   const volts = solved.volts(a) - solved.volts(b);
   const watts = Math.abs(amperes * volts);
-  return { part, amperes, volts, watts: element.kind === 'voltage' ? 0 : watts, over: overRating(rating, amperes, volts, watts) };
+  return {
+    part,
+    amperes,
+    volts,
+    watts: element.kind === 'voltage' ? 0 : watts,
+    over: overRating(rating, amperes, volts, watts),
+  };
 }
 
-function overRating(rating: LinkPart['rating'], amperes: number, volts: number, watts: number): string | undefined {
-  if (rating.watts !== undefined && watts > rating.watts) return `${fixed(watts, 2)} W, rated ${rating.watts} W`;
+function overRating(
+  rating: LinkPart['rating'],
+  amperes: number,
+  volts: number,
+  watts: number,
+): string | undefined {
+  if (rating.watts !== undefined && watts > rating.watts)
+    return `${fixed(watts, 2)} W, rated ${rating.watts} W`;
   if (rating.amperes !== undefined && Math.abs(amperes) > rating.amperes) {
     return `${fixed(Math.abs(amperes) * 1e3, 1)} mA, rated ${fixed(rating.amperes * 1e3, 0)} mA`;
   }

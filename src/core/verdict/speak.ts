@@ -48,4 +48,3 @@ export function sayList(words: readonly string[]): string {
 export function sayInput(branch: number, inputs: number): string {
   return inputs > 1 ? `input ${branch + 1}` : 'the input';
 }
-

@@ -6,8 +6,19 @@ import type { DiodeModel } from '../circuit/elements.ts';
 import type { Status } from './styles.ts';
 
 /** Circuits behind an output, then behind an input. */
-export const DRIVERS = ['driver-5v', 'driver-3v3', 'driver-3v3-push-pull', 'driver-off', 'driver-ground'] as const;
-export const RECEIVERS = ['receiver-isolated', 'receiver-both-ways', 'receiver-logic', 'receiver-led'] as const;
+export const DRIVERS = [
+  'driver-5v',
+  'driver-3v3',
+  'driver-3v3-push-pull',
+  'driver-off',
+  'driver-ground',
+] as const;
+export const RECEIVERS = [
+  'receiver-isolated',
+  'receiver-both-ways',
+  'receiver-logic',
+  'receiver-led',
+] as const;
 export const CIRCUITS = [...DRIVERS, ...RECEIVERS] as const;
 export type Driver = (typeof DRIVERS)[number];
 export type Receiver = (typeof RECEIVERS)[number];
@@ -141,17 +152,41 @@ export function partEntry(part: Part): PartEntry {
   return PART_ENTRIES[part];
 }
 
-const factor = (share: number): NonNullable<ValueEntry['spread']> => ({ kind: 'factor', low: 1 - share, high: 1 + share });
+const factor = (share: number): NonNullable<ValueEntry['spread']> => ({
+  kind: 'factor',
+  low: 1 - share,
+  high: 1 + share,
+});
 const CA033 = 'MMA CA-033 (2014), fig. 1';
 const PRACTICE = 'common practice, no source';
 const OURS = 'our choice, to be changed when the part is known';
 
 function supply(volts: number, share: number, status: Status, source: string): ValueEntry {
-  return { name: 'supplyVolts', label: 'supply', unit: 'V', value: volts, least: 0.5, most: 24, spread: factor(share), status, source };
+  return {
+    name: 'supplyVolts',
+    label: 'supply',
+    unit: 'V',
+    value: volts,
+    least: 0.5,
+    most: 24,
+    spread: factor(share),
+    status,
+    source,
+  };
 }
 
 function resistor(name: ValueName, label: string, ohms: number, status: Status, source: string): ValueEntry {
-  return { name, label, unit: 'ohm', value: ohms, least: 0.1, most: 1e6, spread: factor(0.05), status, source };
+  return {
+    name,
+    label,
+    unit: 'ohm',
+    value: ohms,
+    least: 0.1,
+    most: 1e6,
+    spread: factor(0.05),
+    status,
+    source,
+  };
 }
 
 function watts(name: ValueName, label: string, value: number, status: Status, source: string): ValueEntry {
@@ -159,12 +194,45 @@ function watts(name: ValueName, label: string, value: number, status: Status, so
 }
 
 const STAGE: readonly ValueEntry[] = [
-  { name: 'stageOhms', label: 'output stage', unit: 'ohm', value: 0, least: 0, most: 1e4, status: 'P', source: '0 ohm by default; 20 to 50 ohm is usual for a logic gate (common practice)' },
-  { name: 'stageAmperes', label: 'output stage rating', unit: 'A', value: 25e-3, least: 1e-3, most: 10, status: 'P', source: PRACTICE },
-  { name: 'railAmperes', label: 'supply rail rating', unit: 'A', value: 50e-3, least: 1e-3, most: 10, status: 'P', source: PRACTICE },
+  {
+    name: 'stageOhms',
+    label: 'output stage',
+    unit: 'ohm',
+    value: 0,
+    least: 0,
+    most: 1e4,
+    status: 'P',
+    source: '0 ohm by default; 20 to 50 ohm is usual for a logic gate (common practice)',
+  },
+  {
+    name: 'stageAmperes',
+    label: 'output stage rating',
+    unit: 'A',
+    value: 25e-3,
+    least: 1e-3,
+    most: 10,
+    status: 'P',
+    source: PRACTICE,
+  },
+  {
+    name: 'railAmperes',
+    label: 'supply rail rating',
+    unit: 'A',
+    value: 50e-3,
+    least: 1e-3,
+    most: 10,
+    status: 'P',
+    source: PRACTICE,
+  },
 ];
 
-function loopDriver(volts: number, share: number, sourceOhms: number, sourceWatts: number, sinkOhms: number): readonly ValueEntry[] {
+function loopDriver(
+  volts: number,
+  share: number,
+  sourceOhms: number,
+  sourceWatts: number,
+  sinkOhms: number,
+): readonly ValueEntry[] {
   return [
     supply(volts, share, 'C', CA033),
     resistor('sourceOhms', 'source resistor', sourceOhms, 'C', CA033),
@@ -197,9 +265,36 @@ function ledValues(part: Part): readonly ValueEntry[] {
   const entry = PART_ENTRIES[part];
   return [
     LED_SHIFT,
-    { name: 'turnOnAmperes', label: 'turn-on current', unit: 'A', value: entry.turnOnAmperes, least: 1e-4, most: 0.1, status: entry.turnOnStatus, source: entry.turnOnSource },
-    { name: 'ledAmperes', label: 'LED current rating', unit: 'A', value: entry.ledAmperes, least: 1e-3, most: 1, status: entry.ratingStatus, source: `${entry.label} data sheet` },
-    { name: 'ledReverseVolts', label: 'LED reverse voltage rating', unit: 'V', value: entry.ledReverseVolts, least: 1, most: 100, status: entry.ratingStatus, source: `${entry.label} data sheet` },
+    {
+      name: 'turnOnAmperes',
+      label: 'turn-on current',
+      unit: 'A',
+      value: entry.turnOnAmperes,
+      least: 1e-4,
+      most: 0.1,
+      status: entry.turnOnStatus,
+      source: entry.turnOnSource,
+    },
+    {
+      name: 'ledAmperes',
+      label: 'LED current rating',
+      unit: 'A',
+      value: entry.ledAmperes,
+      least: 1e-3,
+      most: 1,
+      status: entry.ratingStatus,
+      source: `${entry.label} data sheet`,
+    },
+    {
+      name: 'ledReverseVolts',
+      label: 'LED reverse voltage rating',
+      unit: 'V',
+      value: entry.ledReverseVolts,
+      least: 1,
+      most: 100,
+      status: entry.ratingStatus,
+      source: `${entry.label} data sheet`,
+    },
   ];
 }
 
@@ -213,15 +308,69 @@ export interface CircuitEntry {
 }
 
 const CIRCUIT_ENTRIES: Readonly<Record<CircuitKind, CircuitEntry>> = {
-  'driver-5v': { kind: 'driver-5v', label: '5 V output', family: 'loop', status: 'C', about: '220 ohm in each line, push-pull stage' },
-  'driver-3v3': { kind: 'driver-3v3', label: '3.3 V output', family: 'loop', status: 'C', about: '33 ohm and 10 ohm, open-drain stage' },
-  'driver-3v3-push-pull': { kind: 'driver-3v3-push-pull', label: '3.3 V output, push-pull', family: 'loop', status: 'C', about: '33 ohm and 10 ohm, push-pull stage' },
-  'driver-off': { kind: 'driver-off', label: 'output, supply off', family: 'loop', status: 'P', about: 'rail to ground through 1 kohm, stage open' },
-  'driver-ground': { kind: 'driver-ground', label: 'ground-referenced output', family: 'ground-referenced', status: 'P', about: 'logic level behind 220 ohm' },
-  'receiver-isolated': { kind: 'receiver-isolated', label: 'isolated input', family: 'loop', status: 'C', about: '220 ohm, opto LED, protection diode' },
-  'receiver-both-ways': { kind: 'receiver-both-ways', label: 'isolated input, either direction', family: 'loop', status: 'P', about: '220 ohm, bridge of four diodes, opto LED' },
-  'receiver-logic': { kind: 'receiver-logic', label: 'ground-referenced logic input', family: 'ground-referenced', status: 'P', about: 'pull-up to 3.3 V, low below 0.8 V' },
-  'receiver-led': { kind: 'receiver-led', label: 'ground-referenced LED input', family: 'ground-referenced', status: 'P', about: 'its own 5 V feeds the LED' },
+  'driver-5v': {
+    kind: 'driver-5v',
+    label: '5 V output',
+    family: 'loop',
+    status: 'C',
+    about: '220 ohm in each line, push-pull stage',
+  },
+  'driver-3v3': {
+    kind: 'driver-3v3',
+    label: '3.3 V output',
+    family: 'loop',
+    status: 'C',
+    about: '33 ohm and 10 ohm, open-drain stage',
+  },
+  'driver-3v3-push-pull': {
+    kind: 'driver-3v3-push-pull',
+    label: '3.3 V output, push-pull',
+    family: 'loop',
+    status: 'C',
+    about: '33 ohm and 10 ohm, push-pull stage',
+  },
+  'driver-off': {
+    kind: 'driver-off',
+    label: 'output, supply off',
+    family: 'loop',
+    status: 'P',
+    about: 'rail to ground through 1 kohm, stage open',
+  },
+  'driver-ground': {
+    kind: 'driver-ground',
+    label: 'ground-referenced output',
+    family: 'ground-referenced',
+    status: 'P',
+    about: 'logic level behind 220 ohm',
+  },
+  'receiver-isolated': {
+    kind: 'receiver-isolated',
+    label: 'isolated input',
+    family: 'loop',
+    status: 'C',
+    about: '220 ohm, opto LED, protection diode',
+  },
+  'receiver-both-ways': {
+    kind: 'receiver-both-ways',
+    label: 'isolated input, either direction',
+    family: 'loop',
+    status: 'P',
+    about: '220 ohm, bridge of four diodes, opto LED',
+  },
+  'receiver-logic': {
+    kind: 'receiver-logic',
+    label: 'ground-referenced logic input',
+    family: 'ground-referenced',
+    status: 'P',
+    about: 'pull-up to 3.3 V, low below 0.8 V',
+  },
+  'receiver-led': {
+    kind: 'receiver-led',
+    label: 'ground-referenced LED input',
+    family: 'ground-referenced',
+    status: 'P',
+    about: 'its own 5 V feeds the LED',
+  },
 };
 
 /** What is known of a circuit. */
@@ -281,8 +430,26 @@ function makeValues(kind: CircuitKind, part: Part): readonly ValueEntry[] {
         supply(3.3, 0.05, 'P', PRACTICE),
         resistor('pullUpOhms', 'pull-up', 10e3, 'P', PRACTICE),
         resistor('inputOhms', 'input resistor', 1e3, 'P', PRACTICE),
-        { name: 'lowVolts', label: 'low below', unit: 'V', value: 0.8, least: 0.1, most: 10, status: 'P', source: PRACTICE },
-        { name: 'highVolts', label: 'high above', unit: 'V', value: 2, least: 0.2, most: 12, status: 'P', source: PRACTICE },
+        {
+          name: 'lowVolts',
+          label: 'low below',
+          unit: 'V',
+          value: 0.8,
+          least: 0.1,
+          most: 10,
+          status: 'P',
+          source: PRACTICE,
+        },
+        {
+          name: 'highVolts',
+          label: 'high above',
+          unit: 'V',
+          value: 2,
+          least: 0.2,
+          most: 12,
+          status: 'P',
+          source: PRACTICE,
+        },
       ];
     case 'receiver-led':
       return [

@@ -62,14 +62,21 @@ export function mate(plug: Connector, jack: Connector): Mating {
   const plugFamily = familyOf(plug);
   const jackFamily = familyOf(jack);
   if (plugFamily === 'din' || jackFamily === 'din') {
-    if (plugFamily !== jackFamily) return { fits: false, reason: `a ${words(plug)} plug does not go into a ${words(jack)} jack` };
+    if (plugFamily !== jackFamily)
+      return { fits: false, reason: `a ${words(plug)} plug does not go into a ${words(jack)} jack` };
     if (plug === 'din7' && jack === 'din5') {
-      return { fits: false, reason: 'a 7-pin DIN plug does not go into a 5-pin DIN jack: there are no holes for pins 6 and 7' };
+      return {
+        fits: false,
+        reason: 'a 7-pin DIN plug does not go into a 5-pin DIN jack: there are no holes for pins 6 and 7',
+      };
     }
     return { fits: true, touches: contactsOf(plug).map((contact) => ({ plug: contact, jack: contact })) };
   }
   if (diameterOf(plug) !== diameterOf(jack)) {
-    return { fits: false, reason: `a ${words(plug)} plug does not fit a ${words(jack)} jack: the sizes differ` };
+    return {
+      fits: false,
+      reason: `a ${words(plug)} plug does not fit a ${words(jack)} jack: the sizes differ`,
+    };
   }
   const touches: Touch[] = [
     { plug: 'tip', jack: 'tip' },

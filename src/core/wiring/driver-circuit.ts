@@ -22,15 +22,33 @@ export function addDriver(into: Collector, jack: Jack): Switching {
   const at = (name: ValueName): number => valueAt(jack, name);
   const sink = lines.sink === undefined ? 'out sink' : outputNode(lines.sink);
   if (lines.shield !== undefined) {
-    into.add(OUT, 'grounds', { kind: 'switch', name: 'out shield tie', a: outputNode(lines.shield), b: OUTPUT_GROUND, closed: true });
+    into.add(OUT, 'grounds', {
+      kind: 'switch',
+      name: 'out shield tie',
+      a: outputNode(lines.shield),
+      b: OUTPUT_GROUND,
+      closed: true,
+    });
   }
   if (jack.circuit === 'driver-off') {
-    into.add(OUT, 'rail', { kind: 'resistor', name: 'out rail load', a: 'out rail', b: OUTPUT_GROUND, ohms: at('railOhms') });
+    into.add(OUT, 'rail', {
+      kind: 'resistor',
+      name: 'out rail load',
+      a: 'out rail',
+      b: OUTPUT_GROUND,
+      ohms: at('railOhms'),
+    });
   } else {
     into.add(
       OUT,
       'supply',
-      { kind: 'voltage', name: 'out supply', plus: 'out rail', minus: OUTPUT_GROUND, volts: at('supplyVolts') },
+      {
+        kind: 'voltage',
+        name: 'out supply',
+        plus: 'out rail',
+        minus: OUTPUT_GROUND,
+        volts: at('supplyVolts'),
+      },
       { amperes: at('railAmperes') },
     );
   }
@@ -38,7 +56,13 @@ export function addDriver(into: Collector, jack: Jack): Switching {
     into.add(
       OUT,
       'source-resistor',
-      { kind: 'resistor', name: 'out source resistor', a: 'out rail', b: outputNode(lines.source), ohms: at('sourceOhms') },
+      {
+        kind: 'resistor',
+        name: 'out source resistor',
+        a: 'out rail',
+        b: outputNode(lines.source),
+        ohms: at('sourceOhms'),
+      },
       { watts: at('sourceWatts') },
     );
   }
@@ -61,14 +85,27 @@ function addSpreads(into: Collector, jack: Jack): void {
   };
   for (const { name, label, spread } of valuesOf(jack.circuit, jack.part)) {
     const part = parts[name];
-    if (part && spread) into.spreads.push(factorSpread(label, part, valueAt(jack, name), spread.low, spread.high));
+    if (part && spread)
+      into.spreads.push(factorSpread(label, part, valueAt(jack, name), spread.low, spread.high));
   }
 }
 
 function addStage(into: Collector, jack: Jack): Switching {
   if (jack.circuit === 'driver-off') {
-    into.add(OUT, 'clamp', { kind: 'diode', name: 'out clamp to rail', anode: 'out stage', cathode: 'out rail', ...PROTECTION_DIODE });
-    into.add(OUT, 'clamp', { kind: 'diode', name: 'out clamp to ground', anode: OUTPUT_GROUND, cathode: 'out stage', ...PROTECTION_DIODE });
+    into.add(OUT, 'clamp', {
+      kind: 'diode',
+      name: 'out clamp to rail',
+      anode: 'out stage',
+      cathode: 'out rail',
+      ...PROTECTION_DIODE,
+    });
+    into.add(OUT, 'clamp', {
+      kind: 'diode',
+      name: 'out clamp to ground',
+      anode: OUTPUT_GROUND,
+      cathode: 'out stage',
+      ...PROTECTION_DIODE,
+    });
     return { idle: [], active: [] };
   }
   const rating = { amperes: valueAt(jack, 'stageAmperes') };
@@ -76,11 +113,27 @@ function addStage(into: Collector, jack: Jack): Switching {
   let drive = 'out stage';
   if (stageOhms > 0) {
     drive = 'out drive';
-    into.add(OUT, 'stage-resistor', { kind: 'resistor', name: 'out stage resistance', a: 'out stage', b: drive, ohms: stageOhms });
+    into.add(OUT, 'stage-resistor', {
+      kind: 'resistor',
+      name: 'out stage resistance',
+      a: 'out stage',
+      b: drive,
+      ohms: stageOhms,
+    });
   }
-  into.add(OUT, 'stage-low', { kind: 'switch', name: 'out stage low', a: drive, b: OUTPUT_GROUND, closed: false }, rating);
+  into.add(
+    OUT,
+    'stage-low',
+    { kind: 'switch', name: 'out stage low', a: drive, b: OUTPUT_GROUND, closed: false },
+    rating,
+  );
   if (jack.circuit === 'driver-3v3') return { idle: [['out stage low', 0]], active: [['out stage low', 1]] };
-  into.add(OUT, 'stage-high', { kind: 'switch', name: 'out stage high', a: 'out rail', b: drive, closed: true }, rating);
+  into.add(
+    OUT,
+    'stage-high',
+    { kind: 'switch', name: 'out stage high', a: 'out rail', b: drive, closed: true },
+    rating,
+  );
   return {
     idle: [
       ['out stage low', 0],

@@ -24,12 +24,26 @@ interface Meeting {
   readonly form: Form;
   readonly node: (contact: Contact) => string;
   readonly contactOhms: number;
+  /** Whether anything stands behind a contact: nothing does where a plug has no wire on it. */
+  readonly used: (contact: Contact) => boolean;
 }
 
 /** Add every lead of a branch and every place where two ends meet. Returns the places that do not fit. */
-export function addLeads(into: Collector, spreads: LeadSpreads, output: Jack, branch: Branch, number: number): readonly Misfit[] {
+export function addLeads(
+  into: Collector,
+  spreads: LeadSpreads,
+  output: Jack,
+  branch: Branch,
+  number: number,
+): readonly Misfit[] {
   const misfits: Misfit[] = [];
-  let before: Meeting = { connector: output.connector, form: 'jack', node: outputNode, contactOhms: 0 };
+  let before: Meeting = {
+    connector: output.connector,
+    form: 'jack',
+    node: outputNode,
+    contactOhms: 0,
+    used: always,
+  };
   branch.leads.forEach((lead, at) => {
     const owner: Owner = { place: 'lead', branch: number, lead: at };
     meet(before, meetingOf(lead, number, at, 'from'), at, owner);
@@ -42,13 +56,18 @@ export function addLeads(into: Collector, spreads: LeadSpreads, output: Jack, br
     form: 'jack',
     node: (contact) => inputNode(number, contact),
     contactOhms: 0,
+    used: always,
   };
   meet(before, jack, branch.leads.length, { place: 'lead', branch: number, lead: last });
   return misfits;
 
   function meet(first: Meeting, second: Meeting, at: number, owner: Owner): void {
     if (first.form === second.form) {
-      misfits.push({ branch: number, at, reason: `two ${first.form}s meet here; a ${first.form} needs a ${first.form === 'plug' ? 'jack' : 'plug'}` });
+      misfits.push({
+        branch: number,
+        at,
+        reason: `two ${first.form}s meet here; a ${first.form} needs a ${first.form === 'plug' ? 'jack' : 'plug'}`,
+      });
       return;
     }
     const [plug, jackEnd] = first.form === 'plug' ? [first, second] : [second, first];
@@ -57,10 +76,20 @@ export function addLeads(into: Collector, spreads: LeadSpreads, output: Jack, br
       misfits.push({ branch: number, at, reason: mating.reason });
       return;
     }
+    const touchesOf = (contact: Contact): number =>
+      mating.touches.filter((one) => one.plug === contact).length;
     for (const touch of mating.touches) {
+      // A touch that leads nowhere carries nothing; one metal part on two contacts bridges them whatever is soldered to it.
+      if ((!plug.used(touch.plug) || !jackEnd.used(touch.jack)) && touchesOf(touch.plug) === 1) continue;
       const name = `touch${number}.${at} ${touch.plug} ${touch.jack}`;
       const ohms = Math.max(CONTACT_CORNERS[0], first.contactOhms, second.contactOhms);
-      into.add(owner, 'contact', { kind: 'resistor', name, a: plug.node(touch.plug), b: jackEnd.node(touch.jack), ohms });
+      into.add(owner, 'contact', {
+        kind: 'resistor',
+        name,
+        a: plug.node(touch.plug),
+        b: jackEnd.node(touch.jack),
+        ohms,
+      });
       spreads.touches.push({ part: name, ohms });
     }
   }
@@ -68,10 +97,29 @@ export function addLeads(into: Collector, spreads: LeadSpreads, output: Jack, br
 
 function meetingOf(lead: Lead, branch: number, at: number, side: Side): Meeting {
   const { connector, form } = lead[side];
-  return { connector, form, node: (contact) => leadNode(branch, at, side, contact), contactOhms: lead.contactOhms };
+  const used = new Set<Contact>([
+    ...lead.conductors.map((one) => one[side]),
+    ...lead.faults.flatMap((fault) => (fault.kind === 'short' && fault.side === side ? fault.between : [])),
+  ]);
+  return {
+    connector,
+    form,
+    node: (contact) => leadNode(branch, at, side, contact),
+    contactOhms: lead.contactOhms,
+    used: (contact) => used.has(contact),
+  };
 }
 
-function addLead(into: Collector, spreads: LeadSpreads, lead: Lead, branch: number, at: number, owner: Owner): void {
+const always = (): boolean => true;
+
+function addLead(
+  into: Collector,
+  spreads: LeadSpreads,
+  lead: Lead,
+  branch: number,
+  at: number,
+  owner: Owner,
+): void {
   const ohms = wireOhmsPerMetre(lead.gauge) * lead.lengthMetres;
   const solder = (side: Side, contact: Contact): string =>
     lead.faults.some((fault) => fault.kind !== 'short' && fault.side === side && fault.contact === contact)
@@ -79,7 +127,13 @@ function addLead(into: Collector, spreads: LeadSpreads, lead: Lead, branch: numb
       : leadNode(branch, at, side, contact);
   for (const { from, to } of lead.conductors) {
     const name = `wire${branch}.${at} ${from} ${to}`;
-    into.add(owner, 'conductor', { kind: 'resistor', name, a: solder('from', from), b: solder('to', to), ohms });
+    into.add(owner, 'conductor', {
+      kind: 'resistor',
+      name,
+      a: solder('from', from),
+      b: solder('to', to),
+      ohms,
+    });
     spreads.conductors.push({ part: name, ohms });
   }
   const joints = new Map<string, number>();

@@ -32,9 +32,13 @@ export function linkCircuit(link: Link, grounding: Grounding): LinkCircuit {
   const switching = addDriver(into, link.output);
   const senses = link.branches.map(({ input }, branch) => addReceiver(into, input, branch));
   const spreads: LeadSpreads = { touches: [], conductors: [] };
-  const misfits = link.branches.flatMap((branch, number) => addLeads(into, spreads, link.output, branch, number));
+  const misfits = link.branches.flatMap((branch, number) =>
+    addLeads(into, spreads, link.output, branch, number),
+  );
   addLeadSpreads(into, spreads);
-  const grounded = link.branches.map(({ input }) => input.circuit === 'receiver-logic' || input.circuit === 'receiver-led');
+  const grounded = link.branches.map(
+    ({ input }) => input.circuit === 'receiver-logic' || input.circuit === 'receiver-led',
+  );
   if (grounding === 'joined') {
     grounded.forEach((has, branch) => {
       if (!has) return;

@@ -69,14 +69,24 @@ export interface Link {
 }
 
 /** A jack with the usual circuit of its style, no value changed. */
-export function makeJack(direction: Direction, connector: Connector, style: Style, more: Partial<Jack> = {}): Jack {
+export function makeJack(
+  direction: Direction,
+  connector: Connector,
+  style: Style,
+  more: Partial<Jack> = {},
+): Jack {
   const circuit = more.circuit ?? circuitsFor(direction, style)[0];
   if (circuit === undefined) throw new Error(`jack: style '${style}' has no circuit for '${direction}'`);
   return { direction, connector, style, circuit, part: more.part ?? '6N138', values: more.values ?? {} };
 }
 
 /** A lead of 1 m of 26 AWG with plugs at both ends. */
-export function makeLead(from: Connector, to: Connector, conductors: readonly Conductor[], more: Partial<Lead> = {}): Lead {
+export function makeLead(
+  from: Connector,
+  to: Connector,
+  conductors: readonly Conductor[],
+  more: Partial<Lead> = {},
+): Lead {
   return {
     name: 'lead',
     from: { connector: from, form: 'plug' },
@@ -111,7 +121,9 @@ export function circuitsFor(direction: Direction, style: Style): readonly Circui
 
 /** The styles that a jack of this direction and connector may have. */
 export function stylesFor(direction: Direction, connector: Connector): readonly Style[] {
-  return STYLES.filter((style) => styleSuits(style, connector) && (direction === 'in' || styleEntry(style).forOutput));
+  return STYLES.filter(
+    (style) => styleSuits(style, connector) && (direction === 'in' || styleEntry(style).forOutput),
+  );
 }
 
 /** The value of a jack's circuit: the reader's own, else the default. @throws when its circuit has no such value. */
@@ -130,11 +142,13 @@ export function jackProblem(jack: Jack): string | undefined {
     const need = allowed.length === 0 ? 'none: this style has no output' : allowed.join(', ');
     return `circuit must be one of ${need}; got '${circuit}'`;
   }
-  if (jack.part !== '6N138' && !hasLed(circuit)) return `part: circuit '${circuit}' has no optocoupler, got '${jack.part}'`;
+  if (jack.part !== '6N138' && !hasLed(circuit))
+    return `part: circuit '${circuit}' has no optocoupler, got '${jack.part}'`;
   const entries = valuesOf(circuit, jack.part);
   for (const [name, value] of Object.entries(jack.values)) {
     const entry = entries.find((one) => one.name === name);
-    if (!entry) return `values: circuit '${circuit}' has no '${name}'; it has ${entries.map((one) => one.name).join(', ')}`;
+    if (!entry)
+      return `values: circuit '${circuit}' has no '${name}'; it has ${entries.map((one) => one.name).join(', ')}`;
     if (!(value >= entry.least && value <= entry.most)) {
       return `values.${name}: must be at least ${entry.least} ${entry.unit} and at most ${entry.most} ${entry.unit}, got ${value} ${entry.unit}`;
     }
@@ -161,8 +175,10 @@ export function turnLead(lead: Lead): Lead {
 
 /** Lay one more conductor; laying one that is there already changes nothing. @throws when a contact does not exist. */
 export function layConductor(lead: Lead, from: Contact, to: Contact): Lead {
-  if (!endHas(lead.from, from)) throw new Error(`lead '${lead.name}': a ${lead.from.connector} has no contact '${from}'`);
-  if (!endHas(lead.to, to)) throw new Error(`lead '${lead.name}': a ${lead.to.connector} has no contact '${to}'`);
+  if (!endHas(lead.from, from))
+    throw new Error(`lead '${lead.name}': a ${lead.from.connector} has no contact '${from}'`);
+  if (!endHas(lead.to, to))
+    throw new Error(`lead '${lead.name}': a ${lead.to.connector} has no contact '${to}'`);
   if (lead.conductors.some((one) => one.from === from && one.to === to)) return lead;
   return { ...lead, conductors: [...lead.conductors, { from, to }] };
 }

@@ -21,7 +21,13 @@ export type Sense =
       readonly onAmperes: number;
       readonly offAmperes: number;
     }
-  | { readonly kind: 'level'; readonly node: string; readonly ground: string; readonly lowVolts: number; readonly highVolts: number };
+  | {
+      readonly kind: 'level';
+      readonly node: string;
+      readonly ground: string;
+      readonly lowVolts: number;
+      readonly highVolts: number;
+    };
 
 /** Add the parts of input number `branch`. */
 export function addReceiver(into: Collector, jack: Jack, branch: number): Sense {
@@ -41,7 +47,13 @@ export function addReceiver(into: Collector, jack: Jack, branch: number): Sense 
     spreadResistor('seriesOhms', 'resistor');
     if (jack.circuit === 'receiver-isolated') {
       addLed(name('entry'), sink);
-      into.add(owner, 'protection', { kind: 'diode', name: name('protection diode'), anode: sink, cathode: name('entry'), ...PROTECTION_DIODE });
+      into.add(owner, 'protection', {
+        kind: 'diode',
+        name: name('protection diode'),
+        anode: sink,
+        cathode: name('entry'),
+        ...PROTECTION_DIODE,
+      });
       return sense(name('protection diode'));
     }
     const bridge: readonly [string, string, string][] = [
@@ -51,7 +63,13 @@ export function addReceiver(into: Collector, jack: Jack, branch: number): Sense 
       ['bridge diode 4', name('cathode'), sink],
     ];
     for (const [part, anode, cathode] of bridge) {
-      into.add(owner, 'bridge-diode', { kind: 'diode', name: name(part), anode, cathode, ...PROTECTION_DIODE });
+      into.add(owner, 'bridge-diode', {
+        kind: 'diode',
+        name: name(part),
+        anode,
+        cathode,
+        ...PROTECTION_DIODE,
+      });
     }
     addLed(name('anode'), name('cathode'));
     return sense(undefined);
@@ -59,11 +77,32 @@ export function addReceiver(into: Collector, jack: Jack, branch: number): Sense 
   const ground = inputGround(branch);
   const rail = name('rail');
   if (lines.shield !== undefined) {
-    into.add(owner, 'grounds', { kind: 'switch', name: name('shield tie'), a: inputNode(branch, lines.shield), b: ground, closed: true });
+    into.add(owner, 'grounds', {
+      kind: 'switch',
+      name: name('shield tie'),
+      a: inputNode(branch, lines.shield),
+      b: ground,
+      closed: true,
+    });
   }
-  into.add(owner, 'supply', { kind: 'voltage', name: name('supply'), plus: rail, minus: ground, volts: at('supplyVolts') });
+  into.add(owner, 'supply', {
+    kind: 'voltage',
+    name: name('supply'),
+    plus: rail,
+    minus: ground,
+    volts: at('supplyVolts'),
+  });
   const supply = valuesOf(jack.circuit, jack.part).find((one) => one.name === 'supplyVolts');
-  if (supply?.spread) into.spreads.push(factorSpread('receiver supply', name('supply'), at('supplyVolts'), supply.spread.low, supply.spread.high));
+  if (supply?.spread)
+    into.spreads.push(
+      factorSpread(
+        'receiver supply',
+        name('supply'),
+        at('supplyVolts'),
+        supply.spread.low,
+        supply.spread.high,
+      ),
+    );
   if (jack.circuit === 'receiver-led') {
     into.add(
       owner,
@@ -75,17 +114,44 @@ export function addReceiver(into: Collector, jack: Jack, branch: number): Sense 
     addLed(name('anode'), sink);
     return sense(undefined);
   }
-  into.add(owner, 'input-resistor', { kind: 'resistor', name: name('resistor'), a: sink, b: name('gate'), ohms: at('inputOhms') });
-  into.add(owner, 'pull-up', { kind: 'resistor', name: name('pull-up'), a: rail, b: name('gate'), ohms: at('pullUpOhms') });
-  into.add(owner, 'clamp', { kind: 'diode', name: name('clamp to rail'), anode: name('gate'), cathode: rail, ...PROTECTION_DIODE });
-  into.add(owner, 'clamp', { kind: 'diode', name: name('clamp to ground'), anode: ground, cathode: name('gate'), ...PROTECTION_DIODE });
+  into.add(owner, 'input-resistor', {
+    kind: 'resistor',
+    name: name('resistor'),
+    a: sink,
+    b: name('gate'),
+    ohms: at('inputOhms'),
+  });
+  into.add(owner, 'pull-up', {
+    kind: 'resistor',
+    name: name('pull-up'),
+    a: rail,
+    b: name('gate'),
+    ohms: at('pullUpOhms'),
+  });
+  into.add(owner, 'clamp', {
+    kind: 'diode',
+    name: name('clamp to rail'),
+    anode: name('gate'),
+    cathode: rail,
+    ...PROTECTION_DIODE,
+  });
+  into.add(owner, 'clamp', {
+    kind: 'diode',
+    name: name('clamp to ground'),
+    anode: ground,
+    cathode: name('gate'),
+    ...PROTECTION_DIODE,
+  });
   spreadResistor('inputOhms', 'resistor');
   spreadResistor('pullUpOhms', 'pull-up');
   return { kind: 'level', node: name('gate'), ground, lowVolts: at('lowVolts'), highVolts: at('highVolts') };
 
   function spreadResistor(value: ValueName, part: string): void {
     const entry = valuesOf(jack.circuit, jack.part).find((one) => one.name === value);
-    if (entry?.spread) into.spreads.push(factorSpread(entry.label, name(part), at(value), entry.spread.low, entry.spread.high));
+    if (entry?.spread)
+      into.spreads.push(
+        factorSpread(entry.label, name(part), at(value), entry.spread.low, entry.spread.high),
+      );
   }
 
   function addLed(anode: string, cathode: string): void {
@@ -101,7 +167,13 @@ export function addReceiver(into: Collector, jack: Jack, branch: number): Sense 
     const entry = valuesOf(jack.circuit, jack.part).find((one) => one.name === 'ledShiftVolts');
     if (entry?.spread) {
       const { low, high } = entry.spread;
-      into.spreads.push({ name: 'LED voltage', parts: [name('LED')], nominal: [shifted(0)], low: [shifted(low)], high: [shifted(high)] });
+      into.spreads.push({
+        name: 'LED voltage',
+        parts: [name('LED')],
+        nominal: [shifted(0)],
+        low: [shifted(low)],
+        high: [shifted(high)],
+      });
     }
   }
 

@@ -1,0 +1,112 @@
+/** The one door to the core: everything that others may use, and nothing else. */
+export { compileCircuit, setValue } from './circuit/compile.ts';
+export {
+  ELEMENT_KINDS,
+  FLOATING_TIE_OHMS,
+  GMIN_SIEMENS,
+  SWITCH_ON_OHMS,
+  THERMAL_VOLTS,
+  nodesOf,
+} from './circuit/elements.ts';
+export type { Circuit, DiodeModel, Element, ElementKind } from './circuit/elements.ts';
+export { settle, solveOperatingPoint } from './circuit/operating-point.ts';
+export type { Solution, Solved, Unsolved } from './circuit/operating-point.ts';
+
+export {
+  CIRCUITS,
+  DRIVERS,
+  PARTS,
+  PROTECTION_DIODE,
+  RECEIVERS,
+  VALUES,
+  circuitEntry,
+  hasLed,
+  isDriver,
+  partEntry,
+  valuesOf,
+} from './wiring/circuits.ts';
+export type {
+  CircuitEntry,
+  CircuitKind,
+  Driver,
+  Part,
+  PartEntry,
+  Receiver,
+  ValueEntry,
+  ValueName,
+} from './wiring/circuits.ts';
+export {
+  CONNECTORS,
+  CONTACTS,
+  FORMS,
+  contactWords,
+  contactsOf,
+  diameterOf,
+  familyOf,
+  mate,
+  words,
+} from './wiring/connectors.ts';
+export type { Connector, Contact, Form, Mating, Touch } from './wiring/connectors.ts';
+export { STATES } from './wiring/driver-circuit.ts';
+export type { State } from './wiring/driver-circuit.ts';
+export {
+  DIRECTIONS,
+  FAULT_KINDS,
+  SIDES,
+  circuitsFor,
+  endHas,
+  jackProblem,
+  layConductor,
+  makeJack,
+  makeLead,
+  removeConductor,
+  stylesFor,
+  turnLead,
+  valueAt,
+  wires,
+} from './wiring/link.ts';
+export type { Branch, Conductor, Direction, End, Fault, Jack, Lead, Link, Side } from './wiring/link.ts';
+export { GROUNDINGS, linkCircuit } from './wiring/link-circuit.ts';
+export type { Grounding, LinkCircuit } from './wiring/link-circuit.ts';
+export type { LinkPart, Owner, Role, Spread } from './wiring/build.ts';
+export { LINES, STATUSES, STYLES, lineAt, styleEntry, styleSuits } from './wiring/styles.ts';
+export type { Line, Status, Style, StyleEntry } from './wiring/styles.ts';
+export {
+  ADAPTER_METRES,
+  CONTACT_OHMS,
+  GAUGES,
+  LENGTH_METRES,
+  STANDARD_METRES,
+  wireDiameterMetres,
+  wireOhmsPerMetre,
+} from './wiring/wire.ts';
+
+export { checkLink } from './verdict/check.ts';
+export type { LinkVerdict } from './verdict/check.ts';
+export { worstCase } from './verdict/corners.ts';
+export type { Step } from './verdict/explain.ts';
+export {
+  conductorMaps,
+  findLead,
+  leadFor,
+  shopWords,
+  solveMapOnce,
+  solveMaps,
+  verdictOn,
+  wiredContacts,
+} from './verdict/find-lead.ts';
+export type { LeadAnswer, LeadCandidate } from './verdict/find-lead.ts';
+export type { InputVerdict } from './verdict/judge.ts';
+export { lineByLine } from './verdict/needed.ts';
+export { NOTES, OUTCOMES, noteLabel, outcomeWords, worse } from './verdict/outcomes.ts';
+export type { Grade, Note, NoteKind, Outcome } from './verdict/outcomes.ts';
+export { prepareLink, settleState, solveState } from './verdict/prepare.ts';
+export type { PreparedLink } from './verdict/prepare.ts';
+export type {
+  ConductorReading,
+  ContactReading,
+  PartReading,
+  Spot,
+  StateReading,
+} from './verdict/readings.ts';
+export { sayAmperes, sayList, sayOhms, sayVolts, sayWatts } from './verdict/speak.ts';
