@@ -1,0 +1,209 @@
+/**
+ * Faces of the 5-pin and 7-pin DIN connectors, drawn to scale.
+ * Pitch circle, pin and shell: a museum's reference page on the DIN connectors, secondary (c). Angles: worked out there from
+ * an encyclopedia text, an open symbol library and a build guide, all agreeing (c). Where the key is: same pages.
+ * The depth of key and shell, the holes and the solder cups are for drawing only.
+ */
+import type { Connector, Contact } from '../core/wiring/connectors.ts';
+import { contactsOf, words } from '../core/wiring/connectors.ts';
+import type { FaceContact, FaceDrawing, FaceInput, Outline } from './face.ts';
+import type { Point } from './geometry.ts';
+import { boxPath, circlePath, linePath, polygonPath, ringPath, towards } from './geometry.ts';
+import { TEXT_SIZES, centredText } from './text.ts';
+
+/** Millimetres. `shellRadius` is half of 13.2; `shellInner` and the key are for drawing only. */
+export const DIN_MILLIMETRES = {
+  pitchRadius: 3.5,
+  pinRadius: 1.45 / 2,
+  shellRadius: 13.2 / 2,
+  shellInner: 5.85,
+  keyHalfWidth: 0.6,
+  keyDepth: 0.75,
+} as const;
+
+/** Pixels a millimetre at which a pin holds its number and two neighbours are 37 px apart. */
+export const DIN_SCALE = 14;
+
+/** Degrees, counter-clockwise from the right, key at the bottom: socket seen from its mating face, and plug from its solder side. */
+const ANGLES: Readonly<Partial<Record<Contact, number>>> = {
+  '1': 180,
+  '2': 90,
+  '3': 0,
+  '4': 135,
+  '5': 45,
+  '6': 225,
+  '7': 315,
+};
+
+/** How a DIN connector is looked at; `turned` turns the page half round, so that the key is at the top. */
+export interface DinView extends FaceInput {
+  readonly turned?: boolean;
+}
+
+/** True when the view is the mirror image of the socket's mating face: its solder side, and the plug's pins. */
+function mirrored({ form, view }: FaceInput): boolean {
+  return (form === 'plug') === (view === 'mating');
+}
+
+/**
+ * The angle of a pin, degrees counter-clockwise from the right.
+ * Throws for a contact that is no pin of the connector.
+ */
+export function dinAngle(input: DinView, contact: Contact): number {
+  const angle = ANGLES[contact];
+  if (angle === undefined || !contactsOf(input.connector).includes(contact)) {
+    throw new RangeError(
+      `a ${words(input.connector)} connector: contact must be one of its pins, got '${contact}'`,
+    );
+  }
+  const seen = mirrored(input) ? 180 - angle : angle;
+  return (seen + (input.turned === true ? 180 : 0) + 360) % 360;
+}
+
+/** The middle of a pin in millimetres from the middle of the face, x to the right, y up. */
+export function dinPin(input: DinView, contact: Contact): Point {
+  const radians = (dinAngle(input, contact) * Math.PI) / 180;
+  return {
+    x: DIN_MILLIMETRES.pitchRadius * Math.cos(radians),
+    y: DIN_MILLIMETRES.pitchRadius * Math.sin(radians),
+  };
+}
+
+/** Pins from left to right as the eye meets them, those level with one another from the top down. */
+export function dinReadingOrder(input: DinView): readonly Contact[] {
+  return pinsOf(input.connector)
+    .map((contact) => ({ contact, at: dinPin(input, contact) }))
+    .sort((a, b) => a.at.x - b.at.x || b.at.y - a.at.y)
+    .map(({ contact }) => contact);
+}
+
+/** The pins of a connector, without its shell. */
+export function pinsOf(connector: Connector): readonly Contact[] {
+  return contactsOf(connector).filter((contact) => contact !== 'shell');
+}
+
+/** 'solder side, key down'. */
+export function dinCaption({ view, turned }: DinView): string {
+  return `${view === 'solder' ? 'solder side' : 'mating face'}, key ${turned === true ? 'up' : 'down'}`;
+}
+
+/** The face as a drawing in pixels with the middle of the face at `centre`, at `scale` pixels a millimetre. */
+export function drawDin(
+  input: DinView,
+  centre: Point = { x: 0, y: 0 },
+  scale: number = DIN_SCALE,
+): FaceDrawing {
+  const radius = DIN_MILLIMETRES.shellRadius * scale;
+  const contacts = [
+    shellContact(centre, scale),
+    ...pinsOf(input.connector).map((pin) => pinContact(input, pin, centre, scale)),
+  ];
+  return {
+    x: centre.x - radius,
+    y: centre.y - radius,
+    width: 2 * radius,
+    height: 2 * radius,
+    outlines: dinOutlines(input, centre, scale),
+    contacts,
+    caption: dinCaption(input),
+    textAlternative: dinWords(input),
+  };
+}
+
+function pinContact(input: DinView, contact: Contact, centre: Point, scale: number): FaceContact {
+  const pin = dinPin(input, contact);
+  const at = { x: centre.x + pin.x * scale, y: centre.y - pin.y * scale };
+  const radius = DIN_MILLIMETRES.pinRadius * scale;
+  // Half the distance to the next pin, so that no two touch shapes overlap.
+  const reach = DIN_MILLIMETRES.pitchRadius * Math.sin(Math.PI / 8) * scale;
+  const rim = towards(at, centre, -radius);
+  return {
+    contact,
+    x: at.x,
+    y: at.y,
+    d: circlePath(at, radius),
+    touch: circlePath(at, reach),
+    box: { x: at.x - radius, y: at.y - radius, width: 2 * radius, height: 2 * radius },
+    radius,
+    label: centredText(contact, at, TEXT_SIZES.contact),
+    port: { ...rim, direction: Math.atan2(at.y - centre.y, at.x - centre.x) },
+  };
+}
+
+function shellContact(centre: Point, scale: number): FaceContact {
+  const { shellRadius, shellInner } = DIN_MILLIMETRES;
+  const outer = shellRadius * scale;
+  const corner = Math.SQRT1_2 * outer;
+  return {
+    contact: 'shell',
+    x: centre.x,
+    y: centre.y + ((shellRadius + shellInner) / 2) * scale,
+    d: ringPath(centre, shellInner * scale, outer),
+    touch: ringPath(centre, (shellInner - 0.85) * scale, (shellRadius + 0.4) * scale),
+    box: { x: centre.x - outer, y: centre.y - outer, width: 2 * outer, height: 2 * outer },
+    label: {
+      x: centre.x - corner - 3,
+      y: centre.y + corner + 12,
+      text: 'shell',
+      anchor: 'end',
+      size: TEXT_SIZES.contact,
+    },
+    port: { x: centre.x + corner, y: centre.y + corner, direction: Math.PI / 4 },
+  };
+}
+
+function dinOutlines(input: DinView, centre: Point, scale: number): Outline[] {
+  const { shellInner, keyHalfWidth, keyDepth } = DIN_MILLIMETRES;
+  const down = input.turned === true ? -1 : 1;
+  const half = keyHalfWidth * scale;
+  const foot = {
+    x: centre.x - half,
+    y: centre.y + down * Math.sqrt(shellInner ** 2 - keyHalfWidth ** 2) * scale,
+  };
+  const head = foot.y - down * keyDepth * scale;
+  const dent = [
+    foot,
+    { x: foot.x, y: head },
+    { x: foot.x + 2 * half, y: head },
+    { x: foot.x + 2 * half, y: foot.y },
+  ];
+  const key: Outline[] = [
+    { d: polygonPath(dent), kind: input.form === 'plug' ? 'hatch' : 'sheet' },
+    { d: linePath(dent), kind: 'outline' },
+  ];
+  // The socket's pins stand in an insert; a plug shows the rim of its own smaller one.
+  const insert = (input.form === 'jack' ? shellInner - 0.35 : 5.0) * scale;
+  const surroundings: Outline[] =
+    input.view === 'solder' || input.form === 'jack'
+      ? [{ d: circlePath(centre, insert), kind: 'hairline' }]
+      : [];
+  return [
+    ...surroundings,
+    ...key,
+    ...pinsOf(input.connector).flatMap((pin) => pinSurrounds(input, pin, centre, scale)),
+  ];
+}
+
+/** What tells a pin from a hole and from a solder cup: a hole has a chamfer, a cup is open to one side. */
+function pinSurrounds(input: DinView, contact: Contact, centre: Point, scale: number): Outline[] {
+  const pin = dinPin(input, contact);
+  const at = { x: centre.x + pin.x * scale, y: centre.y - pin.y * scale };
+  const rim = (DIN_MILLIMETRES.pinRadius + 0.2) * scale;
+  if (input.view === 'solder') return [];
+  return input.form === 'jack' ? [{ d: circlePath(at, rim), kind: 'hairline' }] : [];
+}
+
+function dinWords(input: DinView): string {
+  const order = dinReadingOrder(input);
+  const row = order.map((pin) => `pin ${pin}`).join(', ');
+  return `${words(input.connector)} ${input.form}, ${dinCaption(input)}. From left to right: ${row}. The shell runs round them.`;
+}
+
+/** A small cross that marks the middle of the face, for drawings with dimensions. */
+export function dinCentreMark(centre: Point, scale: number): Outline[] {
+  const arm = 0.6 * scale;
+  return [
+    { d: boxPath({ x: centre.x - arm, y: centre.y, width: 2 * arm, height: 0 }), kind: 'hairline' },
+    { d: boxPath({ x: centre.x, y: centre.y - arm, width: 0, height: 2 * arm }), kind: 'hairline' },
+  ];
+}
