@@ -4,7 +4,7 @@ import type { SentByte, SentFrames } from './frames.ts';
 import { hexOf } from './explain.ts';
 import type { FramingError, Heard, HeardByte } from './receiver.ts';
 import type { Waveform } from './waveform.ts';
-import { whyMissing, whyWrong } from './why.ts';
+import { asFrame, whyMissing, whyWrong } from './why.ts';
 import type { Cause } from './why.ts';
 
 /** What became of a byte. */
@@ -37,9 +37,6 @@ export interface Journey {
 
 const microseconds = (seconds: number): string => `${(seconds * 1e6).toFixed(0)} us`;
 
-const isFrame = (event: Heard): event is HeardByte | FramingError =>
-  event.kind === 'byte' || event.kind === 'framing error';
-
 function paired(
   journey: Journey,
   sentIndex: number,
@@ -65,11 +62,14 @@ function paired(
 
 /**
  * Every byte sent, in order, with what became of it, and every byte received that nobody sent. Garbled covers wrong data
- * and framing errors; breaks and false starts are given as the cause of what is missing.
+ * and missed stop bits (a break no longer than a byte is one); true breaks and false starts are causes of what is missing.
  */
 export function compareBytes(journey: Journey): readonly ByteOutcome[] {
   const { sent, heard } = journey;
-  const places = heard.flatMap((event, index) => (isFrame(event) ? [{ index, event }] : []));
+  const places = heard.flatMap((report, index) => {
+    const event = asFrame(report, journey);
+    return event ? [{ index, event }] : [];
+  });
   const pairs = alignBytes(
     sent.bytes,
     places.map(({ event }) => event),

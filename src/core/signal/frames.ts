@@ -61,6 +61,8 @@ export function frameBit(value: number, bit: number): boolean {
   return bit > 8 || ((value >> (bit - 1)) & 1) === 1;
 }
 
+const us = (seconds: number): string => `${(seconds * 1e6).toFixed(1)} us`;
+
 /** The ten bit cells of a sent byte, in order. */
 export function bitCells(sent: SentByte): readonly BitCell[] {
   const bitSeconds = (sent.endSeconds - sent.startSeconds) / BITS_PER_FRAME;
@@ -92,7 +94,9 @@ export function layFrames(
     }
     const free = bytes.at(-1)?.endSeconds ?? -Infinity;
     if (!(startSeconds >= free - slack) || !Number.isFinite(startSeconds)) {
-      throw new RangeError(`byte ${bytes.length}: must start at ${free} s or later, got ${startSeconds} s`);
+      throw new RangeError(
+        `byte ${bytes.length}: must start at ${us(free)} or later, got ${us(startSeconds)}`,
+      );
     }
     for (let bit = 0; bit < BITS_PER_FRAME; bit += 1) {
       const next = frameBit(value, bit);

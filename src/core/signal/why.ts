@@ -1,5 +1,5 @@
 import { hexOf } from './explain.ts';
-import { bitCells, frameBit } from './frames.ts';
+import { BITS_PER_FRAME, bitCells, frameBit } from './frames.ts';
 import type { SentByte, SentFrames } from './frames.ts';
 import type { FramingError, Heard, HeardByte, Sample } from './receiver.ts';
 import { levelAt, pulsesOf } from './waveform.ts';
@@ -155,6 +155,20 @@ function offCell(seconds: number, fromSeconds: number, toSeconds: number): strin
   return seconds >= toSeconds ? `${us(seconds - toSeconds)} after it ended` : 'close to its edge';
 }
 
+/**
+ * A report as a frame that can be laid beside a sent byte, or null for a false start and a true break. Nine bits of 0 with
+ * a missed stop bit look like a break to the receiver; the line tells them apart, since it comes back within a bit of the
+ * end of the frame.
+ */
+export function asFrame(event: Heard, trace: Trace): HeardByte | FramingError | null {
+  if (event.kind === 'byte' || event.kind === 'framing error') return event;
+  if (event.kind === 'glitch') return null;
+  const low = pulsesOf(trace.arrived).find((pulse) => !pulse.level && pulse.toSeconds > event.startSeconds);
+  if (!low || length(low) > (BITS_PER_FRAME + 1) * trace.sent.bitSeconds) return null;
+  const { startSeconds, readySeconds, samples, doubtfulBits } = event;
+  return { kind: 'framing error', value: 0, startSeconds, readySeconds, samples, doubtfulBits };
+}
+
 /** Why a byte left no trace at the receiver. */
 export function whyMissing(trace: Trace, sent: SentByte): Reason {
   const { arrived, heard } = trace;
@@ -174,23 +188,9 @@ export function whyMissing(trace: Trace, sent: SentByte): Reason {
   const meets = (event: Heard, end: number): boolean => event.startSeconds < toSeconds && end > fromSeconds;
   const broken = heard.find((event) => event.kind === 'break' && meets(event, event.endSeconds ?? Infinity));
   if (broken) {
-    const { startSeconds, readySeconds, samples, doubtfulBits } = broken;
-    const low = pulsesOf(arrived).find((pulse) => !pulse.level && pulse.toSeconds > startSeconds);
-    // Nine bits of 0 with a stop bit that was missed look like a break to the receiver, but the line tells them apart.
-    if (low && length(low) < toSeconds - fromSeconds) {
-      const misread: FramingError = {
-        kind: 'framing error',
-        value: 0,
-        startSeconds,
-        readySeconds,
-        samples,
-        doubtfulBits,
-      };
-      return whyWrong(trace, sent, misread);
-    }
     return {
       cause: 'break',
-      why: `${name} was lost in a break: the line stayed at 0 for ${low ? us(length(low)) : 'longer than a byte'}`,
+      why: `${name} was lost in a break: the line stayed at 0 for longer than a byte`,
     };
   }
   const glitch = heard.find((event) => event.kind === 'glitch' && meets(event, event.readySeconds));
