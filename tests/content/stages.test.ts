@@ -1,0 +1,41 @@
+import { describe, expect, test } from 'vitest';
+import { judge, readReport } from '../support/stages.ts';
+
+describe('A stage of the test run', () => {
+  test('without a report counts as one check', () => {
+    expect(judge(0, undefined)).toEqual({ passed: 1, failed: 0 });
+    expect(judge(1, undefined)).toEqual({ passed: 0, failed: 1 });
+    expect(judge(null, undefined)).toEqual({ passed: 0, failed: 1 });
+  });
+
+  test('counts the tests of its report', () => {
+    expect(judge(0, { passed: 7, failed: 0 })).toEqual({ passed: 7, failed: 0 });
+    expect(judge(1, { passed: 5, failed: 2 })).toEqual({ passed: 5, failed: 2 });
+  });
+
+  test('that ends badly without a failed test counts as one failure', () => {
+    expect(judge(1, { passed: 7, failed: 0 })).toEqual({ passed: 7, failed: 1 });
+  });
+
+  test('in which no test ran counts as one failure', () => {
+    expect(judge(0, { passed: 0, failed: 0 })).toEqual({ passed: 0, failed: 1 });
+  });
+});
+
+describe('A report', () => {
+  test('counts skipped and flaky tests as failed', () => {
+    const vitest = { numPassedTests: 4, numFailedTests: 1, numPendingTests: 2, numTodoTests: 1 };
+    expect(readReport('vitest', vitest)).toEqual({ passed: 4, failed: 4 });
+    const playwright = { stats: { expected: 3, unexpected: 1, flaky: 1, skipped: 1 } };
+    expect(readReport('playwright', playwright)).toEqual({ passed: 3, failed: 3 });
+  });
+
+  test('of another shape throws and names what is missing', () => {
+    expect(() => readReport('vitest', {})).toThrow(
+      "test report: needs a number at 'numPassedTests', got undefined",
+    );
+    expect(() => readReport('playwright', null)).toThrow(
+      "test report: needs a number at 'expected', got undefined",
+    );
+  });
+});

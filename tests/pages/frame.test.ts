@@ -1,0 +1,124 @@
+import { expect, test } from '@playwright/test';
+
+const PAPER = { light: 'rgb(250, 247, 240)', dark: 'rgb(20, 23, 29)' };
+
+test('an address that leads nowhere gets the 404 page, with its way back', async ({ page }) => {
+  const response = await page.goto('/nowhere/');
+  expect(response?.status()).toBe(404);
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('No path');
+  await page.getByRole('link', { name: 'Go to the first page' }).click();
+  await expect(page).toHaveURL(/\/$/);
+});
+
+test('the first press of Tab shows a link that skips to the text', async ({ page }) => {
+  await page.goto('/glossary/');
+  await page.keyboard.press('Tab');
+  const skip = page.getByRole('link', { name: 'Skip to the text' });
+  await expect(skip).toBeFocused();
+  await expect(skip).toBeInViewport();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('main')).toBeFocused();
+});
+
+test('the header marks the part of the workbook that the reader is in', async ({ page }) => {
+  await page.goto('/lessons/');
+  const header = page.getByRole('navigation', { name: 'Parts of the workbook' });
+  await expect(header.getByRole('link', { name: 'Lessons' })).toHaveAttribute('aria-current', 'page');
+  await expect(header.getByRole('link', { name: 'Bench' })).not.toHaveAttribute('aria-current');
+});
+
+test('paper follows the system until the reader chooses, and the choice stays', async ({ page }) => {
+  const background = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await page.goto('/');
+  expect(await background()).toBe(PAPER.dark);
+  const paper = page.getByRole('group', { name: 'Paper' });
+  await expect(paper.getByRole('radio', { name: 'as the system' })).toBeChecked();
+
+  await paper.getByRole('radio', { name: 'light' }).check();
+  expect(await background()).toBe(PAPER.light);
+  await page.goto('/safety/');
+  expect(await background()).toBe(PAPER.light);
+  await expect(paper.getByRole('radio', { name: 'light' })).toBeChecked();
+
+  await paper.getByRole('radio', { name: 'light' }).press('ArrowRight');
+  await expect(paper.getByRole('radio', { name: 'dark' })).toBeChecked();
+  await page.emulateMedia({ colorScheme: 'light' });
+  expect(await background()).toBe(PAPER.dark);
+
+  await paper.getByRole('radio', { name: 'as the system' }).check();
+  expect(await background()).toBe(PAPER.light);
+  await page.reload();
+  await expect(paper.getByRole('radio', { name: 'as the system' })).toBeChecked();
+});
+
+test('the chosen paper is set before anything is drawn', async ({ page }) => {
+  await page.addInitScript(() => localStorage.setItem('five-milliamps.paper', 'dark'));
+  await page.addInitScript(() => {
+    new MutationObserver((_, observer) => {
+      if (document.body === null) return;
+      document.documentElement.dataset['atBody'] = document.documentElement.dataset['paper'] ?? 'none';
+      observer.disconnect();
+    }).observe(document, { childList: true, subtree: true });
+  });
+  await page.goto('/');
+  await expect(page.locator('html')).toHaveAttribute('data-at-body', 'dark');
+});
+
+test('a page prints black on white, without its controls', async ({ page }) => {
+  await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+  await page.goto('/safety/');
+  const colours = await page.evaluate(() => {
+    const { backgroundColor, color } = getComputedStyle(document.documentElement);
+    return { backgroundColor, color };
+  });
+  expect(colours).toEqual({ backgroundColor: 'rgb(255, 255, 255)', color: 'rgb(0, 0, 0)' });
+  await expect(page.locator('.page-header')).toBeHidden();
+  await expect(page.locator('.page-footer')).toBeHidden();
+});
+
+test('the text is set in the fonts of the workbook, from its own address', async ({ page, baseURL }) => {
+  const fonts: string[] = [];
+  page.on('response', (response) => {
+    if (response.request().resourceType() === 'font') fonts.push(response.url());
+  });
+  await page.goto('/');
+  await page.evaluate(() => document.fonts.ready);
+  const loaded = await page.evaluate(() =>
+    [...document.fonts]
+      .filter(({ status }) => status === 'loaded')
+      .map(({ family }) => family.replaceAll('"', '')),
+  );
+  expect(loaded).toContain('Literata Variable');
+  expect(loaded).toContain('Atkinson Hyperlegible Next Variable');
+  expect(fonts.length).toBeGreaterThan(0);
+  expect(fonts.every((url) => url.startsWith(baseURL ?? 'none'))).toBe(true);
+});
+
+test('a line of reading text holds 60 to 70 characters on a wide screen', async ({ page }) => {
+  await page.goto('/safety/');
+  await page.evaluate(() => document.fonts.ready);
+  const perLine = await page.evaluate(() => {
+    const lines: number[] = [];
+    for (const paragraph of document.querySelectorAll('main section > p:not(.tool)')) {
+      const range = document.createRange();
+      const text = paragraph.firstChild;
+      if (text === null) continue;
+      let [top, count] = [Number.NEGATIVE_INFINITY, 0];
+      for (let place = 0; place < (text.textContent ?? '').length; place += 1) {
+        range.setStart(text, place);
+        range.setEnd(text, place + 1);
+        const rect = range.getBoundingClientRect();
+        if (rect.width === 0) continue;
+        if (Math.abs(rect.top - top) > 5) {
+          if (count > 0) lines.push(count);
+          [top, count] = [rect.top, 0];
+        }
+        count += 1;
+      }
+    }
+    return lines.reduce((sum, count) => sum + count, 0) / lines.length;
+  });
+  expect(perLine).toBeGreaterThanOrEqual(60);
+  expect(perLine).toBeLessThanOrEqual(70);
+});

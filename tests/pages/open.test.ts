@@ -1,0 +1,57 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test } from '@playwright/test';
+import { builtPages } from '../support/site.ts';
+import { wakeIslands, watch } from '../support/watch.ts';
+
+/** Largest weight of all scripts of a page after gzip, bytes: what a slow telephone network brings in about half a second. */
+const SCRIPT_BUDGET_BYTES = 90_000;
+
+/** WCAG 2.2, levels A and AA. */
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+const WIDTHS = [390, 1440];
+const SCHEMES = ['light', 'dark'] as const;
+
+for (const { address } of builtPages()) {
+  for (const width of WIDTHS) {
+    for (const colorScheme of SCHEMES) {
+      test(`${address} is quiet, accessible and fits at ${width} px in ${colorScheme}`, async ({
+        page,
+        baseURL,
+      }) => {
+        const seen = await watch(page, baseURL ?? '');
+        await page.emulateMedia({ colorScheme });
+        await page.setViewportSize({ width, height: 900 });
+        await page.goto(address);
+        await wakeIslands(page);
+        await page.evaluate(() => document.fonts.ready);
+
+        const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+        expect(
+          violations.map(
+            ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ html }) => html).join(' ')}`,
+          ),
+        ).toEqual([]);
+        const { needed, given } = await page.evaluate(() => ({
+          needed: document.documentElement.scrollWidth,
+          given: document.documentElement.clientWidth,
+        }));
+        expect(needed).toBeLessThanOrEqual(given);
+        expect(await seen.violations()).toEqual([]);
+        expect(seen.complaints).toEqual([]);
+      });
+    }
+  }
+
+  test(`${address} loads less script than the budget`, async ({ page, baseURL }) => {
+    const seen = await watch(page, baseURL ?? '');
+    await page.goto(address);
+    await wakeIslands(page);
+    await page.waitForLoadState('networkidle');
+    const scripts = await seen.scripts();
+    const total = [...scripts.values()].reduce((sum, bytes) => sum + bytes, 0);
+    expect([...scripts.keys()].some((url) => url.endsWith('/theme.js'))).toBe(true);
+    expect(total, JSON.stringify([...scripts], null, 1)).toBeLessThan(SCRIPT_BUDGET_BYTES);
+    test.info().annotations.push({ type: 'script bytes after gzip', description: String(total) });
+  });
+}

@@ -1,0 +1,70 @@
+import { gzipSync } from 'node:zlib';
+import { expect, type Page } from '@playwright/test';
+
+declare global {
+  interface Window {
+    policyViolations?: string[];
+  }
+}
+
+/** What a page did that a good page does not do, in words, and the scripts it loaded. */
+export interface Watch {
+  /** Console errors and warnings, uncaught errors, failed requests and requests to another host. */
+  readonly complaints: readonly string[];
+  /** Bytes of every script that the page loaded, after gzip, by address. */
+  readonly scripts: () => Promise<ReadonlyMap<string, number>>;
+  /** Breaches of the content policy so far. */
+  readonly violations: () => Promise<readonly string[]>;
+}
+
+/** Watch a page from before it is opened. `address` is that of the site. */
+export async function watch(page: Page, address: string): Promise<Watch> {
+  const complaints: string[] = [];
+  const scripts: Promise<readonly [string, number]>[] = [];
+  const host = new URL(address).origin;
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') {
+      complaints.push(`console ${message.type()}: ${message.text()}`);
+    }
+  });
+  page.on('pageerror', (error) => complaints.push(`uncaught: ${String(error)}`));
+  page.on('request', (request) => {
+    const url = new URL(request.url());
+    const own = url.origin === host || url.protocol === 'data:' || url.protocol === 'blob:';
+    if (!own) complaints.push(`request to another host: ${request.url()}`);
+  });
+  page.on('requestfailed', (request) => complaints.push(`request failed: ${request.url()}`));
+  page.on('response', (response) => {
+    if (response.status() >= 400) complaints.push(`status ${response.status()}: ${response.url()}`);
+    if (response.request().resourceType() === 'script') {
+      scripts.push(
+        response.body().then((body) => [response.url(), gzipSync(body, { level: 9 }).length] as const),
+      );
+    }
+  });
+  await page.addInitScript(() => {
+    window.policyViolations = [];
+    document.addEventListener('securitypolicyviolation', (event) => {
+      window.policyViolations?.push(`${event.violatedDirective}: ${event.blockedURI} ${event.sample}`);
+    });
+  });
+  return {
+    complaints,
+    scripts: async () => new Map(await Promise.all(scripts)),
+    violations: () => page.evaluate(() => window.policyViolations ?? ['the page was not watched']),
+  };
+}
+
+/** Bring every island that is on show into view, one after the other, and wait until each has come to life. */
+export async function wakeIslands(page: Page): Promise<void> {
+  const islands = page.locator('astro-island');
+  for (let place = 0; place < (await islands.count()); place += 1) {
+    const island = islands.nth(place);
+    const shown = await island.evaluate((element) => {
+      const first = [...element.children].find((child) => child.getClientRects().length > 0);
+      first?.scrollIntoView({ block: 'center' });
+      return first !== undefined;
+    });
+    if (shown) await expect(island).not.toHaveAttribute('ssr');
+  }
+}

@@ -1,0 +1,50 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from '@playwright/test';
+import { builtPages } from '../support/site.ts';
+import { wakeIslands } from '../support/watch.ts';
+
+const LESSONS = builtPages().filter(({ address }) => /^\/lessons\/[^/]+\/$/.test(address));
+
+test('every lesson asks before it shows', () => {
+  expect(LESSONS.length).toBeGreaterThan(0);
+  const silent = LESSONS.filter(({ file }) => !readFileSync(file, 'utf8').includes('Before you look'));
+  expect(silent.map(({ address }) => address)).toEqual([]);
+});
+
+for (const { address } of LESSONS) {
+  test(`the questions of ${address} are answered by keyboard, and every choice is explained`, async ({
+    page,
+  }) => {
+    await page.goto(address);
+    await wakeIslands(page);
+    const questions = page.locator('.predict');
+    for (let place = 0; place < (await questions.count()); place += 1) {
+      const question = questions.nth(place);
+      const choices = question.getByRole('radio');
+      const status = question.getByRole('status');
+      const explanation = question.locator('.explanation');
+      await expect(explanation).toBeHidden();
+
+      await question.getByRole('button', { name: 'Answer', exact: true }).press('Enter');
+      await expect(status).toHaveText('Choose an answer first.');
+      await expect(question.locator('.because')).toHaveCount(0);
+
+      await choices.first().focus();
+      await page.keyboard.press('Space');
+      await page.keyboard.press('Tab');
+      await page.keyboard.press('Enter');
+      await expect(question.locator('.because')).toHaveCount(await choices.count());
+      await expect(question.locator('.because.right')).not.toHaveCount(0);
+      await expect(status).toHaveText(/^(Right|Not so)\. .{10,}/);
+      await expect(explanation).toBeVisible();
+      await expect(choices.first()).toBeDisabled();
+
+      const again = question.getByRole('button', { name: 'Ask me again' });
+      await expect(again).toBeFocused();
+      await page.keyboard.press('Enter');
+      await expect(explanation).toBeHidden();
+      await expect(choices.first()).toBeEnabled();
+      await expect(choices.first()).not.toBeChecked();
+    }
+  });
+}
