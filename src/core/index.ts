@@ -110,3 +110,13 @@ export type {
   StateReading,
 } from './verdict/readings.ts';
 export { sayAmperes, sayList, sayOhms, sayVolts, sayWatts } from './verdict/speak.ts';
+
+export { differences } from './files/differences.ts';
+export { PLAN_FORMAT, PLAN_LIMITS, PLAN_VERSION, findJack, linkOf, planOfLink } from './files/plan.ts';
+export type { Device, JackPlace, Plan, PlanBranch, PlanJack, PlanLink } from './files/plan.ts';
+export { sayProblem } from './files/read.ts';
+export type { Problem } from './files/read.ts';
+export { JOINT_OHMS, readPlan, readPlanText, sayProblems, writePlanText } from './files/read-plan.ts';
+export type { PlanReading } from './files/read-plan.ts';
+export { planSchema } from './files/schema.ts';
+export { readSharedLink, writeSharedLink } from './files/shared-link.ts';

@@ -1,0 +1,137 @@
+/**
+ * `npm run verdict -- FILE...`: read plan files, print a line a link.
+ * Exit status: 0 when every link flows, 1 when any does not or there is none, 2 when any file is bad.
+ */
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import {
+  checkLink,
+  differences,
+  linkOf,
+  noteLabel,
+  outcomeWords,
+  readPlanText,
+  sayProblems,
+} from '../core/index.ts';
+import type { LinkVerdict, Plan } from '../core/index.ts';
+
+const USAGE = `usage: npm run verdict -- [--json] [--against TEACHER.json] FILE...
+
+Reads plan files and says of each link whether current would flow, and why.
+  --json           print an array, one entry a link
+  --against FILE   fail a file whose jacks or circuits differ from those of FILE
+Exit status: 0 every link flows, 1 one does not or there is none, 2 a file is bad.`;
+
+interface Row {
+  readonly file: string;
+  readonly link: string;
+  readonly outcome: string;
+  readonly notes: readonly string[];
+  readonly idleAmperes: number | null;
+  readonly activeAmperes: number | null;
+  readonly worstAmperes: number | null;
+  readonly idleVolts: number | null;
+  readonly activeVolts: number | null;
+  readonly worstVolts: number | null;
+  readonly why: string;
+}
+
+interface Arguments {
+  readonly json: boolean;
+  readonly against: string | undefined;
+  readonly files: readonly string[];
+}
+
+process.exitCode = main(process.argv.slice(2));
+
+function main(given: readonly string[]): number {
+  const parsed = parse(given);
+  if (typeof parsed === 'string') {
+    console.error(`${parsed}\n\n${USAGE}`);
+    return 2;
+  }
+  const teacher = parsed.against === undefined ? undefined : load(parsed.against);
+  if (teacher === null) return 2;
+  let bad = false;
+  let wrong = false;
+  const rows: Row[] = [];
+  for (const file of parsed.files) {
+    const plan = load(file);
+    if (plan === null) {
+      bad = true;
+      continue;
+    }
+    const apart = teacher ? differences(teacher, plan) : [];
+    const found = plan.links.map((link) => rowOf(file, link.name, checkLink(linkOf(plan, link)), apart));
+    rows.push(...found);
+    if (apart.length > 0 || found.some(({ outcome }) => outcome !== 'flows')) wrong = true;
+    if (!parsed.json) print(file, found, apart);
+  }
+  if (parsed.json) console.log(JSON.stringify(rows, undefined, 2));
+  if (bad) return 2;
+  return wrong || rows.length === 0 ? 1 : 0;
+}
+
+function parse(given: readonly string[]): Arguments | string {
+  const files: string[] = [];
+  let json = false;
+  let against: string | undefined;
+  for (let at = 0; at < given.length; at++) {
+    const word = given[at] as string;
+    if (word === '--json') json = true;
+    else if (word === '--against') {
+      against = given[++at];
+      if (against === undefined) return '--against: expected a file, got nothing';
+    } else if (word.startsWith('--'))
+      return `${word}: expected --json or --against, got an option that does not exist`;
+    else files.push(word);
+  }
+  return files.length === 0 ? 'expected at least one file, got none' : { json, against, files };
+}
+
+/** Read a plan file, paths counted from where the command was typed; null when bad, with the reason on the error output. */
+function load(file: string): Plan | null {
+  let text: string;
+  try {
+    text = readFileSync(resolve(process.env['INIT_CWD'] ?? process.cwd(), file), 'utf8');
+  } catch (error) {
+    console.error(`${file}: cannot be read: ${error instanceof Error ? error.message : String(error)}`);
+    return null;
+  }
+  const reading = readPlanText(text);
+  if (reading.ok) return reading.plan;
+  console.error(`${file}: ${sayProblems(reading.problems)}`);
+  return null;
+}
+
+function rowOf(file: string, link: string, verdict: LinkVerdict, apart: readonly string[]): Row {
+  const input = verdict.inputs[verdict.decides];
+  const current = input?.kind === 'current' ? input : undefined;
+  const level = input?.kind === 'level' ? input : undefined;
+  return {
+    file,
+    link,
+    outcome: verdict.outcome,
+    notes: verdict.notes.map(({ kind }) => kind),
+    idleAmperes: current?.idle ?? null,
+    activeAmperes: current?.active ?? null,
+    worstAmperes: current?.worstActive ?? null,
+    idleVolts: level?.idle ?? null,
+    activeVolts: level?.active ?? null,
+    worstVolts: level?.worstActive ?? null,
+    why:
+      apart.length > 0
+        ? `Not the teacher's task: ${apart.join('; ')}. ${verdict.sentence}`
+        : verdict.sentence,
+  };
+}
+
+function print(file: string, rows: readonly Row[], apart: readonly string[]): void {
+  if (apart.length > 0) console.log(`${file}: differs from the teacher's: ${apart.join('; ')}`);
+  if (rows.length === 0) console.log(`${file}: no link to check`);
+  for (const { link, outcome, notes, why } of rows) {
+    const words = notes.map((note) => noteLabel(note as Parameters<typeof noteLabel>[0]));
+    const label = outcomeWords(outcome as LinkVerdict['outcome']).label.toUpperCase();
+    console.log(`${file}: ${link}: ${label}${words.length > 0 ? ` [${words.join(', ')}]` : ''}: ${why}`);
+  }
+}

@@ -1,0 +1,102 @@
+/** The JSON Schema of the plan file, made from the same closed sets and bounds that the reader uses. */
+import { CIRCUITS, PARTS, VALUES } from '../wiring/circuits.ts';
+import { CONNECTORS, CONTACTS, FORMS } from '../wiring/connectors.ts';
+import { DIRECTIONS, SIDES } from '../wiring/link.ts';
+import { STYLES } from '../wiring/styles.ts';
+import { CONTACT_OHMS, GAUGES, LENGTH_METRES } from '../wiring/wire.ts';
+import { PLAN_FORMAT, PLAN_LIMITS as MOST, PLAN_VERSION } from './plan.ts';
+import { JOINT_OHMS } from './read-plan.ts';
+
+type Schema = Readonly<Record<string, unknown>>;
+
+const name: Schema = { type: 'string', minLength: 1, maxLength: MOST.nameCharacters };
+const oneOf = (all: readonly (string | number)[]): Schema => ({ enum: [...all] });
+const list = (items: Schema, maxItems: number, minItems = 0): Schema => ({
+  type: 'array',
+  items,
+  minItems,
+  maxItems,
+});
+const range = ([minimum, maximum]: readonly [number, number]): Schema => ({
+  type: 'number',
+  minimum,
+  maximum,
+});
+
+function object(properties: Readonly<Record<string, Schema>>, optional: readonly string[] = []): Schema {
+  return {
+    type: 'object',
+    properties,
+    required: Object.keys(properties).filter((key) => !optional.includes(key)),
+    additionalProperties: false,
+  };
+}
+
+/** The schema (JSON Schema 2020-12). Names that must agree with one another are checked by the reader only. */
+export function planSchema(): Schema {
+  const end = object({ connector: oneOf(CONNECTORS), form: oneOf(FORMS) });
+  const contact = oneOf(CONTACTS);
+  const side = oneOf(SIDES);
+  const fault: Schema = {
+    oneOf: [
+      object({ kind: { const: 'open' }, side, contact }),
+      object({ kind: { const: 'joint' }, side, contact, ohms: range(JOINT_OHMS) }),
+      object({ kind: { const: 'short' }, side, between: list(contact, 2, 2) }),
+    ],
+  };
+  const jack = object(
+    {
+      name,
+      direction: oneOf(DIRECTIONS),
+      connector: oneOf(CONNECTORS),
+      style: oneOf(STYLES),
+      circuit: oneOf(CIRCUITS),
+      part: { ...oneOf(PARTS), default: '6N138' },
+      values: {
+        type: 'object',
+        properties: Object.fromEntries(VALUES.map((one) => [one, { type: 'number' }])),
+        additionalProperties: false,
+        default: {},
+      },
+    },
+    ['part', 'values'],
+  );
+  const lead = object(
+    {
+      name,
+      from: end,
+      to: end,
+      conductors: list(object({ from: contact, to: contact }), MOST.conductors),
+      lengthMetres: range(LENGTH_METRES),
+      gauge: oneOf(GAUGES),
+      contactOhms: { ...range([0, 10]), default: CONTACT_OHMS },
+      faults: { ...list(fault, MOST.faults), default: [] },
+    },
+    ['contactOhms', 'faults'],
+  );
+  const branch = object({ device: name, jack: name, leads: list(name, MOST.leadsInSeries, 1) });
+  return {
+    $schema: 'https://json-schema.org/draft/2020-12/schema',
+    title: 'Five Milliamps plan',
+    description:
+      'Devices with jacks, leads, and links between them. Lengths in metres, resistances in ohms, gauges in AWG.',
+    ...object(
+      {
+        format: { const: PLAN_FORMAT },
+        version: { const: PLAN_VERSION },
+        title: { type: 'string', maxLength: MOST.nameCharacters, default: '' },
+        devices: list(object({ name, jacks: list(jack, MOST.jacks) }), MOST.devices),
+        leads: list(lead, MOST.leads),
+        links: list(
+          object({
+            name,
+            output: object({ device: name, jack: name }),
+            inputs: list(branch, MOST.inputs, 1),
+          }),
+          MOST.links,
+        ),
+      },
+      ['title'],
+    ),
+  };
+}
