@@ -10,7 +10,7 @@ import { OUTCOMES, worse } from './outcomes.ts';
 import type { Note, Outcome } from './outcomes.ts';
 import { prepareLink } from './prepare.ts';
 import type { PreparedLink } from './prepare.ts';
-import { reachOf } from './reach.ts';
+import { conductorLines, reachOf } from './reach.ts';
 import type { Reach } from './reach.ts';
 import { readState } from './readings.ts';
 import type { StateReading } from './readings.ts';
@@ -26,6 +26,8 @@ export interface LinkVerdict extends Explanation {
   readonly decides: number;
   readonly readings: { readonly idle: StateReading; readonly active: StateReading };
   readonly reach: readonly Reach[];
+  /** The line each conductor carries, by branch, lead and conductor. */
+  readonly lines: ReturnType<typeof conductorLines>;
 }
 
 /** The worst outcome among inputs. */
@@ -65,6 +67,7 @@ export function checkLink(link: Link): LinkVerdict {
     decides,
     readings,
     reach,
+    lines: conductorLines(link, parts),
   };
   return { ...found, ...explain(link, found) };
 }

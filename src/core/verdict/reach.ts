@@ -1,10 +1,12 @@
 /** Where the metal of the leads takes each contact, by wires and touches alone. */
 import { nodesOf } from '../circuit/elements.ts';
 import type { LinkPart } from '../wiring/build.ts';
-import { inputNode, outputNode } from '../wiring/build.ts';
+import { inputNode, leadNode, outputNode } from '../wiring/build.ts';
 import { contactsOf } from '../wiring/connectors.ts';
 import type { Contact } from '../wiring/connectors.ts';
 import type { Link } from '../wiring/link.ts';
+import { LINES, styleEntry } from '../wiring/styles.ts';
+import type { Line } from '../wiring/styles.ts';
 
 /** Joints of more than this count as broken when asking what a lead joins, ohms. */
 const JOINED_BELOW_OHMS = 50;
@@ -35,6 +37,34 @@ export function reachOf(link: Link, parts: readonly LinkPart[]): readonly Reach[
       outputs: contactsOf(link.output.connector).filter((one) => one !== contact && same(outputNode(one))),
     };
   });
+}
+
+/**
+ * The line each conductor carries, by branch, lead and conductor: that of the output contact it is joined to, else that of
+ * the input contact, else 'spare'.
+ */
+export function conductorLines(link: Link, parts: readonly LinkPart[]): readonly (readonly (readonly (Line | 'spare')[])[])[] {
+  const groups = groupNodes(parts);
+  const lineOf = (group: string | undefined, branch: number): Line | 'spare' => {
+    if (group === undefined) return 'spare';
+    const input = link.branches[branch]?.input;
+    const at = (lines: Readonly<Partial<Record<Line, Contact>>>, node: (contact: Contact) => string): Line | undefined =>
+      LINES.find((line) => lines[line] !== undefined && groups(node(lines[line])) === group);
+    return (
+      at(styleEntry(link.output.style).lines, outputNode) ??
+      (input && at(styleEntry(input.style).lines, (contact) => inputNode(branch, contact))) ??
+      'spare'
+    );
+  };
+  return link.branches.map(({ leads }, branch) =>
+    leads.map((lead, at) =>
+      lead.conductors.map(({ from, to }) => {
+        const ends = [leadNode(branch, at, 'from', from), leadNode(branch, at, 'to', to)];
+        const lines = ends.map((node) => lineOf(groups(node), branch));
+        return lines.find((line) => line !== 'spare') ?? 'spare';
+      }),
+    ),
+  );
 }
 
 /** Number the groups of nodes that metal joins; the answer maps a node to its group. */
