@@ -91,7 +91,7 @@ const REAL_TIME_WORDS = {
 
 function statusWords(status: number): string {
   if (status >= 0xf0) return SYSTEM_STATUS_NAMES.get(status) ?? 'No meaning in the standard: ignored';
-  return `${CHANNEL_STATUS_NAMES[(status >> 4) - 8]} on ${channelInWords(status & 0x0f)}`;
+  return `${CHANNEL_STATUS_NAMES[(status >> 4) - 8]}, ${channelInWords(status & 0x0f)}`;
 }
 
 function noteWords(note: number): string {

@@ -8,7 +8,7 @@ const words = (bytes: readonly number[]): readonly string[] => explainBytes(byte
 describe('explaining bytes', () => {
   it('shows channel and program from 0 and from 1', () => {
     expect(words([0xc9, 0x04])).toEqual([
-      'Program change on channel 10 counted from 1, 9 on the wire',
+      'Program change, channel 10 counted from 1, 9 on the wire',
       'Program change to program 4 counted from 0, 5 counted from 1',
     ]);
   });
@@ -21,7 +21,7 @@ describe('explaining bytes', () => {
   it('says that a note on with velocity 0 is a note off', () => {
     // MIDI 1.0 Detailed Specification 4.2.1, p. 10.
     expect(words([0x90, 60, 0])).toEqual([
-      'Note on on channel 1 counted from 1, 0 on the wire',
+      'Note on, channel 1 counted from 1, 0 on the wire',
       'Note 60 (middle C)',
       'Velocity 0: a note on with velocity 0 counts as a note off',
     ]);
@@ -63,8 +63,8 @@ describe('explaining bytes', () => {
       'Data byte 5 without a status byte to belong to: ignored',
       'Status F4 has no meaning in the standard: ignored',
       'End of exclusive, but none was open: ignored',
-      'Note on on channel 1 counted from 1, 0 on the wire; cut short by status C0',
-      'Program change on channel 1 counted from 1, 0 on the wire; its data never came',
+      'Note on, channel 1 counted from 1, 0 on the wire; cut short by status C0',
+      'Program change, channel 1 counted from 1, 0 on the wire; its data never came',
     ]);
   });
 

@@ -71,6 +71,11 @@ describe('the serial receiver', () => {
     expect(first?.kind === 'break' ? (first.endSeconds ?? 0) / US : 0).toBeCloseTo(1002, 6);
   });
 
+  it('waits after a break until a sample has seen the line high, so a spike between samples starts nothing', () => {
+    // Samples fall at 500 and 502 us; the line is high from 500.5 to 501.5 us only.
+    expect(receive(lowFor([0, 500.5], [501.5, 1000])).heard).toMatchObject([{ kind: 'break' }]);
+  });
+
   it('reports a stop bit that reads 0 as a framing error and hands no byte on', () => {
     // Low for the start bit, high for data bit 0, low from 64 us to 340 us, over the stop bit at 288 us.
     const { heard, bytes } = receive(lowFor([0, 32], [64, 340]));
