@@ -45,6 +45,10 @@ export default defineConfig(
       'no-restricted-syntax': ['error', ...EVERYWHERE],
       '@typescript-eslint/consistent-type-imports': 'error',
       '@typescript-eslint/no-explicit-any': 'error',
+      '@typescript-eslint/no-unused-vars': [
+        'error',
+        { argsIgnorePattern: '^_', varsIgnorePattern: '^_$', ignoreRestSiblings: true },
+      ],
     },
   },
   {
