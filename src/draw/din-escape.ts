@@ -10,8 +10,7 @@ import type { Escape, Route } from './face.ts';
 import type { Exit, Point } from './geometry.ts';
 import { towards } from './geometry.ts';
 
-const PLACES = ['a', 'b', 'c', 'd', 'e', 'f', 'g', 'shell'] as const;
-type Place = (typeof PLACES)[number];
+type Place = 'a' | 'b' | 'c' | 'd' | 'e' | 'f' | 'g' | 'shell';
 type Way = readonly (readonly [number, number])[];
 type Ways = Readonly<Partial<Record<Place, Way>>>;
 

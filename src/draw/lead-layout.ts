@@ -23,7 +23,7 @@ import { TEXT_SIZES, textWidth } from './text.ts';
 /** Pixels: margin round a drawing, widest stack, least and best channel between two connectors, line of caption. */
 const MARGIN = 10;
 const WIDEST_STACK = 560;
-const LEAST_CHANNEL = { row: 270 } as const;
+const LEAST_CHANNEL = 205;
 const CAPTION_LINE = 18;
 
 interface Flow {
@@ -39,7 +39,7 @@ interface Stretch {
 
 export function drawAlong(chain: ChainInput): Omit<LeadDrawing, 'textAlternative'> {
   chain.segments.forEach(checkContacts);
-  const row = rowRoom(chain) >= LEAST_CHANNEL.row;
+  const row = rowRoom(chain) >= LEAST_CHANNEL;
   return row ? drawRow(chain) : drawStack(chain);
 }
 

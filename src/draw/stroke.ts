@@ -9,7 +9,7 @@ export const LINE_KINDS = ['source', 'sink', 'shield', 'spare'] as const;
 export type LineKind = (typeof LINE_KINDS)[number];
 
 /** Weight of a conductor without current, and of one whose current is not known, pixels. */
-export const THIN_WEIGHT = 1.75;
+export const THIN_WEIGHT = 2;
 export const PLAIN_WEIGHT = 3;
 
 /** The current drawn at the plain weight: the loop's own five milliamperes. */

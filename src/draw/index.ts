@@ -1,0 +1,27 @@
+/**
+ * Drawings as plain data: the one door to everything that turns wiring into points, paths and text.
+ */
+export { drawFace } from './block.ts';
+export { dinAngle, dinPin, dinReadingOrder, drawDin } from './din.ts';
+export type { DinView } from './din.ts';
+export { OUTLINE_KINDS, VIEWS } from './face.ts';
+export type { FaceContact, FaceDrawing, FaceInput, Outline, View } from './face.ts';
+export type { Box, Exit, Point } from './geometry.ts';
+export type { JointTouch } from './joint.ts';
+export { drawLead } from './lead.ts';
+export type {
+  ChainInput,
+  ConductorInput,
+  DrawnConductor,
+  DrawnEnd,
+  LeadDrawing,
+  LeadEnd,
+  LeadInput,
+  LeadJoint,
+  LeadSegment,
+  LeadSide,
+} from './lead.ts';
+export { drawPhone } from './phone.ts';
+export { LINE_KINDS, milliampereWords, weightOf } from './stroke.ts';
+export type { LineKind } from './stroke.ts';
+export type { TextLine } from './text.ts';
