@@ -160,7 +160,14 @@ export function loadRest(factor: Factor): void {
 }
 
 /**
- * Solve the rest in place, by elimination with row pivoting; the answer is left in `factor.restSide`.
+ * How much smaller than the largest of its column the diagonal may be and still serve as the pivot. The diagonal of a node is
+ * the sum of its own conductances: to pass it over for the one conductance that ties a blocked junction to the rest would
+ * work out a node of nanosiemens as the difference of two large sums. (The usual choice of SPICE programs.)
+ */
+const DIAGONAL_SHARE = 1e-3;
+
+/**
+ * Solve the rest in place, by elimination, the diagonal first; the answer is left in `factor.restSide`.
  * @returns -1, or the place among the rest of the unknown that nothing holds.
  */
 export function solveRest(factor: Factor): number {
@@ -168,7 +175,8 @@ export function solveRest(factor: Factor): number {
   const left = factor.size - factor.pivots;
   for (let at = 0; at < left; at++) {
     let bestRow = at;
-    let best = Math.abs(rest[at * left + at] as number);
+    const diagonal = Math.abs(rest[at * left + at] as number);
+    let best = diagonal;
     for (let row = at + 1; row < left; row++) {
       const weight = Math.abs(rest[row * left + at] as number);
       if (weight > best) {
@@ -177,7 +185,7 @@ export function solveRest(factor: Factor): number {
       }
     }
     if (!(best > 1e-18)) return at;
-    if (bestRow !== at) {
+    if (bestRow !== at && diagonal < DIAGONAL_SHARE * best) {
       for (let column = at; column < left; column++) swap(rest, at * left + column, bestRow * left + column);
       swap(restSide, at, bestRow);
     }
