@@ -98,6 +98,7 @@ export {
 export type { LeadAnswer, LeadCandidate } from './verdict/find-lead.ts';
 export type { InputVerdict } from './verdict/judge.ts';
 export { lineByLine } from './verdict/needed.ts';
+export { partWords } from './verdict/part-words.ts';
 export { NOTES, OUTCOMES, noteLabel, outcomeWords, worse } from './verdict/outcomes.ts';
 export type { Grade, Note, NoteKind, Outcome } from './verdict/outcomes.ts';
 export { prepareLink, settleState, solveState } from './verdict/prepare.ts';

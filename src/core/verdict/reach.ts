@@ -43,12 +43,18 @@ export function reachOf(link: Link, parts: readonly LinkPart[]): readonly Reach[
  * The line each conductor carries, by branch, lead and conductor: that of the output contact it is joined to, else that of
  * the input contact, else 'spare'.
  */
-export function conductorLines(link: Link, parts: readonly LinkPart[]): readonly (readonly (readonly (Line | 'spare')[])[])[] {
+export function conductorLines(
+  link: Link,
+  parts: readonly LinkPart[],
+): readonly (readonly (readonly (Line | 'spare')[])[])[] {
   const groups = groupNodes(parts);
   const lineOf = (group: string | undefined, branch: number): Line | 'spare' => {
     if (group === undefined) return 'spare';
     const input = link.branches[branch]?.input;
-    const at = (lines: Readonly<Partial<Record<Line, Contact>>>, node: (contact: Contact) => string): Line | undefined =>
+    const at = (
+      lines: Readonly<Partial<Record<Line, Contact>>>,
+      node: (contact: Contact) => string,
+    ): Line | undefined =>
       LINES.find((line) => lines[line] !== undefined && groups(node(lines[line])) === group);
     return (
       at(styleEntry(link.output.style).lines, outputNode) ??

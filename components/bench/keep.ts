@@ -1,0 +1,81 @@
+/** Keeping the work in the browser, and sharing it: every answer is a value, nothing on the bench is touched. */
+import {
+  readPlanText,
+  readSharedLink,
+  sayProblems,
+  writePlanText,
+  writeSharedLink,
+} from '../../src/core/index.ts';
+import type { Plan } from '../../src/core/index.ts';
+import { workOfPlan } from './work.ts';
+import type { Work } from './work.ts';
+
+const STORE = 'five-milliamps bench';
+
+/** Where a shared plan stands in an address. */
+const LINK_KEY = '#plan=';
+
+/** A work, or why there is none; both empty when nothing was kept. */
+export interface Found {
+  readonly work?: Work;
+  readonly problem?: string;
+}
+
+/** Keep the work; says what went wrong when the browser refuses. */
+export function keep(work: Work): string | undefined {
+  try {
+    localStorage.setItem(STORE, writePlanText(work.plan));
+    return undefined;
+  } catch (error) {
+    return `This browser does not keep your work (${error instanceof Error ? error.message : String(error)}). Save it to a file.`;
+  }
+}
+
+/** The work kept last. */
+export function kept(): Found {
+  let text: string | null = null;
+  try {
+    text = localStorage.getItem(STORE);
+  } catch {
+    return {};
+  }
+  return text === null ? {} : fromText(text, 'The work kept in this browser');
+}
+
+/** Read a plan from text that a reader opened. */
+export function fromText(text: string, what: string): Found {
+  const reading = readPlanText(text);
+  if (!reading.ok) return { problem: `${what} was not opened. ${sayProblems(reading.problems)}.` };
+  return fromPlan(reading.plan, what);
+}
+
+function fromPlan(plan: Plan, what: string): Found {
+  const work = workOfPlan(plan);
+  return typeof work === 'string' ? { problem: `${what} was not opened. ${work}.` } : { work };
+}
+
+/** The work in an address, if there is one. */
+export async function fromAddress(hash: string): Promise<Found> {
+  if (!hash.startsWith(LINK_KEY)) return {};
+  const reading = await readSharedLink(hash.slice(LINK_KEY.length));
+  if (!reading.ok)
+    return { problem: `The plan in this link was not opened. ${sayProblems(reading.problems)}.` };
+  return fromPlan(reading.plan, 'The plan in this link');
+}
+
+/** The whole address that opens this work on the bench. */
+export async function addressOf(work: Work, page: URL): Promise<string> {
+  const address = new URL('/bench/', page);
+  address.hash = LINK_KEY.slice(1) + (await writeSharedLink(work.plan));
+  return address.href;
+}
+
+/** Hand the plan over as a file. */
+export function saveFile(work: Work): void {
+  const address = URL.createObjectURL(new Blob([writePlanText(work.plan)], { type: 'application/json' }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = 'five-milliamps-plan.json';
+  link.click();
+  URL.revokeObjectURL(address);
+}

@@ -1,0 +1,8 @@
+/** The JSON Schema of the plan file, published with the site. */
+import type { APIRoute } from 'astro';
+import { planSchema } from '../core/index.ts';
+
+export const GET: APIRoute = () =>
+  new Response(JSON.stringify(planSchema(), undefined, 2), {
+    headers: { 'content-type': 'application/schema+json' },
+  });
