@@ -153,6 +153,8 @@ export function jackProblem(jack: Jack): string | undefined {
       return `values.${name}: must be at least ${entry.least} ${entry.unit} and at most ${entry.most} ${entry.unit}, got ${value} ${entry.unit}`;
     }
   }
+  if (circuit === 'receiver-logic' && !(valueAt(jack, 'lowVolts') < valueAt(jack, 'highVolts')))
+    return `values.lowVolts: must be less than highVolts, ${valueAt(jack, 'highVolts')} V, got ${valueAt(jack, 'lowVolts')} V`;
   return undefined;
 }
 

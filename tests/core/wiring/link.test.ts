@@ -163,6 +163,14 @@ describe('what may stand behind a jack', () => {
     expect(() => valueAt(jack, 'seriesOhms')).toThrow("jack: circuit 'driver-5v' has no value 'seriesOhms'");
     expect(valueAt({ ...jack, values: { sourceOhms: 330 } }, 'sourceOhms')).toBe(330);
   });
+
+  it('gives a message for a level input whose low is not below its high', () => {
+    const input = makeJack('in', 'trs-3.5', 'tip-signal', { circuit: 'receiver-logic' });
+    expect(jackProblem({ ...input, values: { lowVolts: 2.5 } })).toBe(
+      'values.lowVolts: must be less than highVolts, 2 V, got 2.5 V',
+    );
+    expect(jackProblem({ ...input, values: { lowVolts: 2.5, highVolts: 3 } })).toBeUndefined();
+  });
 });
 
 describe('the default circuits', () => {
