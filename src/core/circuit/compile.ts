@@ -1,7 +1,9 @@
 /** A circuit made ready for solving: names become integers, values sit in typed arrays that are reused. */
-import { THERMAL_VOLTS, nodesOf } from './elements.ts';
-import type { Circuit, Diode, Element } from './elements.ts';
-import type { Factor } from './matrix.ts';
+import { chargesOf } from './charge.ts';
+import type { JunctionCharges } from './charge.ts';
+import { ELEMENT_KINDS, THERMAL_VOLTS, nodesOf } from './elements.ts';
+import type { Circuit, Diode, Element, ElementKind } from './elements.ts';
+import type { Plan } from './stamp.ts';
 
 /** Node number of ground: it has no row in the matrix. */
 export const GROUND = -1;
@@ -21,8 +23,12 @@ export interface Junctions {
   readonly critical: Float64Array;
   /** Present junction voltage behind RS, volts: where the next solution starts. */
   readonly volts: Float64Array;
-  /** Present junction current, amperes. */
+  /** Present current into the anode, that of a moving charge included, amperes. */
   readonly amperes: Float64Array;
+  /** Work space of Newton's method: slope and offset of each junction's straight-line companion. */
+  readonly slopes: Float64Array;
+  readonly offsets: Float64Array;
+  readonly charges: JunctionCharges;
 }
 
 /**
@@ -38,14 +44,18 @@ export interface CompiledCircuit {
   readonly second: Int32Array;
   /** Row of a voltage source's current among the unknowns, or -1. */
   readonly branch: Int32Array;
-  /** Ohms, volts, amperes, 1 or 0 for closed or open, farads; IS of a diode. */
+  /** Ohms, volts, amperes, farads, IS of a diode; a switch from 0, open, to 1, closed. */
   readonly values: Float64Array;
+  /** Numbers of the parts of each kind. */
+  readonly ofKind: Readonly<Record<ElementKind, Int32Array>>;
   readonly junctions: Junctions;
   readonly unknowns: number;
   /** Latest solution: node volts, then source amperes. */
   readonly solution: Float64Array;
-  /** Factored linear parts by switch positions and capacitor companion. */
-  readonly factors: Map<string, Factor>;
+  /** What is known for each set of switch positions, the factored linear parts with it. */
+  readonly plans: Map<number, Plan>;
+  /** Counts changes of resistors and capacitors: a factor made before the last change is out of date. One entry. */
+  readonly revision: Int32Array;
 }
 
 /**
@@ -92,24 +102,36 @@ export function compileCircuit(circuit: Circuit): CompiledCircuit {
     second,
     branch,
     values,
+    ofKind: Object.fromEntries(
+      ELEMENT_KINDS.map((kind) => [
+        kind,
+        Int32Array.from([...elements.keys()].filter((at) => elements[at]?.kind === kind)),
+      ]),
+    ) as Record<ElementKind, Int32Array>,
     junctions: junctionsOf(elements, diodes, first, second),
     unknowns,
     solution: new Float64Array(unknowns),
-    factors: new Map(),
+    plans: new Map(),
+    revision: new Int32Array(1),
   };
 }
 
 /**
- * Give a part another value: ohms, volts, amperes, 1 or 0 for a switch, farads, or IS of a diode.
- * Sources and diodes keep the factored matrix; a resistor or capacitor drops it; a switch has one factor for each position.
+ * Give a part another value: ohms, volts, amperes, farads, IS of a diode, or 0 to 1 for a switch.
+ * Sources and diodes keep the factored matrix; a resistor or capacitor puts it out of date; a switch has one factor for
+ * each position.
  * @throws when no part has that name or the value is out of range.
  */
 export function setValue(compiled: CompiledCircuit, name: string, value: number): void {
-  const index = elementNumber(compiled, name);
-  const element = compiled.circuit.elements[index] as Element;
+  setValueAt(compiled, elementNumber(compiled, name), value);
+}
+
+/** As `setValue`, by the part's number: for loops that set thousands. */
+export function setValueAt(compiled: CompiledCircuit, index: number, value: number): void {
   if (compiled.values[index] === value) return;
+  const element = compiled.circuit.elements[index] as Element;
   compiled.values[index] = checkedValue(element, value);
-  if (element.kind === 'resistor' || element.kind === 'capacitor') compiled.factors.clear();
+  if (element.kind === 'resistor' || element.kind === 'capacitor') compiled.revision[0]!++;
   if (element.kind === 'diode') {
     const { junctions } = compiled;
     const at = junctions.element.indexOf(index);
@@ -155,6 +177,9 @@ function checkedValue(element: Element, value: number): number {
     const need = positive ? `more than 0 ${UNIT[element.kind]}` : 'a finite number';
     throw new Error(`${element.kind} '${element.name}': value must be ${need}, got ${value}`);
   }
+  if (element.kind === 'switch' && !(value >= 0 && value <= 1)) {
+    throw new Error(`switch '${element.name}': position must be from 0 (open) to 1 (closed), got ${value}`);
+  }
   if (element.kind === 'diode' && !(element.emission > 0 && element.seriesOhms >= 0)) {
     throw new Error(
       `diode '${element.name}': emission must be more than 0 and series resistance at least 0 ohm, got ${element.emission} and ${element.seriesOhms}`,
@@ -187,5 +212,8 @@ function junctionsOf(
     critical,
     volts: critical.slice(),
     amperes: new Float64Array(diodes.length),
+    slopes: new Float64Array(diodes.length),
+    offsets: new Float64Array(diodes.length),
+    charges: chargesOf(models),
   };
 }

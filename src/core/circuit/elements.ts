@@ -63,7 +63,9 @@ export interface CurrentSource {
   readonly amperes: number;
 }
 
-/** A switch: `SWITCH_ON_OHMS` when closed, nothing at all when open. */
+/**
+ * A switch: `SWITCH_ON_OHMS` when closed, nothing at all when open. In time it may be part closed; see `switchSiemens`.
+ */
 export interface Switch {
   readonly kind: 'switch';
   readonly name: string;
@@ -97,6 +99,18 @@ export const GMIN_SIEMENS = 1e-12;
 
 /** A closed switch, ohms: small against every resistor of the loop (10 ohm and up), large enough to keep the matrix well scaled. */
 export const SWITCH_ON_OHMS = 1e-3;
+
+/** A switch that has only begun to close, siemens: as little as a blocked junction, so that opening is no jump. */
+export const SWITCH_OFF_SIEMENS = GMIN_SIEMENS;
+
+/**
+ * Conductance of a switch at a position between 0, open, and 1, closed; equal steps multiply it by equal factors, as the gate
+ * of a transistor does while it turns on (our choice). Exactly 0 is nothing at all.
+ */
+export function switchSiemens(position: number): number {
+  if (position <= 0) return 0;
+  return SWITCH_OFF_SIEMENS ** (1 - position) / SWITCH_ON_OHMS ** position;
+}
 
 /** Tie from a floating part of a circuit to ground, ohms: lets it be solved without taking a current that counts. */
 export const FLOATING_TIE_OHMS = 1e9;

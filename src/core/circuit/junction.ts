@@ -3,18 +3,27 @@
 /** Below this many N VT the law turns to the cubic that SPICE uses, so that both agree to the nanoampere. */
 const REVERSE_CORNER = -3;
 
-/** Junction current without the least conductance, amperes. `volts` is behind RS, `slope` is N VT. */
-export function junctionAmperes(volts: number, saturation: number, slope: number): number {
-  if (volts >= REVERSE_CORNER * slope) return saturation * (Math.exp(volts / slope) - 1);
-  const share = (3 * slope) / (Math.E * volts);
-  return -saturation * (1 + share * share * share);
+/** Current and slope of a junction, amperes and siemens. */
+export interface JunctionLaw {
+  amperes: number;
+  siemens: number;
 }
 
-/** Slope of the junction current, siemens. */
-export function junctionSiemens(volts: number, saturation: number, slope: number): number {
-  if (volts >= REVERSE_CORNER * slope) return (saturation * Math.exp(volts / slope)) / slope;
+/**
+ * Current and slope of a junction without the least conductance, written into `into`.
+ * `volts` is behind RS, `saturation` IS in amperes, `slope` N VT in volts.
+ */
+export function junctionLaw(volts: number, saturation: number, slope: number, into: JunctionLaw): void {
+  if (volts >= REVERSE_CORNER * slope) {
+    const growth = saturation * Math.exp(volts / slope);
+    into.amperes = growth - saturation;
+    into.siemens = growth / slope;
+    return;
+  }
   const share = (3 * slope) / (Math.E * volts);
-  return (3 * saturation * share * share * share) / volts;
+  const cube = share * share * share;
+  into.amperes = -saturation * (1 + cube);
+  into.siemens = (3 * saturation * cube) / volts;
 }
 
 /**

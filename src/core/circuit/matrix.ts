@@ -9,7 +9,9 @@ const LEAST_PIVOT = 1e-12;
 /** A linear part with its first `pivots` unknowns eliminated. Row-major, `size` by `size`, rows and columns permuted. */
 export interface Factor {
   readonly size: number;
-  readonly pivots: number;
+  pivots: number;
+  /** The circuit's revision at which it was made. */
+  revision: number;
   readonly entries: Float64Array;
   readonly rowOrder: Int32Array;
   readonly columnOrder: Int32Array;
@@ -23,58 +25,47 @@ export interface Factor {
   readonly restSide: Float64Array;
   /** For each node the floating part it belongs to, or -1 when it has a way to ground. */
   readonly floating: Int32Array;
+  /** Numbers of the switches that are part closed; they are not among the entries. */
+  readonly ramps: Int32Array;
+}
+
+/** A factor with nothing in it yet. */
+export function makeFactor(size: number, floating: Int32Array, ramps: Int32Array): Factor {
+  return {
+    size,
+    pivots: 0,
+    revision: -1,
+    entries: new Float64Array(size * size),
+    rowOrder: new Int32Array(size),
+    columnOrder: new Int32Array(size),
+    rowPlace: new Int32Array(size),
+    columnPlace: new Int32Array(size),
+    side: new Float64Array(size),
+    answer: new Float64Array(size),
+    rest: new Float64Array(size * size),
+    restSide: new Float64Array(size),
+    floating,
+    ramps,
+  };
 }
 
 /**
- * Eliminate the unknowns listed as linear, with row pivoting among themselves. Those that cannot be eliminated
- * (say, the current of a source between two junction nodes) stay with the rest.
- * @param matrix row-major, `size` by `size`; used up.
- * @param linear which unknowns no junction touches.
+ * Eliminate the first `linearCount` unknowns, with row pivoting among themselves. Those that cannot be eliminated
+ * (say, the current of a source between two junction nodes) stay with the rest. The entries must be stamped in the order
+ * that `rowOrder` and `columnOrder` tell.
  */
-export function factorLinear(
-  matrix: Float64Array,
-  size: number,
-  linear: readonly boolean[],
-  floating: Int32Array,
-): Factor {
-  const order = [...linear.keys()]
-    .filter((at) => linear[at])
-    .concat([...linear.keys()].filter((at) => !linear[at]));
-  const linearCount = linear.filter(Boolean).length;
-  const rowOrder = Int32Array.from(order);
-  const columnOrder = Int32Array.from(order);
-  const entries = new Float64Array(size * size);
-  for (let row = 0; row < size; row++) {
-    const from = (order[row] as number) * size;
-    for (let column = 0; column < size; column++)
-      entries[row * size + column] = matrix[from + (order[column] as number)] as number;
-  }
+export function factorLinear(factor: Factor, linearCount: number): void {
+  const { size, entries, rowOrder, columnOrder, rowPlace, columnPlace } = factor;
   let pivots = 0;
   for (; pivots < linearCount; pivots++) {
     if (!bringPivot(entries, size, pivots, linearCount, rowOrder, columnOrder)) break;
     eliminate(entries, size, pivots);
   }
-  const rowPlace = new Int32Array(size);
-  const columnPlace = new Int32Array(size);
   for (let at = 0; at < size; at++) {
     rowPlace[rowOrder[at] as number] = at - pivots;
     columnPlace[columnOrder[at] as number] = at - pivots;
   }
-  const left = size - pivots;
-  return {
-    size,
-    pivots,
-    entries,
-    rowOrder,
-    columnOrder,
-    rowPlace,
-    columnPlace,
-    side: new Float64Array(size),
-    answer: new Float64Array(size),
-    rest: new Float64Array(left * left),
-    restSide: new Float64Array(left),
-    floating,
-  };
+  factor.pivots = pivots;
 }
 
 /** Bring the largest entry of the next usable column to the pivot's place; columns nothing holds are left for the rest. */

@@ -1,7 +1,10 @@
 /** Damped Newton on the reduced circuit: shared by the operating point and by every time step. */
+import { chargeAt } from './charge.ts';
 import { GROUND } from './compile.ts';
 import type { CompiledCircuit } from './compile.ts';
-import { junctionAmperes, junctionSiemens, limitJunction } from './junction.ts';
+import { switchSiemens } from './elements.ts';
+import { junctionLaw, limitJunction } from './junction.ts';
+import type { JunctionLaw } from './junction.ts';
 import { loadRest, solveRest, unfold } from './matrix.ts';
 import type { Factor } from './matrix.ts';
 
@@ -13,12 +16,12 @@ export const AMPERE_TOLERANCE = 1e-15;
 /** Steps before another way is tried; loops of the workbook need 4 to 12. */
 const MOST_STEPS = 100;
 
-/** Charge of the junctions in a time step: companion siemens and current for the junction voltage given. */
-export type JunctionCharge = (at: number, volts: number, into: Companion) => void;
-/** Conductance (siemens) and current (amperes) that charge adds to a junction. */
-export interface Companion {
-  siemens: number;
-  amperes: number;
+/** How charge moves in a time step: current of a junction's charge = `perSecond` times charge, plus `pastAmperes`. */
+export interface Motion {
+  perSecond: number;
+  readonly pastAmperes: Float64Array;
+  /** How close two Newton steps must be, volts. */
+  readonly voltTolerance: number;
 }
 
 /** How a Newton run ended: `steps` taken, or the unknown it failed at. */
@@ -29,44 +32,58 @@ export interface NewtonEnd {
   readonly failedAt: number;
 }
 
+const law: JunctionLaw = { amperes: 0, siemens: 0 };
+
 /**
  * Run Newton's method from the present junction voltages; the right-hand side must already be reduced.
- * Writes `compiled.solution` and the junction voltages and currents.
+ * Writes `compiled.solution` and the junctions' voltages, currents and, in motion, charges.
+ * The series resistance of a junction is folded into its companion: g becomes g / (1 + g RS), whatever makes up g, since all
+ * of the current, that of the charge too, passes through it.
  * @param leastSiemens conductance across every junction.
+ * @param motion left out at DC, where charge stands still.
  */
 export function newton(
   compiled: CompiledCircuit,
   factor: Factor,
   leastSiemens: number,
-  charge?: JunctionCharge,
+  motion?: Motion,
 ): NewtonEnd {
   const { junctions } = compiled;
+  const { slopes, offsets, charges, volts: junctionVolts } = junctions;
   const count = junctions.element.length;
   const left = factor.size - factor.pivots;
   const { rest, restSide, columnPlace, rowPlace } = factor;
-  const companion: Companion = { siemens: 0, amperes: 0 };
-  const steadies = new Float64Array(count);
-  const slopes = new Float64Array(count);
+  const voltTolerance = motion ? motion.voltTolerance : VOLT_TOLERANCE;
   let worst = -1;
   for (let step = 1; step <= MOST_STEPS; step++) {
     loadRest(factor);
+    for (const at of factor.ramps) {
+      stamp(
+        compiled.first[at] as number,
+        compiled.second[at] as number,
+        switchSiemens(compiled.values[at] as number),
+        0,
+      );
+    }
     for (let at = 0; at < count; at++) {
-      const volts = junctions.volts[at] as number;
-      const saturation = junctions.saturation[at] as number;
-      const slope = junctions.slope[at] as number;
-      let siemens = junctionSiemens(volts, saturation, slope) + leastSiemens;
-      let amperes = junctionAmperes(volts, saturation, slope) + leastSiemens * volts;
-      if (charge) {
-        charge(at, volts, companion);
-        siemens += companion.siemens;
-        amperes += companion.amperes;
+      const volts = junctionVolts[at] as number;
+      junctionLaw(volts, junctions.saturation[at] as number, junctions.slope[at] as number, law);
+      let siemens = law.siemens + leastSiemens;
+      let amperes = law.amperes + leastSiemens * volts;
+      if (motion) {
+        chargeAt(charges, at, volts, law.amperes, law.siemens);
+        siemens += motion.perSecond * (charges.farads[at] as number);
+        amperes += motion.perSecond * (charges.coulombs[at] as number) + (motion.pastAmperes[at] as number);
       }
       const fold = 1 + siemens * (junctions.series[at] as number);
-      const terminal = siemens / fold;
-      const steady = (amperes - siemens * volts) / fold;
-      slopes[at] = terminal;
-      steadies[at] = steady;
-      stamp(at, terminal, steady);
+      slopes[at] = siemens / fold;
+      offsets[at] = (amperes - siemens * volts) / fold;
+      stamp(
+        junctions.anode[at] as number,
+        junctions.cathode[at] as number,
+        siemens / fold,
+        offsets[at] as number,
+      );
     }
     const stuck = solveRest(factor);
     if (stuck >= 0)
@@ -74,9 +91,9 @@ export function newton(
     let settled = true;
     let largest = 0;
     for (let at = 0; at < count; at++) {
-      const volts = junctions.volts[at] as number;
+      const volts = junctionVolts[at] as number;
       const across = answerAt(junctions.anode[at] as number) - answerAt(junctions.cathode[at] as number);
-      const amperes = (steadies[at] as number) + (slopes[at] as number) * across;
+      const amperes = (offsets[at] as number) + (slopes[at] as number) * across;
       const next = across - (junctions.series[at] as number) * amperes;
       const held = limitJunction(
         next,
@@ -87,14 +104,18 @@ export function newton(
       const change = Math.abs(next - volts);
       if (
         held !== next ||
-        change > VOLT_TOLERANCE + RELATIVE_TOLERANCE * Math.max(Math.abs(next), Math.abs(volts))
+        change > voltTolerance + RELATIVE_TOLERANCE * Math.max(Math.abs(next), Math.abs(volts))
       )
         settled = false;
       if (!(change <= largest)) {
         largest = change;
         worst = at;
       }
-      junctions.volts[at] = held;
+      // The charge that the straight-line companion used, so that the next step starts from what this one solved.
+      if (motion)
+        charges.coulombs[at] =
+          (charges.coulombs[at] as number) + (charges.farads[at] as number) * (held - volts);
+      junctionVolts[at] = held;
       junctions.amperes[at] = amperes;
     }
     if (settled) {
@@ -113,11 +134,9 @@ export function newton(
     return node === GROUND ? 0 : (restSide[columnPlace[node] as number] as number);
   }
 
-  function stamp(at: number, siemens: number, amperes: number): void {
-    const anode = junctions.anode[at] as number;
-    const cathode = junctions.cathode[at] as number;
-    const a = anode === GROUND ? -1 : (rowPlace[anode] as number);
-    const c = cathode === GROUND ? -1 : (rowPlace[cathode] as number);
+  function stamp(from: number, to: number, siemens: number, amperes: number): void {
+    const a = from === GROUND ? -1 : (rowPlace[from] as number);
+    const c = to === GROUND ? -1 : (rowPlace[to] as number);
     if (a >= 0) {
       rest[a * left + a] = (rest[a * left + a] as number) + siemens;
       restSide[a] = (restSide[a] as number) - amperes;

@@ -1,7 +1,7 @@
 /** Operating point of a circuit: capacitors open, every junction settled; or the node that keeps it from having one. */
 import { GROUND, coolJunctions, elementNumber } from './compile.ts';
 import type { CompiledCircuit } from './compile.ts';
-import { GMIN_SIEMENS, SWITCH_ON_OHMS } from './elements.ts';
+import { GMIN_SIEMENS, SWITCH_ON_OHMS, switchSiemens } from './elements.ts';
 import type { Element } from './elements.ts';
 import { reduceSide } from './matrix.ts';
 import type { Factor } from './matrix.ts';
@@ -150,7 +150,7 @@ function snapshot(compiled: CompiledCircuit, factor: Factor): Solved {
         case 'resistor':
           return across / value;
         case 'switch':
-          return value === 1 ? across / SWITCH_ON_OHMS : 0;
+          return across * (value === 1 ? 1 / SWITCH_ON_OHMS : switchSiemens(value));
         case 'capacitor':
           return 0;
         case 'current':

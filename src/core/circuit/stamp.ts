@@ -2,73 +2,125 @@
 import { GROUND } from './compile.ts';
 import type { CompiledCircuit } from './compile.ts';
 import { FLOATING_TIE_OHMS, SWITCH_ON_OHMS } from './elements.ts';
-import { factorLinear } from './matrix.ts';
+import { factorLinear, makeFactor } from './matrix.ts';
 import type { Factor } from './matrix.ts';
 
-/** Factors kept for one circuit: enough for the states of every switch of a link, few enough to stay small. */
-const FACTORS_KEPT = 64;
+/** Factors kept for one set of switch positions: the steps a link uses in time are some thirty, so this is a guard. */
+const FACTORS_KEPT = 128;
+
+/** What the switch positions alone decide, and the factors made for them by capacitor companion. */
+export interface Plan {
+  /** For each node the number of the floating part it belongs to at DC, or -1 where a way to ground exists. */
+  readonly floating: Int32Array;
+  /** One node of each floating part, tied to ground. */
+  readonly tied: readonly number[];
+  /** Numbers of the switches that are part closed: their conductance is added at each step, like that of a junction. */
+  readonly ramps: Int32Array;
+  /** Unknowns in the order of elimination; the first `linearCount` are touched by nothing that changes. */
+  readonly order: Int32Array;
+  readonly linearCount: number;
+  readonly factors: Map<number, Factor>;
+}
 
 /**
  * The factored linear part for the present switch positions.
  * @param perSecond companion of the capacitors, siemens for each farad; 0 at DC, where they are open.
  */
 export function factorFor(compiled: CompiledCircuit, perSecond: number): Factor {
-  const key = keyOf(compiled, perSecond);
-  const known = compiled.factors.get(key);
+  const plan = planFor(compiled);
+  let factor = plan.factors.get(perSecond);
+  const revision = compiled.revision[0] as number;
+  if (factor && factor.revision === revision) return factor;
+  if (!factor) {
+    if (plan.factors.size >= FACTORS_KEPT) plan.factors.clear();
+    factor = makeFactor(compiled.unknowns, plan.floating, plan.ramps);
+    plan.factors.set(perSecond, factor);
+  }
+  factor.rowOrder.set(plan.order);
+  factor.columnOrder.set(plan.order);
+  stampLinear(compiled, plan, perSecond, factor);
+  factorLinear(factor, plan.linearCount);
+  factor.revision = revision;
+  return factor;
+}
+
+/** The plan for the present switch positions: what floats does not depend on values. */
+export function planFor(compiled: CompiledCircuit): Plan {
+  const { ofKind, values, plans } = compiled;
+  let key = 0;
+  for (const at of ofKind.switch) {
+    const position = values[at] as number;
+    key = key * 3 + (position === 0 ? 0 : position === 1 ? 1 : 2);
+  }
+  const known = plans.get(key);
   if (known) return known;
-  if (compiled.factors.size >= FACTORS_KEPT) compiled.factors.clear();
-  const made = buildFactor(compiled, perSecond);
-  compiled.factors.set(key, made);
+  const made = makePlan(compiled);
+  plans.set(key, made);
   return made;
 }
 
-function keyOf(compiled: CompiledCircuit, perSecond: number): string {
-  let key = perSecond === 0 ? '' : String(perSecond);
-  const { elements } = compiled.circuit;
-  for (let at = 0; at < elements.length; at++) {
-    if (elements[at]?.kind === 'switch') key += compiled.values[at] === 1 ? 'c' : 'o';
-  }
-  return key;
+function makePlan(compiled: CompiledCircuit): Plan {
+  const { unknowns: size, first, second, values, ofKind, junctions } = compiled;
+  const floating = floatingParts(compiled);
+  const ramps = ofKind.switch.filter((at) => (values[at] as number) > 0 && (values[at] as number) < 1);
+  const linear = new Array<boolean>(size).fill(true);
+  const keep = (node: number): void => void (node !== GROUND && (linear[node] = false));
+  for (const ends of [junctions.anode, junctions.cathode]) ends.forEach(keep);
+  for (const at of ramps) [first[at] as number, second[at] as number].forEach(keep);
+  const all = [...linear.keys()];
+  const order = Int32Array.from([...all.filter((at) => linear[at]), ...all.filter((at) => !linear[at])]);
+  const tied: number[] = [];
+  const seen = new Set<number>([-1]);
+  floating.forEach((part, node) => {
+    if (seen.has(part)) return;
+    seen.add(part);
+    tied.push(node);
+  });
+  return { floating, tied, ramps, order, linearCount: linear.filter(Boolean).length, factors: new Map() };
 }
 
-function buildFactor(compiled: CompiledCircuit, perSecond: number): Factor {
-  const { unknowns: size, circuit, first, second, values, branch, junctions } = compiled;
-  const matrix = new Float64Array(size * size);
-  const add = (row: number, column: number, value: number): void => {
-    if (row !== GROUND && column !== GROUND)
-      matrix[row * size + column] = (matrix[row * size + column] as number) + value;
-  };
-  const join = (a: number, b: number, siemens: number): void => {
+/** Write the linear parts into a factor's entries, rows and columns in its present order. */
+function stampLinear(compiled: CompiledCircuit, plan: Plan, perSecond: number, factor: Factor): void {
+  const { unknowns: size, ofKind, first, second, values, branch } = compiled;
+  const { entries } = factor;
+  const place = factor.columnPlace;
+  for (let at = 0; at < size; at++) place[plan.order[at] as number] = at;
+  entries.fill(0);
+  for (const at of ofKind.resistor)
+    join(first[at] as number, second[at] as number, 1 / (values[at] as number));
+  for (const at of ofKind.switch)
+    if (values[at] === 1) join(first[at] as number, second[at] as number, 1 / SWITCH_ON_OHMS);
+  if (perSecond > 0) {
+    for (const at of ofKind.capacitor)
+      join(first[at] as number, second[at] as number, (values[at] as number) * perSecond);
+  }
+  for (const at of ofKind.voltage) {
+    const row = branch[at] as number;
+    const plus = first[at] as number;
+    const minus = second[at] as number;
+    add(plus, row, 1);
+    add(minus, row, -1);
+    add(row, plus, 1);
+    add(row, minus, -1);
+  }
+  for (const node of plan.tied) add(node, node, 1 / FLOATING_TIE_OHMS);
+
+  function add(row: number, column: number, value: number): void {
+    if (row === GROUND || column === GROUND) return;
+    const at = (place[row] as number) * size + (place[column] as number);
+    entries[at] = (entries[at] as number) + value;
+  }
+
+  function join(a: number, b: number, siemens: number): void {
     add(a, a, siemens);
     add(b, b, siemens);
     add(a, b, -siemens);
     add(b, a, -siemens);
-  };
-  circuit.elements.forEach((element, at) => {
-    const a = first[at] as number;
-    const b = second[at] as number;
-    const value = values[at] as number;
-    if (element.kind === 'resistor') join(a, b, 1 / value);
-    else if (element.kind === 'switch' && value === 1) join(a, b, 1 / SWITCH_ON_OHMS);
-    else if (element.kind === 'capacitor' && perSecond > 0) join(a, b, value * perSecond);
-    else if (element.kind === 'voltage') {
-      const row = branch[at] as number;
-      add(a, row, 1);
-      add(b, row, -1);
-      add(row, a, 1);
-      add(row, b, -1);
-    }
-  });
-  const floating = floatingParts(compiled, perSecond > 0);
-  tieFloating(floating, (node) => add(node, node, 1 / FLOATING_TIE_OHMS));
-  const linear = new Array<boolean>(size).fill(true);
-  for (const ends of [junctions.anode, junctions.cathode])
-    ends.forEach((node) => node !== GROUND && (linear[node] = false));
-  return factorLinear(matrix, size, linear, floating);
+  }
 }
 
 /** For each node the number of the floating part it belongs to, or -1 where a way to ground exists. */
-function floatingParts(compiled: CompiledCircuit, capacitorsJoin: boolean): Int32Array {
+function floatingParts(compiled: CompiledCircuit): Int32Array {
   const count = compiled.nodeNames.length;
   const parent = Int32Array.from({ length: count + 1 }, (_, at) => at);
   const root = (at: number): number => {
@@ -77,9 +129,8 @@ function floatingParts(compiled: CompiledCircuit, capacitorsJoin: boolean): Int3
     return here;
   };
   compiled.circuit.elements.forEach((element, at) => {
-    if (element.kind === 'current') return;
-    if (element.kind === 'capacitor' && !capacitorsJoin) return;
-    if (element.kind === 'switch' && compiled.values[at] !== 1) return;
+    if (element.kind === 'current' || element.kind === 'capacitor') return;
+    if (element.kind === 'switch' && compiled.values[at] === 0) return;
     parent[root((compiled.first[at] as number) + 1)] = root((compiled.second[at] as number) + 1);
   });
   const grounded = root(0);
@@ -91,28 +142,16 @@ function floatingParts(compiled: CompiledCircuit, capacitorsJoin: boolean): Int3
   return parts;
 }
 
-function tieFloating(parts: Int32Array, tie: (node: number) => void): void {
-  const tied = new Set<number>([-1]);
-  parts.forEach((part, node) => {
-    if (tied.has(part)) return;
-    tied.add(part);
-    tie(node);
-  });
-}
-
 /** Write the sources into a right-hand side, each scaled; `side` is in the circuit's own order. */
 export function loadSources(compiled: CompiledCircuit, scale: number, side: Float64Array): void {
   side.fill(0);
-  const { circuit, first, second, values, branch } = compiled;
-  for (let at = 0; at < circuit.elements.length; at++) {
-    const kind = (circuit.elements[at] as { kind: string }).kind;
-    const value = (values[at] as number) * scale;
-    if (kind === 'voltage') side[branch[at] as number] = value;
-    else if (kind === 'current') {
-      const from = first[at] as number;
-      const to = second[at] as number;
-      if (from !== GROUND) side[from] = (side[from] as number) - value;
-      if (to !== GROUND) side[to] = (side[to] as number) + value;
-    }
+  const { first, second, values, branch, ofKind } = compiled;
+  for (const at of ofKind.voltage) side[branch[at] as number] = (values[at] as number) * scale;
+  for (const at of ofKind.current) {
+    const from = first[at] as number;
+    const to = second[at] as number;
+    const amperes = (values[at] as number) * scale;
+    if (from !== GROUND) side[from] = (side[from] as number) - amperes;
+    if (to !== GROUND) side[to] = (side[to] as number) + amperes;
   }
 }
