@@ -5,8 +5,6 @@ import { defineConfig } from 'astro/config';
 export default defineConfig({
   output: 'static',
   trailingSlash: 'always',
-  // White space as in HTML: a line may end before a tag without gluing two words together.
-  compressHTML: true,
   prefetch: false,
   devToolbar: { enabled: false },
   integrations: [mdx(), svelte()],

@@ -14,6 +14,8 @@ export default defineConfig({
   fullyParallel: true,
   forbidOnly: true,
   retries: 0,
+  // The accessibility check of the longest page takes 20 s on two busy cores.
+  timeout: 120_000,
   workers: 2,
   reporter: 'list',
   use: {

@@ -39,6 +39,14 @@ for (const { address, file } of PAGES) {
     expect(all.filter((id, place) => all.indexOf(id) !== place)).toEqual([]);
   });
 
+  test(`${address} leaves a space between a word and a link or strong word beside it`, () => {
+    const html = readFileSync(file, 'utf8');
+    const glued = html.match(
+      /.{0,20}[\p{L}.,;:]<(?:a|strong|em)[\s>].{0,20}|.{0,20}<\/(?:a|strong|em)>\p{L}.{0,20}/gu,
+    );
+    expect(glued ?? []).toEqual([]);
+  });
+
   test(`${address} allows nothing inline but hashes`, () => {
     const html = readFileSync(file, 'utf8');
     const policy = policyOf(html) ?? '';
