@@ -16,7 +16,9 @@ export function drawFace(
   exit: Exit = 'right',
   origin: Point = { x: 0, y: 0 },
 ): FaceDrawing {
-  return familyOf(input.connector) === 'din' ? drawDin(input, origin) : drawPhone(input, { exit, origin });
+  return familyOf(input.connector) === 'din'
+    ? drawDin(input, origin, DIN_SCALE, exit)
+    : drawPhone(input, { exit, origin });
 }
 
 /** The block of a connector: its drawing, its ways out and the room that all of them take. */
@@ -25,7 +27,21 @@ export function blockOf(input: FaceInput, exit: Exit, origin: Point): Block {
   const din = familyOf(input.connector) === 'din';
   const escapes = din ? dinEscapes(input, exit, origin, DIN_SCALE) : phoneEscapes(input, face, exit);
   const bounds = din ? dinBounds(exit, origin) : phoneBounds(face, escapes);
-  return { exit, outlines: face.outlines, contacts: face.contacts, bounds, escapes };
+  const { outlines, contacts, caption, textAlternative } = face;
+  return { exit, outlines, contacts, bounds, escapes, caption, textAlternative };
+}
+
+const BOUNDS = new Map<string, Box>();
+
+/** The room that a block takes round its middle; remembered, for there are few and every drawing asks. */
+export function boundsAround(input: FaceInput, exit: Exit): Box {
+  const key = `${input.connector} ${input.form} ${input.view} ${exit}`;
+  let bounds = BOUNDS.get(key);
+  if (bounds === undefined) {
+    bounds = blockOf(input, exit, { x: 0, y: 0 }).bounds;
+    BOUNDS.set(key, bounds);
+  }
+  return bounds;
 }
 
 /** Fixed whatever the conductors are, so that a drawing does not jump while a lead is wired. */

@@ -168,13 +168,13 @@ function upPlans(sevenPins: boolean): Plan[] {
 function downPlans(sevenPins: boolean): Plan[] {
   const b: Way = sevenPins
     ? [
-        [-2.1, 2.1],
+        [-2.1, 1.2],
         [-2.1, -0.87],
         [-6.8, -2.82],
         [-6.8, -X],
       ]
     : [
-        [-2.2, 2.2],
+        [-2.2, 1.2],
         [-2.2, -X],
       ];
   const a: Way = sevenPins
@@ -222,30 +222,48 @@ const PLACE_AT: Readonly<Record<number, Place>> = {
   315: 'g',
 };
 
+interface Plans {
+  readonly five: readonly Plan[];
+  readonly seven: readonly Plan[];
+}
+
+/** Laid once: they do not depend on where a face stands. */
+const SIDEWAYS: Plans = { five: rightPlans(false), seven: rightPlans(true) };
+const UPWARD: Plans = { five: upPlans(false), seven: upPlans(true) };
+const DOWNWARD: Plans = { five: downPlans(false), seven: downPlans(true) };
+
 /** All escapes of a face with its key down towards one side, in pixels. */
 export function dinEscapes(input: DinView, exit: Exit, centre: Point, scale: number): readonly Escape[] {
-  const sevenPins = input.connector === 'din7';
   const mirror = exit === 'left' ? -1 : 1;
-  const plans =
-    exit === 'up' ? upPlans(sevenPins) : exit === 'down' ? downPlans(sevenPins) : rightPlans(sevenPins);
+  const plans = exit === 'up' ? UPWARD : exit === 'down' ? DOWNWARD : SIDEWAYS;
   const pixels = ([x, y]: readonly [number, number]): Point => ({
     x: centre.x + mirror * x * scale,
     y: centre.y - y * scale,
   });
-  const places = new Map(
-    pinsOf(input.connector).map((pin) => [pin, placeOf(dinAngle(input, pin), mirror === -1)]),
-  );
-  return plans.map(({ ways, costs }) => {
-    const routes: Partial<Record<Contact, Route>> = {};
+  const pins = pinsOf(input.connector).map((pin) => {
+    const middle = dinPin(input, pin);
+    const from = { x: centre.x + middle.x * scale, y: centre.y - middle.y * scale };
+    return { pin, from, place: placeOf(dinAngle(input, pin), mirror === -1) };
+  });
+  // Plans share most of their ways.
+  const known = new Map<Way, Route>();
+  const routeOf = (way: Way, from?: Point): Route => {
+    let route = known.get(way);
+    if (route === undefined) {
+      const rest = way.map(pixels);
+      const start = from && towards(from, rest[0] ?? from, DIN_MILLIMETRES.pinRadius * scale);
+      route = start === undefined ? rest : [start, ...rest];
+      known.set(way, route);
+    }
+    return route;
+  };
+  return (input.connector === 'din7' ? plans.seven : plans.five).map(({ ways, costs }) => {
+    const routes: Partial<Record<Contact, Route>> = { shell: routeOf(ways.shell ?? []) };
     const priced: Partial<Record<Contact, number>> = { shell: costs.shell ?? 0 };
-    for (const [pin, place] of places) {
-      const middle = dinPin(input, pin);
-      const from = { x: centre.x + middle.x * scale, y: centre.y - middle.y * scale };
-      const rest = (ways[place] ?? []).map(pixels);
-      routes[pin] = [towards(from, rest[0] ?? from, DIN_MILLIMETRES.pinRadius * scale), ...rest];
+    for (const { pin, from, place } of pins) {
+      routes[pin] = routeOf(ways[place] ?? [], from);
       priced[pin] = costs[place] ?? 0;
     }
-    routes.shell = (ways.shell ?? []).map(pixels);
     return { routes, costs: priced };
   });
 }

@@ -7,7 +7,7 @@
 import type { Connector, Contact } from '../core/wiring/connectors.ts';
 import { contactsOf, words } from '../core/wiring/connectors.ts';
 import type { FaceContact, FaceDrawing, FaceInput, Outline } from './face.ts';
-import type { Point } from './geometry.ts';
+import type { Exit, Point } from './geometry.ts';
 import { boxPath, circlePath, linePath, polygonPath, ringPath, towards } from './geometry.ts';
 import { TEXT_SIZES, centredText } from './text.ts';
 
@@ -92,10 +92,11 @@ export function drawDin(
   input: DinView,
   centre: Point = { x: 0, y: 0 },
   scale: number = DIN_SCALE,
+  exit: Exit = 'right',
 ): FaceDrawing {
   const radius = DIN_MILLIMETRES.shellRadius * scale;
   const contacts = [
-    shellContact(centre, scale),
+    shellContact(centre, scale, exit),
     ...pinsOf(input.connector).map((pin) => pinContact(input, pin, centre, scale)),
   ];
   return {
@@ -130,10 +131,12 @@ function pinContact(input: DinView, contact: Contact, centre: Point, scale: numb
   };
 }
 
-function shellContact(centre: Point, scale: number): FaceContact {
+/** The shell's name stands on the side that conductors do not take. */
+function shellContact(centre: Point, scale: number, exit: Exit): FaceContact {
   const { shellRadius, shellInner } = DIN_MILLIMETRES;
   const outer = shellRadius * scale;
   const corner = Math.SQRT1_2 * outer;
+  const aside = exit === 'left' ? 1 : -1;
   return {
     contact: 'shell',
     x: centre.x,
@@ -142,10 +145,10 @@ function shellContact(centre: Point, scale: number): FaceContact {
     touch: ringPath(centre, (shellInner - 0.85) * scale, (shellRadius + 0.4) * scale),
     box: { x: centre.x - outer, y: centre.y - outer, width: 2 * outer, height: 2 * outer },
     label: {
-      x: centre.x - corner - 3,
-      y: centre.y + corner + 12,
+      x: centre.x + aside * (corner + 3),
+      y: exit === 'down' ? centre.y - corner - 3 : centre.y + corner + 12,
       text: 'shell',
-      anchor: 'end',
+      anchor: aside === 1 ? 'start' : 'end',
       size: TEXT_SIZES.contact,
     },
     port: { x: centre.x + corner, y: centre.y + corner, direction: Math.PI / 4 },

@@ -76,4 +76,6 @@ export interface Block {
   /** All that is drawn and every way out. */
   readonly bounds: Box;
   readonly escapes: readonly Escape[];
+  readonly caption: string;
+  readonly textAlternative: string;
 }

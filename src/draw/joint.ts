@@ -123,5 +123,5 @@ function blockOf(
     exit === 'right' || exit === 'left'
       ? { ...box, x: box.x - edge, width: box.width + 2 * edge }
       : { ...box, y: box.y - edge, height: box.height + 2 * edge };
-  return { exit, outlines, contacts, bounds, escapes };
+  return { exit, outlines, contacts, bounds, escapes, caption: 'joint', textAlternative: '' };
 }

@@ -3,7 +3,7 @@
  * Both work along a chain ('along') and at right angles to it ('across').
  */
 import { contactsOf, words } from '../core/wiring/connectors.ts';
-import { blockOf, drawFace } from './block.ts';
+import { blockOf, boundsAround } from './block.ts';
 import { LABEL_ROOM, layChannel } from './lanes.ts';
 import type { Block } from './face.ts';
 import type { Box, Exit, Point } from './geometry.ts';
@@ -70,8 +70,8 @@ function measure(chain: ChainInput, row: boolean): { first: Box; last: Box; join
   const zero = { x: 0, y: 0 };
   const { first, last } = outerEnds(chain);
   return {
-    first: blockOf(first, row ? 'right' : 'down', zero).bounds,
-    last: blockOf(last, row ? 'left' : 'up', zero).bounds,
+    first: boundsAround(first, row ? 'right' : 'down'),
+    last: boundsAround(last, row ? 'left' : 'up'),
     joints: chain.joints.map((_, index) => jointAt(chain, index, zero, row).before.bounds),
   };
 }
@@ -235,8 +235,6 @@ function endsOf(
     const at = (end: LeadEnd, side: LeadSide, block: Block | undefined): DrawnEnd[] => {
       if (block === undefined) return [];
       const outer = side === 'left' ? index === 0 : index === chain.segments.length - 1;
-      const face = drawFace(end);
-      const caption = outer ? face.caption : 'joint';
       const place = !outer ? 'joint' : side === 'left' ? 'first' : 'last';
       return [
         {
@@ -245,11 +243,11 @@ function endsOf(
           connector: end.connector,
           form: end.form,
           name: end.name,
-          caption,
+          caption: block.caption,
           outlines: block.outlines,
           contacts: block.contacts,
-          text: outer ? captions(place, block.bounds)(end, caption) : [],
-          textAlternative: face.textAlternative,
+          text: outer ? captions(place, block.bounds)(end, block.caption) : [],
+          textAlternative: block.textAlternative,
         },
       ];
     };

@@ -27,11 +27,14 @@ export function textWidth(text: string, size: number): number {
   return ems * size;
 }
 
-/** The box a line of text takes: from its ascenders to its descenders. */
+const DESCENDER = /[gjpqy,()]/;
+
+/** The box a line of text takes: from its ascenders to its baseline, or to its descenders where it has any. */
 export function textBox(line: TextLine): Box {
   const width = textWidth(line.text, line.size);
   const x = line.anchor === 'start' ? line.x : line.anchor === 'end' ? line.x - width : line.x - width / 2;
-  return { x, y: line.y - 0.78 * line.size, width, height: line.size };
+  const below = DESCENDER.test(line.text) ? 0.22 : 0.02;
+  return { x, y: line.y - 0.78 * line.size, width, height: (0.78 + below) * line.size };
 }
 
 /** A line of text whose capitals are centred on `centre`. */
