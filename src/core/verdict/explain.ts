@@ -1,17 +1,17 @@
 /** The verdict in words: one line, then the way of the current step by step, then what to change. */
-import { contactWords } from '../wiring/connectors.ts';
-import type { Contact } from '../wiring/connectors.ts';
-import type { Jack, Link } from '../wiring/link.ts';
+import { contactWords, familyOf } from '../wiring/connectors.ts';
+import type { Branch, Conductor, End, Jack, Lead, Link } from '../wiring/link.ts';
 import { makeLead } from '../wiring/link.ts';
-import { styleEntry } from '../wiring/styles.ts';
+import { lineAt, styleEntry } from '../wiring/styles.ts';
+import { CONTACT_OHMS } from '../wiring/wire.ts';
 import { quickOutcome } from './check.ts';
 import type { InputVerdict } from './judge.ts';
 import { lineByLine } from './needed.ts';
 import type { Note, Outcome } from './outcomes.ts';
-import { currentPath } from './path.ts';
+import { pathOf } from './path.ts';
 import type { Reach } from './reach.ts';
 import type { Spot, StateReading } from './readings.ts';
-import { sayAmperes, sayContact, sayInput, sayList, sayVolts } from './speak.ts';
+import { sayAmperes, sayContact, sayFault, sayInput, sayList, sayVolts } from './speak.ts';
 import { stepsAlong } from './steps.ts';
 
 /** One step of the explanation; `spot` is the contact it ends at, for the figure. */
@@ -54,17 +54,17 @@ function sentenceOf(link: Link, found: Findings): string {
   const verdict = found.inputs[found.decides] as InputVerdict;
   const who = sayInput(found.decides, link.branches.length);
   const say = verdict.kind === 'current' ? sayAmperes : sayVolts;
-  const { idle, active, worstActive, on } = verdict;
+  const { idle, active, worstIdle, worstActive, on } = verdict;
   const misfit = found.notes.find(({ kind }) => kind === 'plug-does-not-fit');
   switch (found.outcome) {
     case 'flows':
       return verdict.kind === 'current'
-        ? `Current flows: ${say(active)} through the LED of ${who} while a 0 is sent, ${say(worstActive)} at the worst corner; it turns on at ${say(on)}.`
+        ? `Current flows: ${say(active)} through the LED of ${who} while a 0 is sent, still ${say(worstActive)} with every tolerance at its worst; it turns on at ${say(on)}.`
         : `The signal arrives: ${who} sees ${say(active)} while a 0 is sent (low is below ${say(on)}) and ${say(idle)} at rest.`;
     case 'weak':
       return verdict.kind === 'current'
-        ? `Weak: ${say(active)} at nominal is enough, but the worst corner leaves ${say(worstActive)} and ${who} turns on at ${say(on)}.`
-        : `Weak: right at nominal, but at the worst corner ${who} sees ${say(worstActive)} and low is below ${say(on)}.`;
+        ? `Weak: ${say(active)} would do, but with every tolerance at its worst only ${say(worstActive)} is left, and ${who} turns on at ${say(on)}.`
+        : `Weak: right as designed, but with every tolerance at its worst ${who} sees ${say(worstActive)} while a 0 is sent (low is below ${say(on)}) and ${say(worstIdle)} at rest (high is above ${say(verdict.off)}).`;
     case 'starved':
       return `Starved: only ${say(active)} flows through the LED of ${who}; it turns on at ${say(on)}.`;
     case 'unclear':
@@ -77,6 +77,8 @@ function sentenceOf(link: Link, found: Findings): string {
       return `Backwards: ${say(verdict.reverseAmperes.active)} flows the wrong way, through the protection diode; the LED of ${who} stays dark.`;
     case 'no-path':
       if (misfit) return `No path: ${misfit.detail}.`;
+      if (link.output.circuit === 'driver-off')
+        return 'No path: the output has no supply, so nothing drives a current.';
       return verdict.kind === 'current'
         ? `No path: no current to speak of flows through ${who} while a 0 is sent.`
         : `No path: ${who} stays at ${say(active)}, high, whatever is sent.`;
@@ -85,24 +87,35 @@ function sentenceOf(link: Link, found: Findings): string {
 
 function stepsOf(link: Link, found: Findings, state: 'idle' | 'active'): readonly Step[] {
   const branch = found.decides;
-  const input = link.branches[branch]?.input as Jack;
   const reading = found.readings[state];
-  const ownFeed = styleEntry(input.style).family === 'ground-referenced';
-  const paths = ownFeed
-    ? [currentPath(reading, { branch }), currentPath(reading, 'output')]
-    : [currentPath(reading, 'output')];
-  const path = paths.find(({ hops }) => hops.length > 0);
-  const opening: Step = {
-    text:
-      state === 'active'
-        ? 'A 0 is being sent: the output stage pulls the sink line low.'
-        : 'The line is at rest: the output stage lets the sink line go high, or lets go of it.',
-    spot: undefined,
-    amperes: 0,
-  };
-  const along = path ? stepsAlong(link, path, reading) : [];
-  const reachesInput = path?.hops.some(({ part }) => part.owner.place === 'input') ?? false;
-  return [opening, ...along, ...(reachesInput ? [] : whereItStops(link, found, branch))];
+  const path = pathOf(reading, branch);
+  const reachesInput = path.hops.some(
+    ({ part: { owner } }) => owner.place === 'input' && owner.branch === branch,
+  );
+  return [
+    { text: openingOf(link, state), spot: undefined, amperes: 0 },
+    ...stepsAlong(link, path, reading),
+    ...(reachesInput || path.hops.length === 0
+      ? []
+      : [
+          {
+            text: `None of it passes through ${sayInput(branch, link.branches.length)}.`,
+            spot: undefined,
+            amperes: 0,
+          },
+        ]),
+    ...(reachesInput ? [] : whereItStops(link, found, branch)),
+  ];
+}
+
+function openingOf({ output }: Link, state: 'idle' | 'active'): string {
+  const line = styleEntry(output.style).family === 'loop' ? 'sink line' : 'signal line';
+  if (output.circuit === 'driver-off')
+    return 'The output has no supply: it drives nothing, whatever is sent.';
+  if (state === 'active') return `A 0 is being sent: the output stage pulls the ${line} low.`;
+  return output.circuit === 'driver-3v3'
+    ? `The line is at rest: the output stage lets go of the ${line}.`
+    : `The line is at rest: the output stage holds the ${line} high.`;
 }
 
 function whereItStops(link: Link, found: Findings, branch: number): readonly Step[] {
@@ -112,6 +125,7 @@ function whereItStops(link: Link, found: Findings, branch: number): readonly Ste
   const steps: Step[] = [];
   for (const line of ['source', 'sink'] as const) {
     const contact = lines[line];
+    const name = line === 'sink' && lines.source === undefined ? 'signal' : line;
     if (contact === undefined) {
       steps.push({
         text: `The output has no ${line} line: it can only set a voltage against its ground.`,
@@ -130,8 +144,8 @@ function whereItStops(link: Link, found: Findings, branch: number): readonly Ste
         : '';
     const text =
       there.length === 0
-        ? `The ${line} line leaves the output at ${contactWords(contact)} and stops: nothing takes it to ${sayInput(branch, link.branches.length)}.${shortWords}`
-        : `The ${line} line goes from ${contactWords(contact)} of the output to ${sayList(there.map((one) => sayContact(input, one)))} of ${sayInput(branch, link.branches.length)}.${shortWords}`;
+        ? `The ${name} line leaves the output at ${contactWords(contact)} and stops: nothing takes it to ${sayInput(branch, link.branches.length)}.${shortWords}`
+        : `The ${name} line goes from ${contactWords(contact)} of the output to ${sayList(there.map((one) => sayContact(input, one)))} of ${sayInput(branch, link.branches.length)}.${shortWords}`;
     steps.push({ text, spot, amperes: 0 });
   }
   return steps;
@@ -146,57 +160,102 @@ function changeOf(link: Link, found: Findings): string {
   }
   const misfit = found.notes.find(({ kind }) => kind === 'plug-does-not-fit');
   if (misfit) return `Choose ends that fit: ${misfit.detail}.`;
-  if (found.outcome === 'weak' || found.outcome === 'starved') {
-    if (link.branches.length > 1) return 'Give each input an output of its own: a THRU, or a hub.';
-  }
+  const { output } = link;
+  if (output.circuit === 'driver-off')
+    return 'Switch the output on first: no lead can do anything without its supply.';
   const branch = link.branches[found.decides];
   if (!branch) return '';
-  const { output } = link;
   const { input } = branch;
   const wanted = lineByLine(output, input);
-  const trial = makeLead(output.connector, input.connector, wanted);
-  const solved = quickOutcome({ output, branches: [{ input, leads: [trial] }] }, true);
-  if (solved === 'flows')
-    return joinWords(
-      output,
-      input,
-      wanted,
-      found,
-      branch.leads.some((lead) => lead.faults.length > 0),
-    );
-  if (solved === 'weak' || solved === 'starved') {
-    return `The conductors are not to blame: line to line, this output and this input give '${solved}'. Another input circuit, or a powered converter, is needed.`;
-  }
-  return 'No passive lead can join these two: it needs a powered converter, or another outlet.';
+  const alone = quickOutcome(
+    { output, branches: [{ input, leads: [makeLead(output.connector, input.connector, wanted)] }] },
+    true,
+  );
+  if (alone === 'weak')
+    return "The conductors are not to blame: line to line, this output and this input give 'weak'. Choose another output or another input, or put a powered converter between.";
+  if (alone === 'starved')
+    return 'No passive lead can join these two: line to line, too little current is left to switch the input. It needs a powered converter, or another outlet.';
+  if (alone !== 'flows')
+    return 'No passive lead can join these two: it needs a powered converter, or another outlet.';
+  const mend = mendWords(link, branch);
+  if (mend !== undefined) return mend;
+  return bridgedByPlug(link, branch)
+    ? `Use a lead with TRS plugs: in a TRS jack the long sleeve of a TS plug touches ring and sleeve at once. ${joinedWords(output, input, wanted)}`
+    : joinWords(output, input, wanted, found);
 }
 
-function joinWords(
-  output: Jack,
-  input: Jack,
-  wanted: readonly { readonly from: Contact; readonly to: Contact }[],
-  found: Findings,
-  faulty: boolean,
-): string {
-  const branch = found.decides;
-  const reaches = (from: Contact): readonly Contact[] =>
-    (found.reach.find((one) => one.contact === from)?.inputs ?? [])
-      .filter((one) => one.branch === branch)
-      .map((one) => one.contact);
-  const missing = wanted.filter(({ from, to }) => !reaches(from).includes(to));
-  const extra = wanted.flatMap(({ from, to }) =>
-    reaches(from)
-      .filter((one) => one !== to)
-      .map((one) => ({ from, to: one })),
-  );
-  const pair = ({ from, to }: { from: Contact; to: Contact }): string =>
-    `${sayContact(output, { contact: from })} to ${sayContact(input, { contact: to })}`;
-  const parts: string[] = [];
-  if (extra.length > 0) parts.push(`Take away what joins ${sayList(extra.map(pair))}.`);
-  if (missing.length > 0) parts.push(`Join ${sayList(missing.map(pair))}.`);
-  if (parts.length === 0) {
-    return faulty
-      ? 'The right contacts are meant to be joined: mend the fault in the lead.'
-      : 'The right contacts are joined; something else joins contacts that should stay apart. Use a lead whose plugs match the jacks, with no bridges.';
+/** What to do when the right contacts are meant to be joined: mend a fault, part the inputs, take a better wire. */
+function mendWords(link: Link, branch: Branch): string | undefined {
+  const flows = (leads: readonly Lead[], others: readonly Branch[]): boolean =>
+    quickOutcome({ output: link.output, branches: [{ input: branch.input, leads }, ...others] }, true) ===
+    'flows';
+  const sound = branch.leads.map((lead) => ({ ...lead, faults: [] }));
+  const others = link.branches.filter((one) => one !== branch);
+  const faults = branch.leads.flatMap((lead) => lead.faults.map((fault) => sayFault(lead, fault)));
+  if (faults.length > 0 && flows(sound, others)) return `Mend the lead: ${sayList(faults)}.`;
+  if (others.length > 0 && flows(branch.leads, []))
+    return 'Give each input an output of its own: a THRU, or a hub.';
+  const short = sound.map((lead) => ({
+    ...lead,
+    lengthMetres: Math.min(lead.lengthMetres, 1),
+    contactOhms: CONTACT_OHMS,
+  }));
+  if (flows(short, [])) {
+    const steps = [
+      ...(faults.length > 0 ? [`mend the lead (${sayList(faults)})`] : []),
+      ...(others.length > 0 ? ['give each input an output of its own'] : []),
+    ];
+    return steps.length > 0
+      ? `First ${steps.join(', then ')}.`
+      : 'The right contacts are joined, but the lead has too much resistance: take a shorter one, thicker wire or cleaner contacts.';
   }
-  return `${parts.join(' ')} Output first, input second.`;
+  return undefined;
+}
+
+/** Whether a TS plug of this branch sits in a TRS jack, where its long sleeve touches ring and sleeve at once. */
+function bridgedByPlug({ output }: Link, { input, leads }: Branch): boolean {
+  const ends: readonly End[] = [
+    { connector: output.connector, form: 'jack' },
+    ...leads.flatMap(({ from, to }) => [from, to]),
+    { connector: input.connector, form: 'jack' },
+  ];
+  return ends.some((one, at) => {
+    const other = ends[at % 2 === 0 ? at + 1 : at - 1];
+    return (
+      one.form === 'plug' &&
+      familyOf(one.connector) === 'ts' &&
+      other !== undefined &&
+      familyOf(other.connector) === 'trs'
+    );
+  });
+}
+
+function joinWords(output: Jack, input: Jack, wanted: readonly Conductor[], found: Findings): string {
+  const branch = found.decides;
+  const joined = found.reach.flatMap(({ contact: from, inputs }) =>
+    inputs.filter((one) => one.branch === branch).map(({ contact: to }) => ({ from, to })),
+  );
+  const same = (one: Conductor) => (other: Conductor) => one.from === other.from && one.to === other.to;
+  const missing = wanted.filter((one) => !joined.some(same(one)));
+  const extra = joined.filter(
+    (one) =>
+      lineAt(output.style, one.from) !== undefined &&
+      lineAt(input.style, one.to) !== undefined &&
+      !wanted.some(same(one)),
+  );
+  const parts: string[] = [];
+  if (extra.length > 0)
+    parts.push(`Take away what joins ${sayList(extra.map((one) => sayPair(output, input, one)))}.`);
+  if (missing.length > 0) parts.push(joinedWords(output, input, missing));
+  if (parts.length === 0)
+    return 'The right contacts are joined, but so are others that should stay apart. Use a lead whose plugs match the jacks, with no bridges.';
+  return parts.join(' ');
+}
+
+function joinedWords(output: Jack, input: Jack, pairs: readonly Conductor[]): string {
+  return `Join ${sayList(pairs.map((one) => sayPair(output, input, one)))} (output first, input second).`;
+}
+
+function sayPair(output: Jack, input: Jack, { from, to }: Conductor): string {
+  return `${sayContact(output, { contact: from })} to ${sayContact(input, { contact: to })}`;
 }

@@ -219,6 +219,8 @@ function sentenceOf(
       return `${leads.length} of ${maps} ways to lay the conductors work at nominal, none at every corner of the tolerances.${best?.kind === 'current' ? margin : ''}${meaning}`;
     }
     case 'no-passive-lead':
+      if (output.circuit === 'driver-off')
+        return 'No lead can do anything while the output has no supply: switch it on first.';
       return `No passive lead can: none of ${maps} ways to lay the conductors works between ${styleEntry(output.style).label} out and ${styleEntry(input.style).label} in. It needs a powered converter, or another outlet.`;
   }
 }

@@ -29,7 +29,7 @@ export interface NoteGrounds {
 export function notesOf(facts: NoteGrounds): readonly Note[] {
   const { link } = facts;
   const notes: (Note | undefined)[] = [
-    overRating(facts.readings),
+    overRating(facts.readings, link.branches.length),
     shorted(facts, 'source-resistor', 'source-shorted'),
     shorted(facts, 'sink-resistor', 'stage-shorted'),
     facts.separate === facts.joined
@@ -53,7 +53,7 @@ export function notesOf(facts: NoteGrounds): readonly Note[] {
   return notes.filter((note) => note !== undefined);
 }
 
-function overRating(readings: readonly StateReading[]): Note | undefined {
+function overRating(readings: readonly StateReading[], inputs: number): Note | undefined {
   const worst = new Map<string, PartReading>();
   for (const { parts } of readings) {
     for (const reading of parts) {
@@ -66,7 +66,7 @@ function overRating(readings: readonly StateReading[]): Note | undefined {
   if (worst.size === 0) return undefined;
   return {
     kind: 'over-rating',
-    detail: sayList([...worst.values()].map((one) => `${partWords(one.part)}: ${one.over ?? ''}`)),
+    detail: sayList([...worst.values()].map((one) => `${partWords(one.part, inputs)}: ${one.over ?? ''}`)),
   };
 }
 
@@ -83,7 +83,7 @@ function shorted(
     if (found && Math.abs(found.volts) > SHORTED_SHARE * supply) {
       return {
         kind,
-        detail: `${sayAmperes(Math.abs(found.amperes))} through ${partWords(found.part)} in ${state}, ${sayVolts(Math.abs(found.volts))} across it`,
+        detail: `${sayAmperes(Math.abs(found.amperes))} through ${partWords(found.part, facts.link.branches.length)} in ${state}, ${sayVolts(Math.abs(found.volts))} across it`,
       };
     }
   }

@@ -1,11 +1,11 @@
-/** The path of the current: from a supply, part by part, always along the most current, until it is back. */
+/** The path of the current: through the input that is asked about, part by part, always along the most current. */
 import { nodesOf } from '../circuit/elements.ts';
 import type { LinkPart } from '../wiring/build.ts';
 import { OUTPUT_GROUND, inputGround } from '../wiring/build.ts';
 import { CURRENT_TO_SPEAK_OF } from '../wiring/circuits.ts';
 import type { PartReading, StateReading } from './readings.ts';
 
-/** One part on the path; `amperes` is positive along the path, `volts` is what is left at its far node. */
+/** One part on the path; `amperes` is positive along the path. */
 export interface Hop {
   readonly part: LinkPart;
   readonly from: string;
@@ -19,44 +19,109 @@ export interface CurrentPath {
   readonly returned: boolean;
 }
 
-/** Supplies and loads feed a path; a walk never goes through them. */
-const FEEDS: readonly LinkPart['role'][] = ['supply'];
+const OUTPUT_RAIL = 'out rail';
+const inputRail = (branch: number): string => `in${branch} rail`;
 
-/** Follow the current from the rail of the output, or of an input that feeds its own LED. */
-export function currentPath(
-  reading: StateReading,
-  feed: 'output' | { readonly branch: number },
-): CurrentPath {
-  const start = feed === 'output' ? 'out rail' : `in${feed.branch} rail`;
-  const end = feed === 'output' ? OUTPUT_GROUND : inputGround(feed.branch);
-  return follow(reading, start, end);
+/** Parts that all of an input's current passes through; the one with the most current is where its path is picked up. */
+const GATES: readonly LinkPart['role'][] = ['led', 'protection', 'input-resistor'];
+
+/**
+ * The path that matters for input number `branch`: the one through its LED, protection diode or input resistor, from a
+ * supply and back; where that carries nothing to speak of, the path of the most current out of the output's supply.
+ */
+export function pathOf(reading: StateReading, branch: number): CurrentPath {
+  const ways = waysOf(reading);
+  const gate = gateOf(reading, branch);
+  if (!gate) return walk(ways, OUTPUT_RAIL, OUTPUT_GROUND, [], branch);
+  const before = backToSupply(ways, gate, branch);
+  const start = before[0]?.from ?? gate.from;
+  const end = start === OUTPUT_RAIL ? OUTPUT_GROUND : inputGround(railNumber(start) ?? branch);
+  return walk(ways, gate.to, end, [...before, gate], branch);
 }
 
-function follow(reading: StateReading, start: string, end: string): CurrentPath {
-  const byNode = new Map<string, PartReading[]>();
+/** The supply rail's input number, or undefined for the output's rail and for any other node. */
+function railNumber(node: string): number | undefined {
+  const match = /^in(\d+) rail$/.exec(node);
+  return match ? Number(match[1]) : undefined;
+}
+
+function gateOf(reading: StateReading, branch: number): Hop | undefined {
+  let best: Hop | undefined;
+  for (const { part, amperes } of reading.parts) {
+    const { owner, role } = part;
+    if (owner.place !== 'input' || owner.branch !== branch || !GATES.includes(role)) continue;
+    const carried = Math.abs(amperes);
+    if (carried < CURRENT_TO_SPEAK_OF || (best && best.amperes >= carried)) continue;
+    const [a, b] = nodesOf(part.element);
+    best = { part, from: amperes > 0 ? a : b, to: amperes > 0 ? b : a, amperes: carried };
+  }
+  return best;
+}
+
+type Ways = ReadonlyMap<string, readonly PartReading[]>;
+
+function waysOf(reading: StateReading): Ways {
+  const ways = new Map<string, PartReading[]>();
   for (const one of reading.parts) {
-    if (FEEDS.includes(one.part.role)) continue;
     for (const node of nodesOf(one.part.element)) {
-      const list = byNode.get(node);
+      const list = ways.get(node);
       if (list) list.push(one);
-      else byNode.set(node, [one]);
+      else ways.set(node, [one]);
     }
   }
+  return ways;
+}
+
+/**
+ * The hop of the most current out of a node (`sign` 1) or into it (-1) that is to speak of, parts of other inputs only where
+ * nothing else is. A supply counts only where current is forced into it: one that feeds is where a path begins.
+ */
+function mostCurrent(
+  ways: Ways,
+  node: string,
+  sign: 1 | -1,
+  seen: ReadonlySet<string>,
+  branch: number,
+): Hop | undefined {
+  let best: Hop | undefined;
+  let bestIsOurs = false;
+  for (const { part, amperes } of ways.get(node) ?? []) {
+    const [a, b] = nodesOf(part.element);
+    const carried = sign * (node === a ? amperes : -amperes);
+    const other = node === a ? b : a;
+    if (carried < CURRENT_TO_SPEAK_OF || seen.has(other)) continue;
+    if (part.role === 'supply' && amperes < 0) continue;
+    const ours = !('branch' in part.owner) || part.owner.branch === branch;
+    if (best && (bestIsOurs === ours ? best.amperes >= carried : bestIsOurs)) continue;
+    best = { part, from: sign > 0 ? node : other, to: sign > 0 ? other : node, amperes: carried };
+    bestIsOurs = ours;
+  }
+  return best;
+}
+
+function backToSupply(ways: Ways, gate: Hop, branch: number): readonly Hop[] {
   const hops: Hop[] = [];
-  const seen = new Set<string>([start]);
+  const seen = new Set([gate.from, gate.to]);
+  let here = gate.from;
+  while (here !== OUTPUT_RAIL && here !== inputRail(branch)) {
+    const hop = mostCurrent(ways, here, -1, seen, branch);
+    if (!hop) break;
+    hops.unshift(hop);
+    here = hop.from;
+    seen.add(here);
+  }
+  return hops;
+}
+
+function walk(ways: Ways, start: string, end: string, before: readonly Hop[], branch: number): CurrentPath {
+  const hops = [...before];
+  const seen = new Set([start, ...before.flatMap(({ from, to }) => [from, to])]);
   let here = start;
   while (here !== end) {
-    let best: Hop | undefined;
-    for (const { part, amperes } of byNode.get(here) ?? []) {
-      const [a, b] = nodesOf(part.element);
-      const outward = here === a ? amperes : -amperes;
-      const to = here === a ? b : a;
-      if (outward < CURRENT_TO_SPEAK_OF || seen.has(to) || (best && best.amperes >= outward)) continue;
-      best = { part, from: here, to, amperes: outward };
-    }
-    if (!best) return { hops, returned: false };
-    hops.push(best);
-    here = best.to;
+    const hop = mostCurrent(ways, here, 1, seen, branch);
+    if (!hop) return { hops, returned: false };
+    hops.push(hop);
+    here = hop.to;
     seen.add(here);
   }
   return { hops, returned: true };

@@ -1,6 +1,6 @@
 /** Numbers and places in words: the same on the page, for a screen reader and on the command line. */
 import { contactWords } from '../wiring/connectors.ts';
-import type { Jack } from '../wiring/link.ts';
+import type { Fault, Jack, Lead } from '../wiring/link.ts';
 import { lineAt } from '../wiring/styles.ts';
 import type { Spot } from './readings.ts';
 
@@ -47,4 +47,18 @@ export function sayList(words: readonly string[]): string {
 /** 'Output' or 'input', with a number when there are several inputs. */
 export function sayInput(branch: number, inputs: number): string {
   return inputs > 1 ? `input ${branch + 1}` : 'the input';
+}
+
+/** A fault of a lead: 'the joint at pin 4, output end, is open'. `from` is the end nearer the output. */
+export function sayFault(lead: Lead, fault: Fault): string {
+  const end = fault.side === 'from' ? 'output end' : 'input end';
+  const where = lead.name === 'lead' ? end : `${end} of '${lead.name}'`;
+  switch (fault.kind) {
+    case 'open':
+      return `the joint at ${contactWords(fault.contact)}, ${where}, is open`;
+    case 'joint':
+      return `the joint at ${contactWords(fault.contact)}, ${where}, has ${sayOhms(fault.ohms)}`;
+    case 'short':
+      return `${sayList(fault.between.map(contactWords))} touch at the ${where}`;
+  }
 }

@@ -1,13 +1,12 @@
 /** A path of current, told contact by contact. */
 import { contactWords } from '../wiring/connectors.ts';
 import type { Contact } from '../wiring/connectors.ts';
-import type { Link } from '../wiring/link.ts';
-import { lineAt } from '../wiring/styles.ts';
+import type { Link, Side } from '../wiring/link.ts';
 import type { Step } from './explain.ts';
-import { partWords } from './part-words.ts';
+import { partName } from './part-words.ts';
 import type { CurrentPath, Hop } from './path.ts';
 import type { Spot, StateReading } from './readings.ts';
-import { sayAmperes, sayInput, sayVolts } from './speak.ts';
+import { sayAmperes, sayContact, sayInput, sayVolts } from './speak.ts';
 
 /** Tell a path: one step for each stretch inside a device, for each lead, and for the way back. */
 export function stepsAlong(link: Link, path: CurrentPath, reading: StateReading): readonly Step[] {
@@ -16,27 +15,21 @@ export function stepsAlong(link: Link, path: CurrentPath, reading: StateReading)
   let at = 0;
   while (at < hops.length) {
     const end = stretchEnd(hops, at);
-    const stretch = hops.slice(at, end);
-    steps.push(stepOf(link, stretch, reading, at === 0));
+    steps.push(stepOf(link, hops.slice(at, end), reading, at === 0));
     at = end;
   }
   const last = hops[hops.length - 1];
-  if (last) {
-    steps.push(
-      path.returned
-        ? {
-            text: 'It is back at the ground of the supply it came from: the loop is closed.',
-            spot: undefined,
-            amperes: last.amperes,
-          }
-        : {
-            text: 'Here it parts into smaller currents, none of them to speak of.',
-            spot: undefined,
-            amperes: 0,
-          },
-    );
-  }
-  return steps;
+  if (!last) return steps;
+  return [
+    ...steps,
+    {
+      text: path.returned
+        ? 'That is the ground of the supply it came from: the loop is closed.'
+        : 'Here it parts into smaller currents, none of them to speak of.',
+      spot: undefined,
+      amperes: path.returned ? last.amperes : 0,
+    },
+  ];
 }
 
 /** A stretch ends where the path leaves a device or a lead. The touch of a plug belongs to its lead. */
@@ -59,70 +52,111 @@ function stepOf(link: Link, stretch: readonly Hop[], reading: StateReading, firs
   const opening = stretch[0] as Hop;
   const closing = stretch[stretch.length - 1] as Hop;
   const { owner } = opening.part;
-  const amperes = closing.amperes;
   const spot = spotAt(closing.to);
   const volts = spot && reading.contacts.find((one) => sameSpot(one.spot, spot))?.volts;
-  const left = volts === null || volts === undefined ? '' : ` (${sayVolts(volts)} left)`;
-  const carried = sayAmperes(amperes);
-  const through = stretch
-    .filter(({ part }) => part.role !== 'grounds' && part.role !== 'contact')
-    .map(({ part }) => partWords(part));
-  if (owner.place === 'lead') {
-    const lead = link.branches[owner.branch]?.leads[owner.lead];
-    const from = spotAt(opening.from);
-    const bridge = stretch.some(({ part }) => part.role === 'short');
-    const turned = from && spot && from.place === spot.place;
-    const how = bridge
-      ? ' over a solder bridge'
-      : turned
-        ? ' inside the plug: one metal part touches both contacts'
-        : '';
-    return {
-      text: `The lead${lead && lead.name !== 'lead' ? ` '${lead.name}'` : ''} carries ${carried} from ${spotWords(link, from)} to ${spotWords(link, spot)}${left}${how}.`,
-      spot,
-      amperes,
-    };
-  }
+  const left = typeof volts === 'number' ? `, at ${sayVolts(volts)}` : '';
+  const text =
+    owner.place === 'lead'
+      ? leadText(link, stretch, owner, left)
+      : deviceText(link, stretch, first, spot && `${contactName(link, spot)}${left}`);
+  return { text, spot, amperes: closing.amperes };
+}
+
+function leadText(
+  link: Link,
+  stretch: readonly Hop[],
+  owner: { readonly branch: number; readonly lead: number },
+  left: string,
+): string {
+  const opening = stretch[0] as Hop;
+  const closing = stretch[stretch.length - 1] as Hop;
+  const from = spotAt(opening.from);
+  const to = spotAt(closing.to);
+  const turned = from && to && from.place === to.place && from.place !== 'lead';
+  const how = stretch.some(({ part }) => part.role === 'short')
+    ? ', over a solder bridge'
+    : turned
+      ? ', inside the plug: one metal part touches both'
+      : '';
+  const place = (spot: Spot | undefined): string =>
+    spot?.place === 'lead'
+      ? `${contactWords(spot.contact)} (where it meets ${leadWords(link, owner.branch, spot.lead === owner.lead ? spot.lead + (spot.side === 'to' ? 1 : -1) : spot.lead)})`
+      : spot
+        ? `${contactName(link, spot)} of ${deviceWords(link, spot)}`
+        : 'a joint';
+  const words = leadWords(link, owner.branch, owner.lead);
+  return `${words[0]?.toUpperCase() ?? ''}${words.slice(1)} carries ${sayAmperes(closing.amperes)} from ${place(from)} to ${place(to)}${left}${how}.`;
+}
+
+function deviceText(link: Link, stretch: readonly Hop[], first: boolean, out: string | undefined): string {
+  const { owner } = (stretch[0] as Hop).part;
+  const carried = sayAmperes((stretch[stretch.length - 1] as Hop).amperes);
   const place =
-    owner.place === 'output'
-      ? 'the output'
-      : owner.place === 'input'
-        ? sayInput(owner.branch, link.branches.length)
-        : 'the common ground';
+    owner.place === 'input'
+      ? sayInput(owner.branch, link.branches.length)
+      : owner.place === 'output'
+        ? 'the output'
+        : undefined;
+  if (!place) return `The devices' joined grounds carry ${carried}.`;
+  const through = stretch.filter(({ part }) => part.role !== 'grounds').map(({ part }) => partName(part));
+  const start = first ? `${carried} leaves the supply of ${place}` : `In ${place}, ${carried}`;
+  const way =
+    through.length === 0
+      ? ''
+      : `${first ? ', passes through' : ' passes through'} ${through.join(', then ')}`;
+  const end = out === undefined ? 'reaches ground' : `comes out at ${out}`;
   const wrongWay = stretch.some(({ part }) => part.role === 'protection')
     ? ' That is the wrong way for the LED, which stays dark.'
     : '';
-  const start = first
-    ? `${carried} leaves the supply of ${place} and passes`
-    : `In ${place}, ${carried} passes`;
-  const to = spot ? ` and comes to ${spotWords(link, spot)}${left}` : ' to ground';
-  const middle = through.length === 0 ? ' its ground' : ` ${through.join(', then ')}`;
-  return { text: `${start}${middle}${to}.${wrongWay}`, spot, amperes };
+  return `${start}${way}${way === '' && !first ? ' ' : ' and '}${end}.${wrongWay}`;
+}
+
+/** 'the lead', 'the adapter', or 'lead 2' where several leads have no name of their own. */
+function leadWords(link: Link, branch: number, at: number): string {
+  const leads = link.branches[branch]?.leads ?? [];
+  const name = leads[at]?.name;
+  if (name !== undefined && name !== 'lead') return `the lead '${name}'`;
+  return leads.length > 1 ? `lead ${at + 1}` : 'the lead';
 }
 
 function sameSpot(a: Spot, b: Spot): boolean {
-  return (
-    a.place === b.place &&
-    a.contact === b.contact &&
-    (a.place !== 'input' || b.place !== 'input' || a.branch === b.branch)
-  );
+  const key = (spot: Spot): string =>
+    [
+      spot.place,
+      spot.contact,
+      'branch' in spot ? spot.branch : '',
+      'lead' in spot ? `${spot.lead} ${spot.side}` : '',
+    ].join();
+  return key(a) === key(b);
 }
 
-/** The jack contact a node belongs to, if it is one. */
+/** The contact a node belongs to, of a jack or of one end of a lead, if it is one. */
 function spotAt(node: string): Spot | undefined {
-  const match = /^(out|in(\d+)) (\d|shell|tip|ring|sleeve)$/.exec(node);
+  const match = /^(out|in(\d+)|lead(\d+)\.(\d+) (from|to)) (\d|shell|tip|ring|sleeve)$/.exec(node);
   if (!match) return undefined;
-  const contact = match[3] as Contact;
-  return match[1] === 'out'
-    ? { place: 'output', contact }
-    : { place: 'input', branch: Number(match[2]), contact };
+  const contact = match[6] as Contact;
+  if (match[1] === 'out') return { place: 'output', contact };
+  if (match[2] !== undefined) return { place: 'input', branch: Number(match[2]), contact };
+  return {
+    place: 'lead',
+    branch: Number(match[3]),
+    lead: Number(match[4]),
+    side: match[5] as Side,
+    contact,
+  };
 }
 
-function spotWords(link: Link, spot: Spot | undefined): string {
-  if (!spot) return 'a joint';
-  if (spot.place === 'lead') return contactWords(spot.contact);
-  const jack = spot.place === 'output' ? link.output : link.branches[spot.branch]?.input;
-  const line = jack && lineAt(jack.style, spot.contact);
-  const name = spot.place === 'output' ? 'the output' : sayInput(spot.branch, link.branches.length);
-  return `${contactWords(spot.contact)} of ${name}${line ? ` (${line})` : ''}`;
+/** 'pin 4 (source)'. */
+function contactName(link: Link, spot: Spot): string {
+  const jack =
+    spot.place === 'output'
+      ? link.output
+      : spot.place === 'input'
+        ? link.branches[spot.branch]?.input
+        : undefined;
+  return jack ? sayContact(jack, spot) : contactWords(spot.contact);
+}
+
+function deviceWords(link: Link, spot: Spot): string {
+  return spot.place === 'input' ? sayInput(spot.branch, link.branches.length) : 'the output';
 }

@@ -1,0 +1,122 @@
+import { describe, expect, it } from 'vitest';
+import { checkLink, leadFor, lineByLine, makeJack, makeLead, wires } from '../../../src/core/index.ts';
+import type { Fault, Lead } from '../../../src/core/index.ts';
+import { oneLink, verdictFor } from './build.ts';
+
+const dinOut = makeJack('out', 'din5', 'din');
+const dinIn = makeJack('in', 'din5', 'din');
+const dinLead = (more: Partial<Lead> = {}): Lead =>
+  makeLead('din5', 'din5', wires('4-4', '5-5', '2-2'), more);
+const withFault = (fault: Fault): string =>
+  checkLink(oneLink(dinOut, dinIn, dinLead({ faults: [fault] }))).change;
+
+describe('line by line', () => {
+  it('joins the lines that both jacks have', () => {
+    expect(lineByLine(dinOut, makeJack('in', 'trs-3.5', 'type-a'))).toEqual(
+      wires('4-ring', '5-tip', '2-sleeve'),
+    );
+    expect(lineByLine(dinOut, makeJack('in', 'ts-3.5', 'two-contact'))).toEqual(wires('4-tip', '5-sleeve'));
+  });
+
+  it('lets the source stand in for a shield that the output lacks, where the input needs a way back', () => {
+    const output = makeJack('out', 'trs-3.5', 'two-contact', { circuit: 'driver-3v3' });
+    const input = makeJack('in', 'trs-3.5', 'tip-signal', { circuit: 'receiver-logic' });
+    expect(lineByLine(output, input)).toEqual(wires('sleeve-tip', 'tip-sleeve'));
+    expect(verdictFor(output, input, 'sleeve-tip', 'tip-sleeve').outcome).toBe('flows');
+    // Without it everything hangs on grounds that may be joined elsewhere, or not.
+    expect(verdictFor(output, input, 'sleeve-tip').byGrounding).toEqual({
+      separate: 'no-path',
+      joined: 'flows',
+    });
+  });
+});
+
+describe('what to change', () => {
+  it('is nothing where current flows, but for a shield that is left open', () => {
+    expect(verdictFor(dinOut, dinIn, '4-4', '5-5', '2-2').change).toBe('Nothing needs to change.');
+    expect(verdictFor(dinOut, dinIn, '4-4', '5-5').change).toBe(
+      'Nothing needs to change for the current. Join the shield too: the standard wants it at both ends.',
+    );
+  });
+
+  it('names the pairs to part and the pairs to join', () => {
+    const typeA = makeJack('out', 'trs-3.5', 'type-a');
+    const typeB = makeJack('in', 'trs-3.5', 'type-b');
+    expect(verdictFor(typeA, typeB, 'tip-tip', 'ring-ring', 'sleeve-sleeve').change).toBe(
+      'Take away what joins tip (sink) to tip (source) and ring (source) to ring (sink). ' +
+        'Join ring (source) to tip (source) and tip (sink) to ring (sink) (output first, input second).',
+    );
+    const led = makeJack('in', 'trs-3.5', 'tip-signal', { circuit: 'receiver-led' });
+    expect(verdictFor(dinOut, led, '5-tip', '4-sleeve').change).toBe(
+      'Take away what joins pin 4 (source) to sleeve (shield). ' +
+        'Join pin 2 (shield) to sleeve (shield) (output first, input second).',
+    );
+  });
+
+  it('asks for the fault to be mended, at its end, with its kind', () => {
+    expect(withFault({ kind: 'open', side: 'to', contact: '5' })).toBe(
+      'Mend the lead: the joint at pin 5, input end, is open.',
+    );
+    expect(withFault({ kind: 'joint', side: 'from', contact: '4', ohms: 2200 })).toBe(
+      'Mend the lead: the joint at pin 4, output end, has 2.2 kohm.',
+    );
+    expect(withFault({ kind: 'short', side: 'to', between: ['4', '5'] })).toBe(
+      'Mend the lead: pin 4 and pin 5 touch at the input end.',
+    );
+  });
+
+  it('asks for TRS plugs where a TS plug joins ring and sleeve', () => {
+    const lead = makeLead('ts-3.5', 'ts-3.5', wires('tip-tip', 'sleeve-sleeve'));
+    const { change } = checkLink(
+      oneLink(makeJack('out', 'trs-3.5', 'type-a'), makeJack('in', 'trs-3.5', 'type-a'), lead),
+    );
+    expect(change).toMatch(/^Use a lead with TRS plugs: /);
+  });
+
+  it('asks for less resistance where a lead is too thin and long for its input', () => {
+    // 100 m of 30 AWG is 2 x 33.9 ohm: 5.38 mA falls to about 4.9 mA.
+    const input = makeJack('in', 'din5', 'din', { values: { turnOnAmperes: 3.9e-3 } });
+    const verdict = checkLink(oneLink(dinOut, input, dinLead({ lengthMetres: 100, gauge: 30 })));
+    expect(verdict.outcome).toBe('weak');
+    expect(verdict.change).toBe(
+      'The right contacts are joined, but the lead has too much resistance: take a shorter one, thicker wire or cleaner contacts.',
+    );
+  });
+
+  it('asks for one output an input where a split starves them', () => {
+    const part = makeJack('in', 'din5', 'din', { part: 'PC900V' });
+    const verdict = checkLink({
+      output: dinOut,
+      branches: [1, 2].map(() => ({
+        input: part,
+        leads: [leadFor(dinOut, part, wires('4-4', '5-5', '2-2'))],
+      })),
+    });
+    expect(verdict.change).toBe('Give each input an output of its own: a THRU, or a hub.');
+  });
+
+  it('says that no passive lead can where that is the truth', () => {
+    const output = makeJack('out', 'trs-3.5', 'tip-signal');
+    expect(verdictFor(output, makeJack('in', 'trs-3.5', 'type-a'), 'tip-tip', 'sleeve-sleeve').change).toBe(
+      'No passive lead can join these two: it needs a powered converter, or another outlet.',
+    );
+    const weakest = makeJack('in', 'trs-3.5', 'both-ways', { part: 'PC900V' });
+    expect(verdictFor(dinOut, weakest, '4-ring', '5-tip', '2-sleeve').change).toMatch(
+      /^No passive lead can join these two: line to line, too little current/,
+    );
+  });
+
+  it('is to switch the output on where its supply is off', () => {
+    const off = makeJack('out', 'din5', 'din', { circuit: 'driver-off' });
+    const verdict = verdictFor(off, dinIn, '4-4', '5-5', '2-2');
+    expect(verdict.outcome).toBe('no-path');
+    expect(verdict.sentence).toBe('No path: the output has no supply, so nothing drives a current.');
+    expect(verdict.change).toBe('Switch the output on first: no lead can do anything without its supply.');
+  });
+
+  it('is to choose ends that fit where a plug does not go in', () => {
+    const verdict = checkLink(oneLink(makeJack('out', 'trs-3.5', 'type-a'), dinIn, dinLead()));
+    expect(verdict.outcome).toBe('no-path');
+    expect(verdict.change).toBe('Choose ends that fit: a 5-pin DIN plug does not go into a 3.5 mm TRS jack.');
+  });
+});
