@@ -5,6 +5,9 @@ import { z } from 'astro/zod';
 /** How far an entry can be trusted; content/reference/statuses.json says what each mark means. */
 const status = reference('statuses');
 
+/** Place in a list that has an order of its own, from 1. */
+const rank = z.int().positive();
+
 /** Lessons stand in numbered folders, so that they sort; the address drops the number. */
 const lessons = defineCollection({
   loader: glob({
@@ -29,7 +32,7 @@ const lessons = defineCollection({
 
 const statuses = defineCollection({
   loader: file('content/reference/statuses.json'),
-  schema: z.strictObject({ id: z.string(), words: z.string(), meaning: z.string() }),
+  schema: z.strictObject({ id: z.string(), rank, words: z.string(), meaning: z.string() }),
 });
 
 const sources = defineCollection({
@@ -74,6 +77,7 @@ const cautions = defineCollection({
   schema: z.strictObject({
     id: z.string(),
     title: z.string(),
+    rank,
     /** What can hurt, and how. */
     danger: z.string(),
     /** What to do about it, one step a line. */

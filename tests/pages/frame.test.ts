@@ -100,7 +100,7 @@ test('a line of reading text holds 60 to 70 characters on a wide screen', async 
   await page.evaluate(() => document.fonts.ready);
   const perLine = await page.evaluate(() => {
     const lines: number[] = [];
-    for (const paragraph of document.querySelectorAll('main section > p:not(.tool)')) {
+    for (const paragraph of document.querySelectorAll('main section > p:not(.status)')) {
       const range = document.createRange();
       const text = paragraph.firstChild;
       if (text === null) continue;
