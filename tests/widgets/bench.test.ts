@@ -1,0 +1,260 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { expect, test } from '@playwright/test';
+import type { Page, TestInfo } from '@playwright/test';
+import {
+  checkLink,
+  linkOf,
+  makeJack,
+  makeLead,
+  planOfLink,
+  readSharedLink,
+  readPlanText,
+  sayAmperes,
+  wires,
+  writePlanText,
+  writeSharedLink,
+} from '../../src/core/index.ts';
+import { wakeIslands } from '../support/watch.ts';
+
+/** What the core says of the lead that these tests wire: a DIN output into a Type A input. */
+const OUTPUT = makeJack('out', 'din5', 'din');
+const INPUT = makeJack('in', 'trs-3.5', 'type-a');
+const WIRED = planOfLink(OUTPUT, INPUT, [makeLead('din5', 'trs-3.5', wires('4-ring', '5-tip', '2-sleeve'))]);
+const FLOWS = checkLink(linkOf(WIRED, WIRED.links[0]!));
+
+const outcome = (page: Page) => page.locator('.headline .outcome');
+const sentence = (page: Page) => page.locator('.verdict [role="status"]');
+const contact = (page: Page, name: string) =>
+  page.getByRole('button', { name: new RegExp(`^plug at the ${name},`) });
+
+async function open(page: Page, hash = ''): Promise<void> {
+  await page.goto(`/bench/${hash}`);
+  await wakeIslands(page);
+}
+
+test('a lead is wired by pointer alone and the verdict is the one of the core', async ({ page }) => {
+  await open(page);
+  await expect(outcome(page)).toHaveText('No path');
+  for (const [from, to] of [
+    ['pin 4', 'ring'],
+    ['pin 5', 'tip'],
+    ['pin 2', 'sleeve'],
+  ] as const) {
+    await contact(page, `output, ${from}`).click();
+    await contact(page, `input, ${to}`).click();
+  }
+  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(sentence(page)).toHaveText(FLOWS.sentence);
+  await expect(page.locator('.headline')).toContainText(sayAmperes(FLOWS.inputs[0]!.active));
+  await contact(page, 'output, pin 4').click();
+  await contact(page, 'input, ring').click();
+  await expect(outcome(page)).toHaveText('No path');
+});
+
+test('a lead is wired by dragging', async ({ page }) => {
+  await open(page);
+  for (const [from, to] of [
+    ['pin 4', 'ring'],
+    ['pin 5', 'tip'],
+  ] as const) {
+    const start = (await contact(page, `output, ${from}`).boundingBox())!;
+    const end = (await contact(page, `input, ${to}`).boundingBox())!;
+    await page.mouse.move(start.x + start.width / 2, start.y + start.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(end.x + end.width / 2, end.y + end.height / 2, { steps: 8 });
+    await page.mouse.up();
+  }
+  await expect(outcome(page)).toHaveText('Current flows');
+});
+
+test('a lead is wired, undone and mended by keyboard alone', async ({ page }) => {
+  await open(page);
+  const tabTo = async (name: RegExp): Promise<void> => {
+    for (let press = 0; press < 80; press++) {
+      const label = await page.evaluate(
+        () => document.activeElement?.getAttribute('aria-label') ?? document.activeElement?.textContent ?? '',
+      );
+      if (name.test(label)) return;
+      await page.keyboard.press('Tab');
+    }
+    throw new Error(`keyboard: no control ${String(name)} is reached by Tab`);
+  };
+  /** Walk with the arrow keys over the contacts of the end that has the focus until this one has it. */
+  const walkTo = async (name: string): Promise<void> => {
+    const here = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '');
+    for (const key of ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'] as const) {
+      for (let press = 0; press < 8; press++) {
+        if ((await here()).includes(`, ${name},`)) return;
+        const before = await here();
+        await page.keyboard.press(key);
+        if (before.slice(0, 18) !== (await here()).slice(0, 18))
+          await page.keyboard.press(key === 'ArrowLeft' ? 'ArrowRight' : 'ArrowLeft');
+        if (before === (await here())) break;
+      }
+    }
+    if (!(await here()).includes(`, ${name},`))
+      throw new Error(`keyboard: ${name} is not reached by arrow keys, at ${await here()}`);
+  };
+  for (const [from, to] of [
+    ['pin 4', 'ring'],
+    ['pin 5', 'tip'],
+    ['pin 2', 'sleeve'],
+  ] as const) {
+    await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+    await tabTo(/^plug at the output,/);
+    await walkTo(from);
+    await page.keyboard.press('Enter');
+    await tabTo(/^plug at the input,/);
+    await walkTo(to);
+    await page.keyboard.press('Enter');
+  }
+  await expect(outcome(page)).toHaveText('Current flows');
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Control+z');
+  await expect(outcome(page)).toHaveText('No path');
+  await page.keyboard.press('Control+Shift+z');
+  await expect(outcome(page)).toHaveText('Current flows');
+});
+
+test('the table of choices wires the same lead', async ({ page }) => {
+  await open(page);
+  await page.getByText('The lead as a table').click();
+  for (const [from, to] of [
+    ['pin 4', 'ring'],
+    ['pin 5', 'tip'],
+    ['pin 2', 'sleeve'],
+  ] as const) {
+    await page.getByLabel(`Lead 1, ${from} to`).selectOption({ label: to });
+  }
+  await expect(sentence(page)).toHaveText(FLOWS.sentence);
+  await page.getByLabel('Lead 1, pin 5 to').selectOption('');
+  await expect(outcome(page)).toHaveText('No path');
+});
+
+test('swapped lines are called backwards, and the steps follow the current through the protection diode', async ({
+  page,
+}) => {
+  await open(page);
+  await page.getByText('The lead as a table').click();
+  await page.getByLabel('Lead 1, pin 4 to').selectOption('tip');
+  await page.getByLabel('Lead 1, pin 5 to').selectOption('ring');
+  await expect(outcome(page)).toHaveText('Backwards');
+  const steps = page.locator('.steps li');
+  await expect(steps.filter({ hasText: 'protection diode' })).toHaveCount(1);
+  const next = page.getByRole('button', { name: 'Next step' });
+  for (let step = 0; step < (await steps.count()); step++) await next.click();
+  await expect(next).toBeDisabled();
+  await expect(page.locator('.steps [aria-current="step"]')).toHaveCount(1);
+});
+
+test("'Which lead?' lays a lead that flows, and says when none can", async ({ page }) => {
+  await open(page);
+  await page.getByRole('button', { name: 'Which lead?' }).click();
+  await page
+    .getByRole('button', { name: /^Lay it/ })
+    .first()
+    .click();
+  await expect(outcome(page)).toHaveText('Current flows');
+  await page.getByRole('group', { name: 'Output jack' }).getByLabel('Connector').selectOption('trs-3.5');
+  await page.getByRole('group', { name: 'Output jack' }).getByLabel('Style').selectOption('ring-signal');
+  await expect(page.locator('.which [role="status"]')).toContainText('No passive lead can');
+});
+
+test('a fault and a second lead change the verdict, and undo brings it back', async ({ page }) => {
+  await open(page);
+  await page.getByRole('button', { name: 'Which lead?' }).click();
+  await page
+    .getByRole('button', { name: /^Lay it/ })
+    .first()
+    .click();
+  await page.getByText('Length, gauge, plugs and faults').click();
+  await page.getByLabel('Contact', { exact: true }).selectOption('4');
+  await page.getByRole('button', { name: 'Put this fault in' }).click();
+  await expect(outcome(page)).toHaveText('No path');
+  await page.getByRole('button', { name: /^Mend/ }).click();
+  await expect(outcome(page)).toHaveText('Current flows');
+  await page.getByRole('button', { name: 'Add a second lead' }).click();
+  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(page.getByText('Lead 2, length')).toBeVisible();
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await expect(page.getByText('Lead 2, length')).toHaveCount(0);
+});
+
+test('a length out of bounds is refused in words and the old one stays', async ({ page }) => {
+  await open(page);
+  await page.getByText('Length, gauge, plugs and faults').click();
+  const length = page.getByLabel('Lead 1, length');
+  await length.fill('-2');
+  await length.press('Enter');
+  await expect(page.getByRole('alert')).toHaveText(
+    "Lead 1, length: expected a number from 0.01 to 100 m, got '-2'. The value stays 1 m.",
+  );
+  await expect(length).toHaveValue('1');
+});
+
+test('the last work survives a reload', async ({ page }) => {
+  await open(page);
+  await contact(page, 'output, pin 4').click();
+  await contact(page, 'input, tip').click();
+  await page.reload();
+  await wakeIslands(page);
+  await expect(contact(page, 'output, pin 4')).toHaveAccessibleName(/joined to tip/);
+});
+
+test('the saved file opens again, and a bad one is named and leaves the work as it was', async ({
+  page,
+}, info: TestInfo) => {
+  await open(page);
+  const good = info.outputPath('good.json');
+  writeFileSync(good, writePlanText(WIRED));
+  await page.getByLabel('Plan file to open').setInputFiles(good);
+  await expect(outcome(page)).toHaveText('Current flows');
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save to a file' }).click(),
+  ]);
+  expect(readPlanText(readFileSync(await download.path(), 'utf8'))).toEqual({ ok: true, plan: WIRED });
+  const bad = info.outputPath('bad.json');
+  writeFileSync(bad, writePlanText(WIRED).replace('"type-a"', '"type-q"'));
+  await page.getByLabel('Plan file to open').setInputFiles(bad);
+  await expect(page.getByRole('alert')).toContainText(
+    'devices[1].jacks[0].style: expected one of din, type-a',
+  );
+  await expect(page.getByRole('alert')).toContainText("got 'type-q'");
+  await expect(page.getByRole('alert')).toContainText('Your work is as it was.');
+  await expect(outcome(page)).toHaveText('Current flows');
+});
+
+test('a link that holds the whole plan opens it, and a broken one leaves the work as it was', async ({
+  page,
+}) => {
+  const link = await writeSharedLink(WIRED);
+  await open(page, `#plan=${link}`);
+  await expect(outcome(page)).toHaveText('Current flows');
+  await page.getByRole('button', { name: 'Copy a link' }).click();
+  const copied = new URL(await page.getByLabel('Link to this plan').inputValue());
+  expect(copied.pathname).toBe('/bench/');
+  expect(await readSharedLink(copied.hash.slice('#plan='.length))).toEqual({ ok: true, plan: WIRED });
+  await page.evaluate((broken) => (location.hash = `plan=${broken}`), link.slice(0, 30));
+  await expect(page.getByRole('alert')).toContainText('expected a whole link');
+  await expect(outcome(page)).toHaveText('Current flows');
+});
+
+test('the bench answers to a finger on a narrow screen', async ({ browser, baseURL }) => {
+  const context = await browser.newContext({
+    baseURL: baseURL!,
+    viewport: { width: 390, height: 844 },
+    hasTouch: true,
+  });
+  const page = await context.newPage();
+  await open(page);
+  for (const [from, to] of [
+    ['pin 4', 'ring'],
+    ['pin 5', 'tip'],
+  ] as const) {
+    await contact(page, `output, ${from}`).tap();
+    await contact(page, `input, ${to}`).tap();
+  }
+  await expect(outcome(page)).toHaveText('Current flows');
+  await context.close();
+});
