@@ -16,6 +16,17 @@ export const AMPERE_TOLERANCE = 1e-15;
 /** Steps before another way is tried; loops of the workbook need 4 to 12. */
 const MOST_STEPS = 100;
 
+/**
+ * Beyond so many steps a junction whose current moves by less than a picoampere, or whose volts by less than a microvolt, is
+ * moved by rounding and not by Newton's method: where milliohms meet blocked junctions the last digits never rest. (Our choice;
+ * a picoampere is what SPICE programs allow from the start.)
+ */
+const PATIENT_STEPS = 20;
+const ROUNDING_AMPERES = 1e-12;
+const ROUNDING_VOLTS = 1e-6;
+/** But no junction may move by more than this, volts, whatever its current. */
+const MOST_ROUNDING_VOLTS = 1e-3;
+
 /** How charge moves in a time step: current of a junction's charge = `perSecond` times charge, plus `pastAmperes`. */
 export interface Motion {
   perSecond: number;
@@ -106,7 +117,7 @@ export function newton(
         held !== next ||
         change > voltTolerance + RELATIVE_TOLERANCE * Math.max(Math.abs(next), Math.abs(volts))
       )
-        settled = false;
+        settled &&= step > PATIENT_STEPS && isRounding(change, slopes[at] as number);
       if (!(change <= largest)) {
         largest = change;
         worst = at;
@@ -150,4 +161,9 @@ export function newton(
       rest[c * left + a] = (rest[c * left + a] as number) - siemens;
     }
   }
+}
+
+/** Whether a junction with this slope, siemens, that moves by so many volts is moved by rounding. */
+function isRounding(volts: number, siemens: number): boolean {
+  return volts < ROUNDING_VOLTS || (volts < MOST_ROUNDING_VOLTS && volts * siemens < ROUNDING_AMPERES);
 }

@@ -1,5 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { leadFor, makeJack, prepareLink, solveState, wires } from '../../../src/core/index.ts';
+import {
+  PARTS,
+  compileCircuit,
+  leadFor,
+  makeJack,
+  makeLead,
+  prepareLink,
+  solveOperatingPoint,
+  solveState,
+  wires,
+} from '../../../src/core/index.ts';
+import { randomNetwork } from '../../support/networks.ts';
+import { seededRandom } from '../../support/random.ts';
 
 describe('a part of a circuit that hangs on the rest by one blocked junction', () => {
   // 3.3 V on the input's signal contact, its ground on a line that the open stage lets go of: no current can come back.
@@ -14,5 +26,30 @@ describe('a part of a circuit that hangs on the rest by one blocked junction', (
     if (!point.ok) throw new Error(point.reason);
     expect(Math.abs(point.amperes('in0 LED'))).toBeLessThan(1e-11);
     expect(point.volts('in0 tip')).toBeCloseTo(3.3, 6);
+  });
+
+  // Idle, open drain: the sink lines of several inputs hang on their diodes, milliohms apart, and the last digits never rest.
+  it.each([1, 2, 3, 4])('settles where the sink lines of %i inputs are let go of together', (inputs) => {
+    for (const part of PARTS) {
+      for (const contactOhms of [0, 1e-3, 0.03, 0.1]) {
+        for (const lengthMetres of [0.01, 0.1, 1, 10]) {
+          const output = makeJack('out', 'din5', 'din', { circuit: 'driver-3v3' });
+          const input = makeJack('in', 'din5', 'din', { part });
+          const lead = makeLead('din5', 'din5', wires('4-4', '5-5', '2-2'), {
+            contactOhms,
+            lengthMetres,
+            gauge: 20,
+          });
+          const branches = Array.from({ length: inputs }, () => ({ input, leads: [lead] }));
+          const point = solveState(prepareLink({ output, branches }, 'separate'), 'idle');
+          if (!point.ok) throw new Error(`${part}, ${contactOhms} ohm, ${lengthMetres} m: ${point.reason}`);
+          expect(Math.abs(point.amperes('in0 LED'))).toBeLessThan(1e-9);
+        }
+      }
+    }
+  });
+
+  it('settles in a network of 30 nodes whose last digits go back and forth', () => {
+    expect(solveOperatingPoint(compileCircuit(randomNetwork(seededRandom(2256), 30))).ok).toBe(true);
   });
 });
