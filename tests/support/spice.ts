@@ -104,7 +104,9 @@ async function runDeck(text: string, analysis: 'op' | 'tran', options: string): 
   const { result, errors } = await runEngine(netlist);
   const complaint = errors.find((line) => FAILURES.some((word) => line.toLowerCase().includes(word)));
   if (complaint !== undefined)
-    throw new Error(`SPICE engine: ${deck.title}: ${errors.join(' | ').slice(0, 600)}`);
+    throw new Error(
+      `SPICE engine: ${deck.title}: ${errors.filter((line) => line.trim() !== '').join(' | ')}`,
+    );
   if (result.dataType !== 'real')
     throw new Error(`SPICE engine: ${deck.title}: needs real numbers, got complex ones`);
 
