@@ -78,7 +78,11 @@ export function compileCircuit(circuit: Circuit): CompiledCircuit {
     return nodeNames.push(name) - 1;
   };
   const diodes: number[] = [];
+  if (!elements.some((element) => nodesOf(element).includes(ground)))
+    throw new Error(`circuit: ground must be a node of some part, got '${ground}'`);
   elements.forEach((element, index) => {
+    if (element.name === '')
+      throw new Error(`circuit: every part needs a name, got '' for a ${element.kind}`);
     if (elementNumbers.has(element.name))
       throw new Error(`circuit: part names must differ, got '${element.name}' twice`);
     elementNumbers.set(element.name, index);
@@ -180,7 +184,15 @@ function checkedValue(element: Element, value: number): number {
   if (element.kind === 'switch' && !(value >= 0 && value <= 1)) {
     throw new Error(`switch '${element.name}': position must be from 0 (open) to 1 (closed), got ${value}`);
   }
-  if (element.kind === 'diode' && !(element.emission > 0 && element.seriesOhms >= 0)) {
+  if (
+    element.kind === 'diode' &&
+    !(
+      element.emission > 0 &&
+      element.emission < Infinity &&
+      element.seriesOhms >= 0 &&
+      element.seriesOhms < Infinity
+    )
+  ) {
     throw new Error(
       `diode '${element.name}': emission must be more than 0 and series resistance at least 0 ohm, got ${element.emission} and ${element.seriesOhms}`,
     );
