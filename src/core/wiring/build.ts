@@ -19,6 +19,7 @@ export const ROLES = [
   'stage-resistor',
   'stage-high',
   'stage-low',
+  'stage-drive',
   'clamp',
   'series-resistor',
   'led',
@@ -30,6 +31,7 @@ export const ROLES = [
   'conductor',
   'joint',
   'short',
+  'capacitance',
   'grounds',
 ] as const;
 export type Role = (typeof ROLES)[number];

@@ -11,13 +11,17 @@ import { styleEntry } from './styles.ts';
 export const STATES = ['idle', 'active'] as const;
 export type State = (typeof STATES)[number];
 
-/** Positions of the output stage's switches in each state; 1 is closed. */
-export type Switching = Readonly<Record<State, readonly (readonly [name: string, position: 0 | 1])[]>>;
+/** Values of the output stage's parts in each state: 1 or 0 for a switch closed or open, volts of a source. */
+export type Switching = Readonly<Record<State, readonly (readonly [name: string, value: number])[]>>;
 
 const OUT = { place: 'output' } as const;
 
-/** Add the parts of an output and tell how its stage switches. The rail is node 'out rail'. */
-export function addDriver(into: Collector, jack: Jack): Switching {
+/**
+ * Add the parts of an output and tell how its stage switches. The rail is node 'out rail'.
+ * @param inTime whether a push-pull stage is a source that moves between 0 V and the supply, instead of two switches: both
+ * come to the same at rest, but only the source has edges.
+ */
+export function addDriver(into: Collector, jack: Jack, inTime = false): Switching {
   const { lines } = styleEntry(jack.style);
   const at = (name: ValueName): number => valueAt(jack, name);
   const sink = lines.sink === undefined ? 'out sink' : outputNode(lines.sink);
@@ -72,11 +76,15 @@ export function addDriver(into: Collector, jack: Jack): Switching {
     { kind: 'resistor', name: 'out sink resistor', a: sink, b: 'out stage', ohms: at('sinkOhms') },
     { watts: at('sinkWatts') },
   );
-  addSpreads(into, jack);
-  return addStage(into, jack);
+  addSpreads(into, jack, inTime && isPushPull(jack));
+  return addStage(into, jack, inTime);
 }
 
-function addSpreads(into: Collector, jack: Jack): void {
+function isPushPull({ circuit }: Jack): boolean {
+  return circuit !== 'driver-3v3' && circuit !== 'driver-off';
+}
+
+function addSpreads(into: Collector, jack: Jack, driven: boolean): void {
   const parts: Partial<Record<ValueName, string>> = {
     supplyVolts: 'out supply',
     sourceOhms: 'out source resistor',
@@ -85,12 +93,26 @@ function addSpreads(into: Collector, jack: Jack): void {
   };
   for (const { name, label, spread } of valuesOf(jack.circuit, jack.part)) {
     const part = parts[name];
-    if (part && spread)
-      into.spreads.push(factorSpread(label, part, valueAt(jack, name), spread.low, spread.high));
+    if (!part || !spread) continue;
+    const nominal = valueAt(jack, name);
+    const low = nominal * spread.low;
+    const high = nominal * spread.high;
+    if (driven && part === 'out supply') {
+      into.spreads.push({
+        name: label,
+        parts: [part, STAGE_DRIVE],
+        nominal: [nominal, nominal],
+        low: [low, low],
+        high: [high, high],
+      });
+    } else into.spreads.push(factorSpread(label, part, nominal, spread.low, spread.high));
   }
 }
 
-function addStage(into: Collector, jack: Jack): Switching {
+/** The source that stands for a push-pull stage in time. */
+const STAGE_DRIVE = 'out stage drive';
+
+function addStage(into: Collector, jack: Jack, inTime: boolean): Switching {
   if (jack.circuit === 'driver-off') {
     into.add(OUT, 'clamp', {
       kind: 'diode',
@@ -120,6 +142,16 @@ function addStage(into: Collector, jack: Jack): Switching {
       b: drive,
       ohms: stageOhms,
     });
+  }
+  if (inTime && isPushPull(jack)) {
+    const volts = valueAt(jack, 'supplyVolts');
+    into.add(
+      OUT,
+      'stage-drive',
+      { kind: 'voltage', name: STAGE_DRIVE, plus: drive, minus: OUTPUT_GROUND, volts },
+      rating,
+    );
+    return { idle: [[STAGE_DRIVE, volts]], active: [[STAGE_DRIVE, 0]] };
   }
   into.add(
     OUT,

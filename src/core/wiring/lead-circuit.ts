@@ -3,6 +3,7 @@ import type { Collector, Owner } from './build.ts';
 import { inputNode, jointNode, leadNode, outputNode } from './build.ts';
 import type { Connector, Contact, Form } from './connectors.ts';
 import { mate } from './connectors.ts';
+import { addLeadCapacitance } from './lead-capacitance.ts';
 import type { Branch, Jack, Lead, Side } from './link.ts';
 import { BRIDGE_OHMS, CONTACT_CORNERS, WIRE_SPREAD, wireOhmsPerMetre } from './wire.ts';
 
@@ -28,13 +29,17 @@ interface Meeting {
   readonly used: (contact: Contact) => boolean;
 }
 
-/** Add every lead of a branch and every place where two ends meet. Returns the places that do not fit. */
+/**
+ * Add every lead of a branch and every place where two ends meet. Returns the places that do not fit.
+ * @param inTime whether the leads have capacitance.
+ */
 export function addLeads(
   into: Collector,
   spreads: LeadSpreads,
   output: Jack,
   branch: Branch,
   number: number,
+  inTime = false,
 ): readonly Misfit[] {
   const misfits: Misfit[] = [];
   let before: Meeting = {
@@ -47,7 +52,7 @@ export function addLeads(
   branch.leads.forEach((lead, at) => {
     const owner: Owner = { place: 'lead', branch: number, lead: at };
     meet(before, meetingOf(lead, number, at, 'from'), at, owner);
-    addLead(into, spreads, lead, number, at, owner);
+    addLead(into, spreads, lead, number, at, owner, inTime);
     before = meetingOf(lead, number, at, 'to');
   });
   const last = Math.max(0, branch.leads.length - 1);
@@ -119,6 +124,7 @@ function addLead(
   branch: number,
   at: number,
   owner: Owner,
+  inTime: boolean,
 ): void {
   const ohms = wireOhmsPerMetre(lead.gauge) * lead.lengthMetres;
   const solder = (side: Side, contact: Contact): string =>
@@ -136,6 +142,7 @@ function addLead(
     });
     spreads.conductors.push({ part: name, ohms });
   }
+  if (inTime) addLeadCapacitance(into, lead, `between${branch}.${at}`, owner, solder);
   const joints = new Map<string, number>();
   lead.faults.forEach((fault, index) => {
     if (fault.kind === 'short') {

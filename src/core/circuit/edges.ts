@@ -1,0 +1,258 @@
+/**
+ * A circuit whose drive goes back and forth between two states. It does not change with time, so what follows an edge depends
+ * only on where the circuit stood and which way the drive went: an edge solved once is used again wherever both are the same.
+ */
+import { setValueAt } from './compile.ts';
+import type { CompiledCircuit } from './compile.ts';
+import { settle } from './operating-point.ts';
+import type { Unsolved } from './operating-point.ts';
+import { chargeAtRest, movingValue } from './rest.ts';
+import { advance, jump, stepWork } from './step.ts';
+import type { Slide, StepTolerance, StepWork } from './step.ts';
+import type { Stretch } from './trace.ts';
+import { blendAt, startTrajectory } from './trajectory.ts';
+import type { Blend, Trajectory } from './trajectory.ts';
+
+/** Two starts count as the same when no node differs by more, volts: a ten-thousandth of the swing of a 5 V output. */
+export const SAME_START_VOLTS = 0.5e-3;
+
+/** Edges kept for one circuit; a message needs tens, so this is a guard. */
+const EDGES_KEPT = 256;
+
+/** Unit of the time after an edge, seconds: about a microsecond, by powers of two from there. */
+const UNIT_SECONDS = 1e-6;
+
+/** First step tried when nothing is known yet, seconds. */
+const FIRST_STEP_SECONDS = 2e-9;
+
+/** The driven parts, their values in each state, and how long the way from one to the other takes. */
+export interface TwoStates {
+  readonly parts: readonly number[];
+  /** `true`: the line rests; `false`: a 0 is sent. */
+  readonly values: (level: boolean) => readonly number[];
+  readonly riseSeconds: number;
+  readonly fallSeconds: number;
+}
+
+/** A change of the drive. */
+export interface DriveEdge {
+  readonly seconds: number;
+  readonly level: boolean;
+}
+
+interface Response {
+  readonly level: boolean;
+  readonly start: Float64Array;
+  readonly from: readonly number[];
+  readonly way: Trajectory | undefined;
+  readonly wayDriven: Stretch['driven'];
+  /** What follows the way; undefined until it is asked for. */
+  rest: Trajectory | undefined;
+  readonly restDriven: Stretch['driven'];
+}
+
+/** Everything needed to follow edges through one circuit; `solvedEdges` and `reusedEdges` count what was done. */
+export interface EdgeWork {
+  readonly compiled: CompiledCircuit;
+  readonly states: TwoStates;
+  readonly tolerance: StepTolerance;
+  readonly reuse: boolean;
+  readonly steps: StepWork;
+  readonly known: Response[];
+  readonly firstSteps: Map<string, number>;
+  readonly blend: Blend;
+  solvedEdges: number;
+  reusedEdges: number;
+}
+
+/** Make a circuit ready to follow edges. `reuse` false solves every edge afresh. */
+export function edgeWork(
+  compiled: CompiledCircuit,
+  states: TwoStates,
+  tolerance: StepTolerance,
+  reuse = true,
+): EdgeWork {
+  return {
+    compiled,
+    states,
+    tolerance,
+    reuse,
+    steps: stepWork(compiled),
+    known: [],
+    firstSteps: new Map(),
+    blend: { first: 0, weights: [1, 0, 0] },
+    solvedEdges: 0,
+    reusedEdges: 0,
+  };
+}
+
+/**
+ * Follow a drive from a state at rest through its edges. Edges in order of time, each a real change, the first not before
+ * `fromSeconds`, the last before `toSeconds`.
+ * @returns the stretches solved, or what kept the circuit from having a state at rest.
+ */
+export function followEdges(
+  work: EdgeWork,
+  before: boolean,
+  edges: readonly DriveEdge[],
+  fromSeconds: number,
+  toSeconds: number,
+): readonly Stretch[] | Unsolved {
+  const { compiled, states, steps, tolerance } = work;
+  let values = states.values(before);
+  setParts(work, values);
+  const failed = settle(compiled);
+  if (failed) return failed;
+  chargeAtRest(compiled);
+  const stretches: Stretch[] = [];
+  const firstSeconds = edges[0]?.seconds ?? toSeconds;
+  if (firstSeconds > fromSeconds) {
+    // Nothing moves at rest: one row would do, and two make it readable over the whole stretch.
+    const run = startTrajectory(compiled, firstSeconds - fromSeconds, firstSeconds - fromSeconds);
+    advance(compiled, steps, run, 1, { volts: Infinity, share: 0 });
+    stretches.push({ fromSeconds, toSeconds: firstSeconds, run, driven: drivenBy(states, values, values) });
+  }
+  edges.forEach(({ seconds, level }, index) => {
+    const next = edges[index + 1]?.seconds ?? toSeconds;
+    const response = respond(work, level, values);
+    const lasts = level ? states.riseSeconds : states.fallSeconds;
+    const turn = Math.min(next, seconds + lasts);
+    if (response.way)
+      stretches.push({
+        fromSeconds: seconds,
+        toSeconds: turn,
+        run: response.way,
+        driven: response.wayDriven,
+      });
+    const target = states.values(level);
+    if (next <= turn && response.way) {
+      const share = (next - seconds) / lasts;
+      values = response.from.map((from, at) => from + ((target[at] as number) - from) * share);
+      standAt(work, response.way, next - seconds);
+      return;
+    }
+    values = target;
+    const rest = restOf(work, response, level);
+    setParts(work, target);
+    const fresh = rest.count === 1;
+    advance(compiled, steps, rest, (next - turn) / rest.unitSeconds, tolerance);
+    if (fresh) learn(work, `rest ${level}`, rest);
+    stretches.push({ fromSeconds: turn, toSeconds: next, run: rest, driven: response.restDriven });
+    standAt(work, rest, next - turn);
+  });
+  return stretches;
+}
+
+function setParts({ compiled, states }: EdgeWork, values: readonly number[]): void {
+  for (let at = 0; at < values.length; at++)
+    setValueAt(compiled, states.parts[at] as number, values[at] as number);
+}
+
+function drivenBy(states: TwoStates, from: readonly number[], to: readonly number[]): Stretch['driven'] {
+  return new Map(
+    states.parts.map((part, at): [number, [number, number]] => [
+      part,
+      [from[at] as number, to[at] as number],
+    ]),
+  );
+}
+
+/** What follows an edge from the circuit's present state: known already, or solved now as far as the drive moves. */
+function respond(work: EdgeWork, level: boolean, from: readonly number[]): Response {
+  const { compiled, states, steps, tolerance } = work;
+  const known = work.reuse ? findKnown(work, level, from) : undefined;
+  if (known) {
+    work.reusedEdges++;
+    return known;
+  }
+  work.solvedEdges++;
+  const lasts = level ? states.riseSeconds : states.fallSeconds;
+  const to = states.values(level);
+  const start = compiled.solution.slice(0, compiled.nodeNames.length);
+  let way: Trajectory | undefined;
+  if (lasts > 0) {
+    const moving = (values: readonly number[]): readonly number[] =>
+      values.map((value, at) => movingValue(compiled, states.parts[at] as number, value));
+    const slide: Slide = { parts: states.parts, from: moving(from), to: moving(to) };
+    setParts(work, slide.from);
+    way = startTrajectory(compiled, lasts, firstStep(work, `way ${level}`, lasts / 16));
+    advance(compiled, steps, way, 1, tolerance, slide);
+    learn(work, `way ${level}`, way);
+  }
+  const response: Response = {
+    level,
+    start,
+    from,
+    way,
+    wayDriven: drivenBy(states, from, to),
+    rest: undefined,
+    restDriven: drivenBy(states, to, to),
+  };
+  if (work.reuse) {
+    if (work.known.length >= EDGES_KEPT) work.known.length = 0;
+    work.known.push(response);
+  }
+  if (!way) restOf(work, response, level);
+  return response;
+}
+
+/** What follows once the drive stands still again. */
+function restOf(work: EdgeWork, response: Response, level: boolean): Trajectory {
+  if (response.rest) return response.rest;
+  const { compiled, steps } = work;
+  setParts(work, work.states.values(level));
+  if (response.way) standAt(work, response.way, response.way.unitSeconds);
+  else jump(compiled, steps, UNIT_SECONDS);
+  response.rest = startTrajectory(
+    compiled,
+    UNIT_SECONDS,
+    firstStep(work, `rest ${level}`, FIRST_STEP_SECONDS),
+  );
+  return response.rest;
+}
+
+function firstStep(work: EdgeWork, key: string, otherwise: number): number {
+  return work.firstSteps.get(key) ?? otherwise;
+}
+
+/** Remember the first step that held, so that the next edge of the kind need not search for it. */
+function learn(work: EdgeWork, key: string, run: Trajectory): void {
+  if (run.count > 1) work.firstSteps.set(key, (run.times[1] as number) * run.unitSeconds);
+}
+
+function findKnown(work: EdgeWork, level: boolean, from: readonly number[]): Response | undefined {
+  const { solution, nodeNames } = work.compiled;
+  const count = nodeNames.length;
+  for (let index = work.known.length - 1; index >= 0; index--) {
+    const one = work.known[index] as Response;
+    if (one.level !== level) continue;
+    let same = true;
+    for (let at = 0; same && at < from.length; at++)
+      same = Math.abs((one.from[at] as number) - (from[at] as number)) <= SAME_START_VOLTS;
+    for (let at = 0; same && at < count; at++)
+      same = Math.abs((one.start[at] as number) - (solution[at] as number)) <= SAME_START_VOLTS;
+    if (same) return one;
+  }
+  return undefined;
+}
+
+/** Put the circuit where a trajectory stood at a moment. */
+function standAt(work: EdgeWork, run: Trajectory, seconds: number): void {
+  const { compiled, blend } = work;
+  blendAt(run, seconds, blend);
+  const { solution, junctions } = compiled;
+  const [one, two, three] = blend.weights;
+  const { rows, width, unknowns, junctions: count } = run;
+  const at = blend.first * width;
+  const have = run.count - blend.first;
+  const read = (column: number): number =>
+    one * (rows[at + column] as number) +
+    (have > 1 ? two * (rows[at + width + column] as number) : 0) +
+    (have > 2 ? three * (rows[at + 2 * width + column] as number) : 0);
+  for (let column = 0; column < unknowns; column++) solution[column] = read(column);
+  for (let one = 0; one < count; one++) {
+    junctions.volts[one] = read(unknowns + one);
+    junctions.charges.coulombs[one] = read(unknowns + count + one);
+    junctions.amperes[one] = read(unknowns + 2 * count + one);
+  }
+}

@@ -1,0 +1,265 @@
+/**
+ * Steps in time by the second-order backward difference formula: x' = (3 x - 4 x1 + x2) / (2 h), where x2 lies one step of the
+ * same length further back and is read from the parabola through the last rows when no row stands there. So one step length needs
+ * one factored matrix. A run begins with one backward Euler step. (Gear, Numerical Initial Value Problems, 1971; the formula's
+ * error is 2/9 h^3 x''' a step.)
+ */
+import { GROUND, setValueAt } from './compile.ts';
+import type { CompiledCircuit } from './compile.ts';
+import { GMIN_SIEMENS } from './elements.ts';
+import { reduceSide } from './matrix.ts';
+import { newton } from './newton.ts';
+import type { Motion } from './newton.ts';
+import { factorFor, loadSources } from './stamp.ts';
+import { addRow, blendFrom, restoreRow } from './trajectory.ts';
+import type { Trajectory } from './trajectory.ts';
+
+/** How much one step may be wrong: volts, and this share of the voltage besides. */
+export interface StepTolerance {
+  readonly volts: number;
+  readonly share: number;
+}
+
+/** Parts whose value changes evenly over a unit of the trajectory; each list has one entry a part. */
+export interface Slide {
+  readonly parts: readonly number[];
+  readonly from: readonly number[];
+  readonly to: readonly number[];
+}
+
+/** Below this share of the unit no step is tried: something in the circuit does not settle. */
+const LEAST_STEP = 2 ** -48;
+
+/** An error below this share of what is allowed lets the step double: the error grows eightfold. */
+const DOUBLE_BELOW = 0.1;
+
+/** How close Newton's steps must be in a time step, volts: the next would be closer by a square. */
+const TIME_STEP_VOLTS = 1e-5;
+
+/** Room for the work of one circuit's steps; kept, so that no step makes garbage. */
+export interface StepWork {
+  readonly motion: Motion;
+  readonly predicted: Float64Array;
+  readonly back: Float64Array;
+  readonly side: Float64Array;
+  readonly weights: [number, number, number];
+}
+
+/** Work space for a circuit. */
+export function stepWork(compiled: CompiledCircuit): StepWork {
+  const junctions = compiled.junctions.volts.length;
+  const width = compiled.unknowns + 3 * junctions;
+  return {
+    motion: { perSecond: 0, pastAmperes: new Float64Array(junctions), voltTolerance: TIME_STEP_VOLTS },
+    predicted: new Float64Array(width),
+    back: new Float64Array(width),
+    side: new Float64Array(compiled.unknowns),
+    weights: [1, 0, 0],
+  };
+}
+
+/**
+ * Take a trajectory on until it reaches `untilUnits`.
+ * @param slide parts that change on the way, or undefined while the drive stands still.
+ * @throws when a step cannot be made however short, naming the node.
+ */
+export function advance(
+  compiled: CompiledCircuit,
+  work: StepWork,
+  run: Trajectory,
+  untilUnits: number,
+  tolerance: StepTolerance,
+  slide?: Slide,
+): void {
+  if ((run.times[run.count - 1] as number) >= untilUnits) return;
+  restoreRow(compiled, run, run.count - 1);
+  while ((run.times[run.count - 1] as number) < untilUnits) {
+    if (run.step < LEAST_STEP)
+      throw new Error(`circuit: no step in time settles${worstNode(compiled, work)}`);
+    const now = run.times[run.count - 1] as number;
+    const time = now + run.step;
+    predict(run, work, time);
+    if (slide) slideTo(compiled, slide, time);
+    if (!solveStep(compiled, work, run)) {
+      goBack(compiled, run, run.count - 1, run.step / 8);
+      continue;
+    }
+    const error = run.count === 1 ? 0 : errorOf(compiled, work, run, time, tolerance);
+    if (error > 1) {
+      // The first step has nothing to be judged by, so the second judges both.
+      goBack(compiled, run, run.count === 2 ? 0 : run.count - 1, run.step / (error > 8 ? 4 : 2));
+      continue;
+    }
+    addRow(compiled, run, time);
+    const twice = 2 * run.step;
+    if (run.count > 2 && error < DOUBLE_BELOW && Number.isInteger(time / twice)) run.step = twice;
+  }
+}
+
+/** Let the circuit jump to where its capacitors hold it after the drive jumped: a step too short for any charge to move. */
+export function jump(compiled: CompiledCircuit, work: StepWork, unitSeconds: number): void {
+  const run = startOf(compiled, unitSeconds);
+  predict(run, work, run.step);
+  if (!solveStep(compiled, work, run))
+    throw new Error(`circuit: no jump settles${worstNode(compiled, work)}`);
+}
+
+/** Length of the step that stands for a jump, seconds: under every time constant of a lead. */
+const JUMP_SECONDS = 1e-12;
+
+function startOf(compiled: CompiledCircuit, unitSeconds: number): Trajectory {
+  const junctions = compiled.junctions.volts.length;
+  const width = compiled.unknowns + 3 * junctions;
+  const run: Trajectory = {
+    unknowns: compiled.unknowns,
+    junctions,
+    width,
+    unitSeconds,
+    count: 0,
+    times: new Float64Array(1),
+    rows: new Float64Array(width),
+    step: JUMP_SECONDS / unitSeconds,
+  };
+  addRow(compiled, run, 0);
+  return run;
+}
+
+function goBack(compiled: CompiledCircuit, run: Trajectory, row: number, step: number): void {
+  run.count = row + 1;
+  run.step = step >= 2 * LEAST_STEP || step < LEAST_STEP ? step : LEAST_STEP;
+  restoreRow(compiled, run, row);
+}
+
+function slideTo(compiled: CompiledCircuit, { parts, from, to }: Slide, time: number): void {
+  for (let at = 0; at < parts.length; at++) {
+    const start = from[at] as number;
+    setValueAt(compiled, parts[at] as number, start + ((to[at] as number) - start) * time);
+  }
+}
+
+/** Carry the last three rows on to a time, in units. */
+function predict(run: Trajectory, work: StepWork, time: number): void {
+  const first = Math.max(0, run.count - 3);
+  blend(run, work, first, time, work.predicted);
+}
+
+function blend(run: Trajectory, work: StepWork, first: number, time: number, into: Float64Array): void {
+  blendFrom(run, first, time, work.weights);
+  const [one, two, three] = work.weights;
+  const { rows, width } = run;
+  const at = first * width;
+  const have = run.count - first;
+  for (let column = 0; column < width; column++) {
+    let sum = one * (rows[at + column] as number);
+    if (have > 1) sum += two * (rows[at + width + column] as number);
+    if (have > 2) sum += three * (rows[at + 2 * width + column] as number);
+    into[column] = sum;
+  }
+}
+
+function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory): boolean {
+  const { unknowns, junctions: count, width } = run;
+  const { motion, side, predicted } = work;
+  const seconds = run.step * run.unitSeconds;
+  const last = (run.count - 1) * width;
+  const now = run.rows;
+  let then = now;
+  let back = last;
+  let nowShare = -1 / seconds;
+  let backShare = 0;
+  motion.perSecond = 1 / seconds;
+  if (run.count > 1) {
+    motion.perSecond = 1.5 / seconds;
+    nowShare = -2 / seconds;
+    backShare = 0.5 / seconds;
+    const time = (run.times[run.count - 1] as number) - run.step;
+    const row = rowAt(run, time);
+    if (row >= 0) back = row * width;
+    else {
+      blend(run, work, Math.max(0, run.count - 3), time, work.back);
+      then = work.back;
+      back = 0;
+    }
+  }
+  const factor = factorFor(compiled, motion.perSecond);
+  loadSources(compiled, 1, side);
+  const { first, second, values } = compiled;
+  const capacitors = compiled.ofKind.capacitor;
+  for (let index = 0; index < capacitors.length; index++) {
+    const at = capacitors[index] as number;
+    const a = first[at] as number;
+    const b = second[at] as number;
+    let here = 0;
+    let before = 0;
+    if (a !== GROUND) {
+      here = now[last + a] as number;
+      before = then[back + a] as number;
+    }
+    if (b !== GROUND) {
+      here -= now[last + b] as number;
+      before -= then[back + b] as number;
+    }
+    const amperes = (values[at] as number) * (nowShare * here + backShare * before);
+    if (a !== GROUND) side[a] = (side[a] as number) - amperes;
+    if (b !== GROUND) side[b] = (side[b] as number) + amperes;
+  }
+  const voltsAt = unknowns;
+  const chargeAt = unknowns + count;
+  for (let at = 0; at < count; at++) {
+    motion.pastAmperes[at] =
+      nowShare * (now[last + chargeAt + at] as number) + backShare * (then[back + chargeAt + at] as number);
+    compiled.junctions.volts[at] = predicted[voltsAt + at] as number;
+  }
+  reduceSide(factor, side);
+  return newton(compiled, factor, GMIN_SIEMENS, motion).converged;
+}
+
+/** The row at a time, among the last three; -1 when none stands there. */
+function rowAt(run: Trajectory, time: number): number {
+  for (let at = run.count - 1; at >= 0 && at > run.count - 4; at--) if (run.times[at] === time) return at;
+  return -1;
+}
+
+/** The error of the step just solved, over the error allowed: at most 1 is good. Judged by the distance from the prediction. */
+function errorOf(
+  compiled: CompiledCircuit,
+  work: StepWork,
+  run: Trajectory,
+  time: number,
+  tolerance: StepTolerance,
+): number {
+  const { solution } = compiled;
+  const { predicted } = work;
+  const step = run.step;
+  let share = 0.5;
+  if (run.count > 2) {
+    // The parabola misses by P = s (s + a) (s + b) / 6 x''', the formula by L = 2/9 s^3 x''' on the other side.
+    const last = run.count - 1;
+    const ahead = time - (run.times[last] as number);
+    const parabola =
+      (ahead * (time - (run.times[last - 1] as number)) * (time - (run.times[last - 2] as number))) / 6;
+    const formula = (2 / 9) * step * step * step;
+    share = formula / (formula + parabola);
+  }
+  let worst = 0;
+  for (let node = 0; node < compiled.nodeNames.length; node++) {
+    const volts = solution[node] as number;
+    const off = Math.abs(volts - (predicted[node] as number));
+    const error = off / (tolerance.volts + tolerance.share * Math.abs(volts));
+    if (!(error <= worst)) worst = error;
+  }
+  return worst * share;
+}
+
+function worstNode(compiled: CompiledCircuit, work: StepWork): string {
+  let worst = -1;
+  let most = 0;
+  for (let node = 0; node < compiled.nodeNames.length; node++) {
+    const off = Math.abs((compiled.solution[node] as number) - (work.predicted[node] as number));
+    if (off > most) {
+      most = off;
+      worst = node;
+    }
+  }
+  return worst < 0 ? '' : `; the furthest off is node '${compiled.nodeNames[worst] as string}'`;
+}

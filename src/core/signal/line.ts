@@ -1,0 +1,131 @@
+/** A driven line through a link: what flows, and when each input turns on and off. */
+import type { CompiledCircuit } from '../circuit/compile.ts';
+import { followEdges } from '../circuit/edges.ts';
+import { GROUND } from '../circuit/compile.ts';
+import { junctionLaw } from '../circuit/junction.ts';
+import type { Stretch, Transient } from '../circuit/trace.ts';
+import { transientOf } from '../circuit/trace.ts';
+import { blendFrom } from '../circuit/trajectory.ts';
+import type { Trajectory } from '../circuit/trajectory.ts';
+import type { LinkStage } from './hop.ts';
+import type { Probe, TimeLink } from './time-link.ts';
+import type { Edge, Waveform } from './waveform.ts';
+
+/** Time solved after the last edge, seconds: ten bits, so that a line that goes on falling is seen to. */
+export const TAIL_SECONDS = 320e-6;
+
+/** Time solved before the first edge, seconds: half a bit of rest, so that a figure shows where the line came from. */
+export const LEAD_IN_SECONDS = 16e-6;
+
+/** A line followed through a link. `inputs` has one line an input: level false while its LED, or its level, is on. */
+export interface LineRun {
+  readonly driven: Waveform;
+  readonly fromSeconds: number;
+  readonly toSeconds: number;
+  readonly transient: Transient;
+  readonly inputs: readonly Waveform[];
+}
+
+/**
+ * Follow a driven line through a link.
+ * @throws when the link has no state at rest (a programmer's mistake: every link of the workbook has one).
+ */
+export function driveLine(time: TimeLink, driven: Waveform, tailSeconds = TAIL_SECONDS): LineRun {
+  const fromSeconds = (driven.edges[0]?.seconds ?? 0) - LEAD_IN_SECONDS;
+  const toSeconds = (driven.edges.at(-1)?.seconds ?? 0) + tailSeconds;
+  // A stage that cannot switch leaves nothing to follow: the line stands as it is.
+  const edges = time.work.states.parts.length === 0 ? [] : driven.edges;
+  const stretches = followEdges(time.work, driven.before, edges, fromSeconds, toSeconds);
+  if ('ok' in stretches) throw new Error(`link: has no state at rest: ${stretches.reason}`);
+  return {
+    driven,
+    fromSeconds,
+    toSeconds,
+    transient: transientOf(time.compiled, stretches),
+    inputs: time.probes.map((probe) => crossingsOf(time.compiled, stretches, probe)),
+  };
+}
+
+/** The stage of a chain that a link is: takes the driven line, gives the line at input number `input`. */
+export function stageOf(time: TimeLink, input = 0): LinkStage {
+  return (driven) => driveLine(time, driven).inputs[input] as Waveform;
+}
+
+/**
+ * When an input turns on and off. With hysteresis: on from `on`, off below `off` (a level the other way up); between the two it
+ * stays as it was, and is off at first. An LED counts by the current that crosses its junction, which makes the light.
+ */
+export function crossingsOf(
+  compiled: CompiledCircuit,
+  stretches: readonly Stretch[],
+  probe: Probe,
+): Waveform {
+  const read = readerOf(compiled, probe);
+  const sign = probe.kind === 'current' ? 1 : -1;
+  const on = sign * probe.on;
+  const off = sign * probe.off;
+  const first = stretches[0];
+  let lit = first !== undefined && sign * read(first.run, 0) >= on;
+  const before = !lit;
+  const edges: Edge[] = [];
+  for (const { fromSeconds, toSeconds, run } of stretches) {
+    const end = (toSeconds - fromSeconds) / run.unitSeconds;
+    for (let row = 1; row < run.count; row++) {
+      const from = run.times[row - 1] as number;
+      if (from >= end) break;
+      const value = sign * read(run, row);
+      if (lit ? value >= off : value < on) continue;
+      const level = lit ? off : on;
+      const to = run.times[row] as number;
+      const time = crossTime(run, row, (one) => sign * read(run, one) - level);
+      if (time > end) break;
+      lit = !lit;
+      edges.push({
+        seconds: fromSeconds + Math.min(to, Math.max(from, time)) * run.unitSeconds,
+        level: !lit,
+      });
+    }
+  }
+  return { before, edges };
+}
+
+function readerOf(compiled: CompiledCircuit, probe: Probe): (run: Trajectory, row: number) => number {
+  if (probe.kind === 'level') {
+    return ({ rows, width }, row) =>
+      (probe.node === GROUND ? 0 : (rows[row * width + probe.node] as number)) -
+      (probe.ground === GROUND ? 0 : (rows[row * width + probe.ground] as number));
+  }
+  const { unknowns, junctions } = compiled;
+  const at = unknowns + probe.junction;
+  const saturation = junctions.saturation[probe.junction] as number;
+  const slope = junctions.slope[probe.junction] as number;
+  const law = { amperes: 0, siemens: 0 };
+  return ({ rows, width }, row) => {
+    junctionLaw(rows[row * width + at] as number, saturation, slope, law);
+    return law.amperes;
+  };
+}
+
+/** Halvings of the stretch between two rows: a nanosecond of it or less. */
+const HALVINGS = 20;
+
+/** Where a quantity passes zero between two rows, units: on the parabola through them and one more. */
+function crossTime(run: Trajectory, row: number, gap: (row: number) => number): number {
+  const first = Math.max(0, Math.min(row - 2, run.count - 3));
+  const weights: [number, number, number] = [1, 0, 0];
+  const have = run.count - first;
+  const one = gap(first);
+  const two = have > 1 ? gap(first + 1) : 0;
+  const three = have > 2 ? gap(first + 2) : 0;
+  let low = run.times[row - 1] as number;
+  let high = run.times[row] as number;
+  const rising = gap(row) >= 0;
+  for (let step = 0; step < HALVINGS; step++) {
+    const middle = (low + high) / 2;
+    blendFrom(run, first, middle, weights);
+    const value = weights[0] * one + weights[1] * two + weights[2] * three;
+    if (value >= 0 === rising) high = middle;
+    else low = middle;
+  }
+  return high;
+}

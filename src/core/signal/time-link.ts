@@ -1,0 +1,103 @@
+/** A link made ready to be followed in time. */
+import type { CompiledCircuit } from '../circuit/compile.ts';
+import { compileCircuit, elementNumber, setValue } from '../circuit/compile.ts';
+import { edgeWork } from '../circuit/edges.ts';
+import type { EdgeWork, TwoStates } from '../circuit/edges.ts';
+import { nodeNumber } from '../circuit/operating-point.ts';
+import type { StepTolerance } from '../circuit/step.ts';
+import { STEP_TOLERANCE } from '../circuit/transient.ts';
+import type { Link } from '../wiring/link.ts';
+import type { Grounding, LinkCircuit } from '../wiring/link-circuit.ts';
+import { linkCircuit } from '../wiring/link-circuit.ts';
+import type { Timing } from '../wiring/timing.ts';
+import { DEFAULT_TIMING } from '../wiring/timing.ts';
+
+/** How to look at a link; everything may be left out. */
+export interface TimeLinkOptions {
+  readonly grounding?: Grounding;
+  readonly timing?: Partial<Timing>;
+  /** End of its range at which each tolerance sits, by the name of the spread; nominal where not named. */
+  readonly corner?: Readonly<Record<string, 'low' | 'high' | 'nominal'>>;
+  readonly tolerance?: StepTolerance;
+  /** False solves every edge afresh. */
+  readonly reuse?: boolean;
+}
+
+/** Where an input is read in the compiled circuit: its LED's junction, or two nodes. */
+export type Probe =
+  | { readonly kind: 'current'; readonly junction: number; readonly on: number; readonly off: number }
+  | {
+      readonly kind: 'level';
+      readonly node: number;
+      readonly ground: number;
+      readonly on: number;
+      readonly off: number;
+    };
+
+/** A link ready for any number of signals. */
+export interface TimeLink {
+  readonly link: Link;
+  readonly grounding: Grounding;
+  readonly timing: Timing;
+  readonly model: LinkCircuit;
+  readonly compiled: CompiledCircuit;
+  readonly work: EdgeWork;
+  /** One an input: on from `on` and off below `off`, amperes; for a level, on below `on` and off above `off`, volts. */
+  readonly probes: readonly Probe[];
+}
+
+/** Build and compile a link in time. @throws when it has no input. */
+export function prepareTimeLink(link: Link, options: TimeLinkOptions = {}): TimeLink {
+  if (link.branches.length === 0) throw new Error('link: needs at least one input, got none');
+  const { grounding = 'separate', corner = {}, tolerance = STEP_TOLERANCE, reuse = true } = options;
+  const timing = { ...DEFAULT_TIMING, ...options.timing };
+  const model = linkCircuit(link, grounding, timing);
+  const compiled = compileCircuit(model.circuit);
+  const shifted = new Map<string, number>();
+  for (const spread of model.spreads) {
+    const place = corner[spread.name] ?? 'nominal';
+    spread.parts.forEach((part, at) => {
+      const value = spread[place][at] as number;
+      shifted.set(part, value);
+      setValue(compiled, part, value);
+    });
+  }
+  return {
+    link,
+    grounding,
+    timing,
+    model,
+    compiled,
+    work: edgeWork(compiled, statesOf(model, compiled, timing, shifted), tolerance, reuse),
+    probes: model.senses.map((sense): Probe => {
+      if (sense.kind === 'current') {
+        const junction = compiled.junctions.element.indexOf(elementNumber(compiled, sense.led));
+        return { kind: 'current', junction, on: sense.onAmperes, off: sense.offAmperes };
+      }
+      return {
+        kind: 'level',
+        node: nodeNumber(compiled, sense.node),
+        ground: nodeNumber(compiled, sense.ground),
+        on: sense.lowVolts,
+        off: sense.highVolts,
+      };
+    }),
+  };
+}
+
+function statesOf(
+  { switching }: LinkCircuit,
+  compiled: CompiledCircuit,
+  { riseSeconds, fallSeconds }: Timing,
+  shifted: ReadonlyMap<string, number>,
+): TwoStates {
+  // A stage that drives high follows its supply to wherever the tolerances put it.
+  const idle = switching.idle.map(([part, value]) => shifted.get(part) ?? value);
+  const active = switching.active.map(([, value]) => value);
+  return {
+    parts: switching.idle.map(([part]) => elementNumber(compiled, part)),
+    values: (level) => (level ? idle : active),
+    riseSeconds,
+    fallSeconds,
+  };
+}
