@@ -15,11 +15,11 @@ const CLICKS = 120;
 export async function figures(): Promise<readonly Figure[]> {
   const executablePath = findBrowser();
   if (executablePath === undefined) throw new Error(NO_BROWSER);
-  const site = await serve(fileURLToPath(new URL('../../dist', import.meta.url)));
+  const site = await serve({ folder: fileURLToPath(new URL('../../dist', import.meta.url)), firstPort: 0 });
   const browser = await chromium.launch({ executablePath, args: [...BROWSER_ARGUMENTS, ...UNHELD] });
   try {
     const page = await browser.newPage({ viewport: { width: 1280, height: 1000 } });
-    await page.goto(`${site.address}/bench/`);
+    await page.goto(`${site.address}bench/`);
     await page.waitForSelector('astro-island:not([ssr])');
     await page.evaluate(watchClicks);
     const session = await page.context().newCDPSession(page);

@@ -16,11 +16,17 @@ import {
 } from '../../src/core/index.ts';
 import { wakeIslands } from '../support/watch.ts';
 
+/** A value that the test cannot go on without. */
+function there<T>(value: T | null | undefined): T {
+  if (value === null || value === undefined) throw new Error('test: needs a value, got none');
+  return value;
+}
+
 /** What the core says of the lead that these tests wire: a DIN output into a Type A input. */
 const OUTPUT = makeJack('out', 'din5', 'din');
 const INPUT = makeJack('in', 'trs-3.5', 'type-a');
 const WIRED = planOfLink(OUTPUT, INPUT, [makeLead('din5', 'trs-3.5', wires('4-ring', '5-tip', '2-sleeve'))]);
-const FLOWS = checkLink(linkOf(WIRED, WIRED.links[0]!));
+const FLOWS = checkLink(linkOf(WIRED, there(WIRED.links[0])));
 
 const outcome = (page: Page) => page.locator('.headline .outcome');
 const sentence = (page: Page) => page.locator('.verdict [role="status"]');
@@ -45,7 +51,7 @@ test('a lead is wired by pointer alone and the verdict is the one of the core', 
   }
   await expect(outcome(page)).toHaveText('Current flows');
   await expect(sentence(page)).toHaveText(FLOWS.sentence);
-  await expect(page.locator('.headline')).toContainText(sayAmperes(FLOWS.inputs[0]!.active));
+  await expect(page.locator('.headline')).toContainText(sayAmperes(there(FLOWS.inputs[0]).active));
   await contact(page, 'output, pin 4').click();
   await contact(page, 'input, ring').click();
   await expect(outcome(page)).toHaveText('No path');
@@ -57,8 +63,8 @@ test('a lead is wired by dragging', async ({ page }) => {
     ['pin 4', 'ring'],
     ['pin 5', 'tip'],
   ] as const) {
-    const start = (await contact(page, `output, ${from}`).boundingBox())!;
-    const end = (await contact(page, `input, ${to}`).boundingBox())!;
+    const start = there(await contact(page, `output, ${from}`).boundingBox());
+    const end = there(await contact(page, `input, ${to}`).boundingBox());
     await page.mouse.move(start.x + start.width / 2, start.y + start.height / 2);
     await page.mouse.down();
     await page.mouse.move(end.x + end.width / 2, end.y + end.height / 2, { steps: 8 });
@@ -242,7 +248,7 @@ test('a link that holds the whole plan opens it, and a broken one leaves the wor
 
 test('the bench answers to a finger on a narrow screen', async ({ browser, baseURL }) => {
   const context = await browser.newContext({
-    baseURL: baseURL!,
+    baseURL: there(baseURL),
     viewport: { width: 390, height: 844 },
     hasTouch: true,
   });
