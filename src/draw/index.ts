@@ -1,6 +1,8 @@
 /**
  * Drawings as plain data: the one door to everything that turns wiring into points, paths and text.
  */
+export { bitTrace } from './bits.ts';
+export type { BitTraceInput } from './bits.ts';
 export { drawFace } from './block.ts';
 export { dinAngle, dinPin, dinReadingOrder, drawDin } from './din.ts';
 export type { DinView } from './din.ts';
