@@ -154,7 +154,7 @@ function sparePins(facts: NoteGrounds): Note | undefined {
   if (spare.length === 0) return undefined;
   return {
     kind: 'spare-pins',
-    detail: `${sayList(spare.map(({ contact }) => contactWords(contact)))} of the output goes through; some devices put a supply there`,
+    detail: `${sayList(spare.map(({ contact }) => contactWords(contact)))} of the output ${spare.length > 1 ? 'go' : 'goes'} through; some devices put a supply there`,
   };
 }
 
