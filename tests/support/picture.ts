@@ -31,6 +31,7 @@ try {
     .first()
     .click();
   await ask.click();
+  await page.mouse.move(0, 0);
   await page.getByRole('main').screenshot({ path, animations: 'disabled' });
   console.log(`Picture of the bench: ${path}`);
 } finally {
