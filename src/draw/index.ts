@@ -24,6 +24,8 @@ export type {
   LeadSide,
 } from './lead.ts';
 export { drawPhone } from './phone.ts';
+export { SCHEMATIC_DRIVERS, drawSchematic } from './schematic.ts';
+export type { SchematicDrawing, SchematicDriver, SchematicInput } from './schematic.ts';
 export { LINE_KINDS, milliampereWords, weightOf } from './stroke.ts';
 export type { LineKind } from './stroke.ts';
 export type { TextLine } from './text.ts';

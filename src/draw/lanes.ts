@@ -19,8 +19,12 @@ const CORNER_RADIUS = 12;
 const FAN = { least: 44, most: 150, slope: 0.75 } as const;
 
 /** Room for an arrowhead on a lane, and between a label and its own conductor. */
-const ARROW_ROOM = 22;
+const ARROW_ROOM = 26;
+/** From the corner of a lane to the middle of its arrowhead: clear of the rounding. */
+const ARROW_INSET = 16;
 const LABEL_GAP = 7;
+/** Ends this near to one another across the channel count as level. */
+const LEVEL = 24;
 const LINE_HEIGHT = 15;
 
 export interface ChannelInput {
@@ -58,7 +62,10 @@ export function layChannel(input: ChannelInput): {
         Math.min(LABEL_ROOM.stackMost, (input.high - input.low) / Math.max(1, strands.length - 1)),
       );
   const lanes = placeLanes(
-    strands.map(({ first, last }) => (first[across] + last[across]) / 2),
+    // A conductor whose ends are nearly level bends once, not twice.
+    strands.map(({ first, last }) =>
+      Math.abs(first[across] - last[across]) < LEVEL ? last[across] : (first[across] + last[across]) / 2,
+    ),
     pitch,
     input.low,
     input.high,
@@ -107,8 +114,8 @@ export function layChannel(input: ChannelInput): {
       d,
       weight,
       arrows: arrowsOf(conductor.amperes, weight, row, [
-        place(laneFrom + ARROW_ROOM / 2 - 1, lane),
-        place(laneTo - ARROW_ROOM / 2 + 1, lane),
+        place(laneFrom + ARROW_INSET, lane),
+        place(laneTo - ARROW_INSET, lane),
       ]),
       dots: dotsOf(strand, strands),
       label,
