@@ -1,0 +1,355 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import {
+  linkFrom,
+  say,
+  searchFor,
+  type AuthoredLink,
+  type LessonLinks,
+} from '../../components/page/lesson-links.ts';
+import {
+  ADAPTER_METRES,
+  STANDARD_METRES,
+  checkLink,
+  valuesOf,
+  wireOhmsPerMetre,
+  type LinkVerdict,
+  type State,
+} from '../../src/core/index.ts';
+import { dinReadingOrder } from '../../src/draw/index.ts';
+import { lessonFolders, questionIn, readLesson } from '../support/lesson-text.ts';
+import { gradeOf, sentencesOf, syllablesOf, wordsOf } from '../support/readability.ts';
+
+const LESSONS = lessonFolders().map((folder) => ({
+  ...readLesson(folder),
+  links: JSON.parse(readFileSync(join('content/lessons', folder, 'links.json'), 'utf8')) as LessonLinks,
+}));
+const PARTS = LESSONS.flatMap(({ folder, parts }) =>
+  parts.map((part, at) => ({ name: `${folder} part ${at + 1}`, ...part })),
+);
+const LINKS = LESSONS.flatMap(({ folder, links }) =>
+  Object.entries(links).map(([name, link]) => ({ name: `${folder} ${name}`, link })),
+);
+
+/** Figures and widgets that show a solved circuit, and so must stand after the question. */
+const SHOWS = /<(LessonBench|Compare|Margins|Counts|SendByte|TurnPlug)\b/g;
+const FIGURES = /<(?:LessonBench|Compare|Margins|Counts|PlugFaces|Figure)\s+n=\{(\d+)\}/g;
+
+/** Fewest and most words of a part: the paragraphs, the question and its answers. */
+const PART_WORDS = [60, 220] as const;
+/** A reason is one or two sentences. */
+const REASON_WORDS = 40;
+/** Grade 9 is read at fourteen. */
+const GRADE = 9;
+
+function linksOf(number: string): LessonLinks {
+  const found = LESSONS.find(({ folder }) => folder.startsWith(number));
+  if (found === undefined) throw new Error(`lesson ${number}: needs a folder, got none`);
+  return found.links;
+}
+
+function linkNamed(number: string, name: string): AuthoredLink {
+  const found = linksOf(number)[name];
+  if (found === undefined) throw new Error(`lesson ${number}: needs a link '${name}', got none`);
+  return found;
+}
+
+function solved(number: string, name: string): LinkVerdict {
+  return checkLink(linkFrom(linkNamed(number, name)));
+}
+
+function active(number: string, name: string): number {
+  return solved(number, name).inputs[0]?.active ?? NaN;
+}
+
+function sourceResistor(verdict: LinkVerdict, state: State): number {
+  return verdict.readings[state].parts.find(({ part }) => part.role === 'source-resistor')?.amperes ?? NaN;
+}
+
+describe('The measure of readability', () => {
+  test('counts syllables as they are spoken', () => {
+    const words = { wire: 1, table: 2, joined: 1, ended: 2, changes: 2, resistance: 3, message: 2 };
+    expect(Object.keys(words).map((word) => [word, syllablesOf(word)])).toEqual(Object.entries(words));
+  });
+
+  test('gives the grade of two sentences worked out by hand', () => {
+    // 12 words, 2 sentences, 12 syllables: 0.39 x 6 + 11.8 x 1 - 15.59.
+    const text = 'The cat sat on the mat. The dog ran to the door.';
+    expect(sentencesOf(text).length).toBe(2);
+    expect(wordsOf(text).length).toBe(12);
+    expect(gradeOf(text)).toBeCloseTo(-1.45, 6);
+  });
+
+  test('finds a text too hard that is', () => {
+    const text =
+      'Notwithstanding considerable environmental variability, unidirectional optoelectronic isolation characteristically guarantees uninterrupted galvanic separation of interconnected instruments.';
+    expect(gradeOf(text)).toBeGreaterThan(GRADE);
+  });
+});
+
+describe('The form of a lesson', () => {
+  test('there are lessons, and they are numbered without a gap', () => {
+    expect(LESSONS.length).toBeGreaterThanOrEqual(3);
+    expect(LESSONS.map(({ folder }) => Number(folder.slice(0, 2)))).toEqual(LESSONS.map((_, at) => at + 1));
+  });
+
+  test.each(LESSONS)('$folder opens with a question and has three to five parts in order', (lesson) => {
+    expect(lesson.frontMatter).toMatch(/^question: .+\?$/m);
+    expect(lesson.parts.length).toBeGreaterThanOrEqual(3);
+    expect(lesson.parts.length).toBeLessThanOrEqual(5);
+    const numbers = [...lesson.body.matchAll(/<Part n=\{(\d+)\}/g)].map(([, number]) => Number(number));
+    expect(numbers).toEqual(lesson.parts.map((_, at) => at + 1));
+  });
+
+  test.each(LESSONS)('$folder numbers its figures in a row and has one or two live benches', ({ body }) => {
+    const numbers = [...body.matchAll(FIGURES)].map(([, number]) => Number(number));
+    expect(numbers).toEqual(numbers.map((_, at) => at + 1));
+    const benches = body.match(/<LessonBench\b/g)?.length ?? 0;
+    expect(benches).toBeGreaterThanOrEqual(1);
+    expect(benches).toBeLessThanOrEqual(2);
+  });
+
+  test.each(PARTS)('$name asks one question before it shows the circuit', ({ source }) => {
+    expect(source.match(/<Predict\b/g)?.length).toBe(1);
+    expect(questionIn(source)).toMatch(/\?$/);
+    const [before = '', after = ''] = source.split('<Predict');
+    expect(before.match(SHOWS)).toBeNull();
+    expect(after.match(SHOWS)?.length).toBe(1);
+  });
+
+  test.each(PARTS)(
+    '$name offers three answers or more, one of them right, each with a short reason',
+    (part) => {
+      expect(part.answers.length).toBeGreaterThanOrEqual(3);
+      expect(part.reasons.length).toBe(part.answers.length);
+      expect(part.source.match(/\bright: true\b/g)?.length).toBe(1);
+      expect(part.source.match(/\bright: false\b/g)?.length).toBe(part.answers.length - 1);
+      expect(part.reasons.filter((reason) => wordsOf(reason).length > REASON_WORDS)).toEqual([]);
+      expect(part.reasons.filter((reason) => wordsOf(reason).length < 4)).toEqual([]);
+    },
+  );
+
+  test.each(PARTS)('$name is neither a stub nor a wall of text', ({ prose, answers }) => {
+    const words = wordsOf(`${prose} ${answers.join(' ')}`).length;
+    expect(words).toBeGreaterThanOrEqual(PART_WORDS[0]);
+    expect(words).toBeLessThanOrEqual(PART_WORDS[1]);
+  });
+
+  test.each(PARTS)('$name is read at fourteen', ({ prose, answers, reasons }) => {
+    expect(gradeOf(prose)).toBeLessThanOrEqual(GRADE);
+    expect(gradeOf([...answers, ...reasons].join('\n\n'))).toBeLessThanOrEqual(GRADE);
+  });
+});
+
+describe('The words of a lesson', () => {
+  const glossary = new Set(
+    (JSON.parse(readFileSync('content/reference/glossary.json', 'utf8')) as { id: string }[]).map(
+      ({ id }) => id,
+    ),
+  );
+  /** Trade words that a reader may look up in every lesson that uses them. */
+  const TRADE = ['LED', 'source', 'sink', 'shield', 'DIN', 'TRS', 'TS', 'tip', 'ring', 'sleeve', 'isolated'];
+  const MARK = /\[([\w-]+)\|([^\]]*)\]/g;
+
+  test.each(LESSONS)('$folder links only terms of the glossary, and each one once', ({ body }) => {
+    const used = [...body.matchAll(/<Term id="([^"]+)">/g)].map(([, id = '']) => id);
+    expect(used.length).toBeGreaterThan(5);
+    expect(used.filter((id) => !glossary.has(id))).toEqual([]);
+    expect(used.filter((id, at) => used.indexOf(id) !== at)).toEqual([]);
+  });
+
+  test.each(LESSONS)('$folder links a term where its paragraphs first use it', ({ parts }) => {
+    const text = parts.map(({ marked }) => marked).join('\n');
+    const late = [...text.matchAll(MARK)].filter(({ 2: words = '', index }) =>
+      new RegExp(`(?<![\\w-])${words}(?![\\w-])`).test(text.slice(0, index).replace(MARK, '')),
+    );
+    expect(late.map(([, id]) => id)).toEqual([]);
+  });
+
+  test.each(LESSONS)('$folder links every trade word that its paragraphs use', ({ parts }) => {
+    const text = parts.map(({ marked }) => marked).join('\n');
+    const linked = new Set([...text.matchAll(MARK)].map(([, , words]) => words));
+    const plain = text.replace(MARK, '');
+    expect(TRADE.filter((word) => new RegExp(`\\b${word}\\b`).test(plain) && !linked.has(word))).toEqual([]);
+  });
+
+  test.each(PARTS)('$name prints no measured number that the core did not work out', (part) => {
+    const typed = [part.prose, ...part.answers, ...part.reasons].flatMap(
+      (text) => text.match(/\b\d+(?:\.\d+)?\s?(?:mA|A|mW|W|ohm|kohm|Ω)(?![\w])/g) ?? [],
+    );
+    expect(typed).toEqual([]);
+    // Volts and metres name a kind of sender or lead; the links below hold them to the circuit.
+    const named = [part.prose, ...part.answers, ...part.reasons].flatMap(
+      (text) => text.match(/\b\d+(?:\.\d+)?\s?(?:V|m)(?![\w])/g) ?? [],
+    );
+    expect(named.filter((words) => !['5 V', '3.3 V', '1 m', '15 m'].includes(words))).toEqual([]);
+  });
+});
+
+describe('The links of a lesson', () => {
+  test.each(LESSONS)('$folder uses each link of its links.json, and no other', ({ body, links }) => {
+    const used = new Set([...body.matchAll(/\blinks\.(?!json\b|ts\b)(\w+)/g)].map(([, name]) => name));
+    expect([...used].sort()).toEqual(Object.keys(links).sort());
+  });
+
+  test.each(LINKS)('$name gives the outcome and the notes that the text claims', ({ link }) => {
+    const verdict = checkLink(linkFrom(link));
+    expect(verdict.outcome).toBe(link.outcome);
+    expect(verdict.notes.map(({ kind }) => kind)).toEqual(expect.arrayContaining([...(link.notes ?? [])]));
+  });
+
+  test('a link with a style that its jack cannot have is refused by name', () => {
+    const link: AuthoredLink = {
+      output: { connector: 'din5', style: 'type-a' },
+      input: { connector: 'din5', style: 'din' },
+      leads: [],
+      outcome: 'flows',
+    };
+    expect(() => linkFrom(link)).toThrow("lesson link: style 'type-a' does not suit a din5 jack");
+  });
+
+  test('a conductor on a contact that is not there is refused by name', () => {
+    const link: AuthoredLink = {
+      output: { connector: 'din5', style: 'din' },
+      input: { connector: 'trs-3.5', style: 'type-a' },
+      leads: [{ ends: ['din5', 'trs-3.5'], wires: ['5-4'] }],
+      outcome: 'flows',
+    };
+    expect(() => linkFrom(link)).toThrow("a trs-3.5 has no contact '4'");
+  });
+});
+
+describe('What lesson 1 says of the five-milliamp loop', () => {
+  test('the way back is what was missing, and the shield changes nothing', () => {
+    expect(say(linkNamed('01', 'noWayBack'), 'active')).toBe('0 mA');
+    expect(say(linkNamed('01', 'pairAlone'), 'active')).toBe(say(linkNamed('01', 'whole'), 'active'));
+  });
+
+  test('at rest nothing flows, because both lines stand at the same voltage', () => {
+    expect(say(linkNamed('01', 'whole'), 'idle')).toBe('0 mA');
+    const volts = solved('01', 'whole')
+      .readings.idle.contacts.filter(
+        ({ spot }) => spot.place === 'output' && ['4', '5'].includes(spot.contact),
+      )
+      .map(({ volts: one }) => one ?? NaN);
+    expect(volts.length).toBe(2);
+    expect(volts[0]).toBeCloseTo(volts[1] ?? NaN, 6);
+    expect(volts[0]).toBeCloseTo(5, 6);
+  });
+
+  test('a swapped pair carries more than a good lead, and less than a volt stands across the LED', () => {
+    const reverse = solved('01', 'swapped').inputs[0]?.reverseAmperes.active ?? NaN;
+    expect(reverse).toBeGreaterThan(active('01', 'whole'));
+    expect(say(linkNamed('01', 'swapped'), 'LED volts')).toMatch(/^−0\.\d\d V$/);
+  });
+
+  test('the longest lead costs next to nothing, at 5 V and at 3.3 V', () => {
+    expect(linkNamed('01', 'long').leads[0]?.metres).toBe(STANDARD_METRES);
+    expect(linkNamed('01', 'lowLong').leads[0]?.metres).toBe(STANDARD_METRES);
+    expect(active('01', 'long') / active('01', 'whole')).toBeGreaterThan(0.98);
+    expect(active('01', 'long')).toBeLessThan(active('01', 'whole'));
+    expect(active('01', 'lowLong') / active('01', 'low')).toBeGreaterThan(0.98);
+  });
+
+  test('the copper of the longest lead is the smallest resistance in the loop', () => {
+    const resistors = ['driver-5v', 'driver-3v3'].flatMap((circuit) =>
+      valuesOf(circuit as 'driver-5v' | 'driver-3v3', '6N138').filter(
+        ({ unit, value }) => unit === 'ohm' && value > 0,
+      ),
+    );
+    const copper = 2 * STANDARD_METRES * wireOhmsPerMetre(26);
+    expect(resistors.length).toBe(4);
+    expect(resistors.filter(({ value }) => value <= copper)).toEqual([]);
+  });
+
+  test('a 3.3 V sender gives more current than a 5 V one, and both leave a margin', () => {
+    expect(active('01', 'low')).toBeGreaterThan(active('01', 'whole'));
+    for (const name of ['whole', 'long', 'low', 'lowLong']) {
+      const input = solved('01', name).inputs[0];
+      expect(input?.worstActive).toBeGreaterThan(input?.on ?? NaN);
+    }
+  });
+});
+
+describe('What lesson 2 says of contacts', () => {
+  const plug = { connector: 'din5', form: 'plug' } as const;
+
+  test('the mating face of a plug reads 3 5 2 4 1, its solder side the reverse, and pin 2 stays', () => {
+    const front = dinReadingOrder({ ...plug, view: 'mating' });
+    expect(front).toEqual(['3', '5', '2', '4', '1']);
+    expect(dinReadingOrder({ ...plug, view: 'solder' })).toEqual([...front].reverse());
+  });
+
+  test('each side of a jack is the mirror of the same side of a plug', () => {
+    for (const view of ['mating', 'solder'] as const) {
+      expect(dinReadingOrder({ ...plug, form: 'jack', view })).toEqual(
+        [...dinReadingOrder({ ...plug, view })].reverse(),
+      );
+    }
+  });
+
+  test('the mirror of one plug gives the swapped lead, and two mirrors give the right one', () => {
+    const front = dinReadingOrder({ ...plug, view: 'mating' });
+    const back = dinReadingOrder({ ...plug, view: 'solder' });
+    const mirror = (pin: string): string => back[front.findIndex((one) => one === pin)] ?? '';
+    const wiresOf = (name: string): readonly string[] =>
+      [...(linkNamed('02', name).leads[0]?.wires ?? [])].sort();
+    const mirrored = (both: boolean): readonly string[] =>
+      wiresOf('right')
+        .map((pair) => pair.split('-'))
+        .map(([from = '', to = '']) => `${both ? mirror(from) : from}-${mirror(to)}`)
+        .sort();
+    expect(wiresOf('oneMirrored')).toEqual(mirrored(false));
+    expect(wiresOf('bothMirrored')).toEqual(mirrored(true));
+  });
+
+  test('with TS plugs the source resistor carries the same current at rest and while a 0 is sent', () => {
+    const verdict = solved('02', 'twoContacts');
+    // Contacts and wire differ a little in the two states: within 0.01 mA, the last digit that is printed.
+    expect(Math.abs(sourceResistor(verdict, 'active') - sourceResistor(verdict, 'idle'))).toBeLessThan(1e-5);
+    expect(say(linkNamed('02', 'twoContacts'), 'source resistor')).toBe('22.7 mA');
+  });
+});
+
+describe('What lesson 3 says of makers', () => {
+  test('an input that takes both directions gets the same from a straight and a crossed lead, and less than a plain one', () => {
+    const straight = linkNamed('03', 'eitherWay');
+    const crossed = { ...straight, leads: linkNamed('03', 'crossed').leads };
+    expect(say(crossed, 'active')).toBe(say(straight, 'active'));
+    expect(active('03', 'eitherWay')).toBeLessThan(active('03', 'crossed'));
+  });
+
+  test('an adapter of a length that the standard allows hardly changes the current', () => {
+    expect(linkNamed('03', 'adapter').leads[1]?.metres).toBeLessThanOrEqual(ADAPTER_METRES);
+    expect(active('03', 'adapter') / active('03', 'crossed')).toBeGreaterThan(0.99);
+  });
+
+  test('the adapter on the bench lacks one wire of the whole one', () => {
+    const half = linkNamed('03', 'halfAdapter').leads[1]?.wires ?? [];
+    const whole = linkNamed('03', 'adapter').leads[1]?.wires ?? [];
+    expect(whole.filter((pair) => !half.includes(pair))).toEqual(['tip-ring']);
+  });
+
+  test('a sleeve on pin 2 carries the same current in both states', () => {
+    const link = linkNamed('03', 'sleeveToShield');
+    expect(say(link, 'idle')).toBe(say(link, 'active'));
+  });
+
+  test('a voltage without its ground works on some tables only', () => {
+    expect(solved('03', 'voltageNoGround').byGrounding).toEqual({ separate: 'no-path', joined: 'flows' });
+    const input = solved('03', 'voltage').inputs[0];
+    expect(input?.active).toBeLessThan(input?.on ?? NaN);
+    expect(input?.idle).toBeGreaterThan(input?.off ?? NaN);
+  });
+
+  test('of every way to join a ground-referenced output to a loop none works, and two are upside down', () => {
+    const { answer, maps, counts } = searchFor(linkNamed('03', 'noSource'));
+    expect(answer).toBe('no-passive-lead');
+    // Maps of three contacts to three, each used at most once: 1 + 9 + 18 + 6.
+    expect(maps).toBe(34);
+    expect(counts.flows + counts.weak).toBe(0);
+    expect(counts.inverted).toBe(2);
+    expect(say(linkNamed('03', 'upsideDown'), 'active')).toBe('0 mA');
+  });
+});
