@@ -1,0 +1,31 @@
+/** Every jack that a meter may meet: the whole catalogue for one connector, and the jacks that are no control jacks. */
+import { hasLed } from '../wiring/circuits.ts';
+import type { Part } from '../wiring/circuits.ts';
+import type { Connector } from '../wiring/connectors.ts';
+import type { Direction } from '../wiring/link.ts';
+import { DIRECTIONS, circuitsFor, makeJack, stylesFor } from '../wiring/link.ts';
+import { OTHER_JACKS, otherJackSuits } from '../wiring/other-jacks.ts';
+import type { JackUnderTest } from './subjects.ts';
+
+/** Optocouplers that a meter can meet; 'unknown' is a way of judging, not a part. */
+const REAL_PARTS: readonly Part[] = ['6N138', 'H11L1', 'PC900V'];
+
+/** Every jack with this connector, by direction, style, circuit and part; then the others. Power is no part of it. */
+export function jacksWith(connector: Connector): readonly JackUnderTest[] {
+  const control = DIRECTIONS.flatMap((direction: Direction) =>
+    stylesFor(direction, connector).flatMap((style) =>
+      circuitsFor(direction, style)
+        .filter((circuit) => circuit !== 'driver-off')
+        .flatMap((circuit) =>
+          (hasLed(circuit) ? REAL_PARTS : (['6N138'] as const)).map((part): JackUnderTest => ({
+            kind: 'control',
+            jack: makeJack(direction, connector, style, { circuit, part }),
+          })),
+        ),
+    ),
+  );
+  const others = OTHER_JACKS.filter((other) => otherJackSuits(other, connector)).map(
+    (other): JackUnderTest => ({ kind: 'other', other, connector }),
+  );
+  return [...control, ...others];
+}
