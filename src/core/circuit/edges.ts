@@ -23,7 +23,7 @@ const EDGES_KEPT = 256;
 const UNIT_SECONDS = 1e-6;
 
 /** First step tried when nothing is known yet, seconds. */
-const FIRST_STEP_SECONDS = 2e-9;
+const FIRST_STEP_SECONDS = 8e-9;
 
 /** The driven parts, their values in each state, and how long the way from one to the other takes. */
 export interface TwoStates {
@@ -175,7 +175,7 @@ function respond(work: EdgeWork, level: boolean, from: readonly number[]): Respo
       values.map((value, at) => movingValue(compiled, states.parts[at] as number, value));
     const slide: Slide = { parts: states.parts, from: moving(from), to: moving(to) };
     setParts(work, slide.from);
-    way = startTrajectory(compiled, lasts, firstStep(work, `way ${level}`, lasts / 16));
+    way = startTrajectory(compiled, lasts, firstStep(work, `way ${level}`, lasts / 4));
     advance(compiled, steps, way, 1, tolerance, slide);
     learn(work, `way ${level}`, way);
   }
@@ -207,6 +207,7 @@ function restOf(work: EdgeWork, response: Response, level: boolean): Trajectory 
     compiled,
     UNIT_SECONDS,
     firstStep(work, `rest ${level}`, FIRST_STEP_SECONDS),
+    false,
   );
   return response.rest;
 }

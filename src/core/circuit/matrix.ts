@@ -27,11 +27,29 @@ export interface Factor {
   readonly floating: Int32Array;
   /** Numbers of the switches that are part closed; they are not among the entries. */
   readonly ramps: Int32Array;
+  /** Row among the rest of each junction's anode, then of each cathode; negative at ground. Columns likewise. */
+  readonly endRows: Int32Array;
+  readonly endColumns: Int32Array;
+  /** The entries that are not zero, for a factor that serves many right-hand sides; undefined else. */
+  sparse: Sparse | undefined;
 }
 
-/** A factor with nothing in it yet. */
-export function makeFactor(size: number, floating: Int32Array, ramps: Int32Array): Factor {
+/** Entries below the diagonal column by column, and right of it row by row, of the pivots; `starts` has one more than pivots. */
+export interface Sparse {
+  readonly lowerStarts: Int32Array;
+  readonly lowerRows: Int32Array;
+  readonly lowerShares: Float64Array;
+  readonly upperStarts: Int32Array;
+  readonly upperColumns: Int32Array;
+  readonly upperEntries: Float64Array;
+}
+
+/** A factor with nothing in it yet; `ends` is twice the number of junctions. */
+export function makeFactor(size: number, floating: Int32Array, ramps: Int32Array, ends: number): Factor {
   return {
+    endRows: new Int32Array(ends),
+    endColumns: new Int32Array(ends),
+    sparse: undefined,
     size,
     pivots: 0,
     revision: -1,
@@ -66,6 +84,41 @@ export function factorLinear(factor: Factor, linearCount: number): void {
     columnPlace[columnOrder[at] as number] = at - pivots;
   }
   factor.pivots = pivots;
+}
+
+/** List the entries that are not zero: worth it for a factor that is used again and again. */
+export function sparseOf(factor: Factor): Sparse {
+  const { size, pivots, entries } = factor;
+  const lowerStarts = new Int32Array(pivots + 1);
+  const upperStarts = new Int32Array(pivots + 1);
+  const lowerRows: number[] = [];
+  const lowerShares: number[] = [];
+  const upperColumns: number[] = [];
+  const upperEntries: number[] = [];
+  for (let at = 0; at < pivots; at++) {
+    for (let other = at + 1; other < size; other++) {
+      const below = entries[other * size + at] as number;
+      if (below !== 0) {
+        lowerRows.push(other);
+        lowerShares.push(below);
+      }
+      const right = entries[at * size + other] as number;
+      if (right !== 0) {
+        upperColumns.push(other);
+        upperEntries.push(right);
+      }
+    }
+    lowerStarts[at + 1] = lowerRows.length;
+    upperStarts[at + 1] = upperColumns.length;
+  }
+  return {
+    lowerStarts,
+    lowerRows: Int32Array.from(lowerRows),
+    lowerShares: Float64Array.from(lowerShares),
+    upperStarts,
+    upperColumns: Int32Array.from(upperColumns),
+    upperEntries: Float64Array.from(upperEntries),
+  };
 }
 
 /** Bring the largest entry of the next usable column to the pivot's place; columns nothing holds are left for the rest. */
@@ -125,9 +178,22 @@ function eliminate(entries: Float64Array, size: number, at: number): void {
 
 /** Take a right-hand side (in the circuit's own order) through the elimination; leaves it in `factor.side`. */
 export function reduceSide(factor: Factor, side: Float64Array): void {
-  const { size, pivots, entries, rowOrder } = factor;
+  const { size, pivots, entries, rowOrder, sparse } = factor;
   const work = factor.side;
   for (let at = 0; at < size; at++) work[at] = side[rowOrder[at] as number] as number;
+  if (sparse) {
+    const { lowerStarts, lowerRows, lowerShares } = sparse;
+    for (let at = 0; at < pivots; at++) {
+      const value = work[at] as number;
+      if (value === 0) continue;
+      const end = lowerStarts[at + 1] as number;
+      for (let one = lowerStarts[at] as number; one < end; one++) {
+        const row = lowerRows[one] as number;
+        work[row] = (work[row] as number) - (lowerShares[one] as number) * value;
+      }
+    }
+    return;
+  }
   for (let at = 0; at < pivots; at++) {
     const value = work[at] as number;
     if (value === 0) continue;
@@ -203,9 +269,17 @@ export function solveRest(factor: Factor): number {
 
 /** Work back from the solved rest to every unknown, in the circuit's own order. */
 export function unfold(factor: Factor, into: Float64Array): void {
-  const { size, pivots, entries, columnOrder, side, answer, restSide } = factor;
+  const { size, pivots, entries, columnOrder, side, answer, restSide, sparse } = factor;
   for (let at = pivots; at < size; at++) answer[at] = restSide[at - pivots] as number;
-  for (let at = pivots - 1; at >= 0; at--) {
+  for (let at = pivots - 1; sparse && at >= 0; at--) {
+    const { upperStarts, upperColumns, upperEntries } = sparse;
+    let sum = side[at] as number;
+    const end = upperStarts[at + 1] as number;
+    for (let one = upperStarts[at] as number; one < end; one++)
+      sum -= (upperEntries[one] as number) * (answer[upperColumns[one] as number] as number);
+    answer[at] = sum / (entries[at * size + at] as number);
+  }
+  for (let at = sparse ? -1 : pivots - 1; at >= 0; at--) {
     let sum = side[at] as number;
     const start = at * size;
     for (let column = at + 1; column < size; column++) {

@@ -63,19 +63,12 @@ export function newton(
   const { slopes, offsets, charges, volts: junctionVolts } = junctions;
   const count = junctions.element.length;
   const left = factor.size - factor.pivots;
-  const { rest, restSide, columnPlace, rowPlace } = factor;
+  const { rest, restSide, endRows, endColumns } = factor;
   const voltTolerance = motion ? motion.voltTolerance : VOLT_TOLERANCE;
   let worst = -1;
   for (let step = 1; step <= MOST_STEPS; step++) {
     loadRest(factor);
-    for (const at of factor.ramps) {
-      stamp(
-        compiled.first[at] as number,
-        compiled.second[at] as number,
-        switchSiemens(compiled.values[at] as number),
-        0,
-      );
-    }
+    if (factor.ramps.length > 0) stampRamps(compiled, factor);
     for (let at = 0; at < count; at++) {
       const volts = junctionVolts[at] as number;
       junctionLaw(volts, junctions.saturation[at] as number, junctions.slope[at] as number, law);
@@ -89,9 +82,12 @@ export function newton(
       const fold = 1 + siemens * (junctions.series[at] as number);
       slopes[at] = siemens / fold;
       offsets[at] = (amperes - siemens * volts) / fold;
-      stamp(
-        junctions.anode[at] as number,
-        junctions.cathode[at] as number,
+      stampRest(
+        rest,
+        restSide,
+        left,
+        endRows[at] as number,
+        endRows[count + at] as number,
         siemens / fold,
         offsets[at] as number,
       );
@@ -103,7 +99,10 @@ export function newton(
     let largest = 0;
     for (let at = 0; at < count; at++) {
       const volts = junctionVolts[at] as number;
-      const across = answerAt(junctions.anode[at] as number) - answerAt(junctions.cathode[at] as number);
+      const anode = endColumns[at] as number;
+      const cathode = endColumns[count + at] as number;
+      const across =
+        (anode < 0 ? 0 : (restSide[anode] as number)) - (cathode < 0 ? 0 : (restSide[cathode] as number));
       const amperes = (offsets[at] as number) + (slopes[at] as number) * across;
       const next = across - (junctions.series[at] as number) * amperes;
       const held = limitJunction(
@@ -140,26 +139,47 @@ export function newton(
     steps: MOST_STEPS,
     failedAt: anode === GROUND ? (junctions.cathode[worst] ?? -1) : anode,
   };
+}
 
-  function answerAt(node: number): number {
-    return node === GROUND ? 0 : (restSide[columnPlace[node] as number] as number);
+/** Add the switches that are part closed. */
+function stampRamps({ first, second, values }: CompiledCircuit, factor: Factor): void {
+  const { ramps, rest, restSide, rowPlace, size, pivots } = factor;
+  for (const at of ramps) {
+    const from = first[at] as number;
+    const to = second[at] as number;
+    stampRest(
+      rest,
+      restSide,
+      size - pivots,
+      from === GROUND ? -1 : (rowPlace[from] as number),
+      to === GROUND ? -1 : (rowPlace[to] as number),
+      switchSiemens(values[at] as number),
+      0,
+    );
   }
+}
 
-  function stamp(from: number, to: number, siemens: number, amperes: number): void {
-    const a = from === GROUND ? -1 : (rowPlace[from] as number);
-    const c = to === GROUND ? -1 : (rowPlace[to] as number);
-    if (a >= 0) {
-      rest[a * left + a] = (rest[a * left + a] as number) + siemens;
-      restSide[a] = (restSide[a] as number) - amperes;
-    }
-    if (c >= 0) {
-      rest[c * left + c] = (rest[c * left + c] as number) + siemens;
-      restSide[c] = (restSide[c] as number) + amperes;
-    }
-    if (a >= 0 && c >= 0) {
-      rest[a * left + c] = (rest[a * left + c] as number) - siemens;
-      rest[c * left + a] = (rest[c * left + a] as number) - siemens;
-    }
+/** Add a branch to the rest, by the rows of its ends: so many siemens, and so many amperes at no volts. */
+function stampRest(
+  rest: Float64Array,
+  restSide: Float64Array,
+  left: number,
+  a: number,
+  c: number,
+  siemens: number,
+  amperes: number,
+): void {
+  if (a >= 0) {
+    rest[a * left + a] = (rest[a * left + a] as number) + siemens;
+    restSide[a] = (restSide[a] as number) - amperes;
+  }
+  if (c >= 0) {
+    rest[c * left + c] = (rest[c * left + c] as number) + siemens;
+    restSide[c] = (restSide[c] as number) + amperes;
+  }
+  if (a >= 0 && c >= 0) {
+    rest[a * left + c] = (rest[a * left + c] as number) - siemens;
+    rest[c * left + a] = (rest[c * left + a] as number) - siemens;
   }
 }
 

@@ -2,7 +2,7 @@
 import { GROUND } from './compile.ts';
 import type { CompiledCircuit } from './compile.ts';
 import { FLOATING_TIE_OHMS, SWITCH_ON_OHMS } from './elements.ts';
-import { factorLinear, makeFactor } from './matrix.ts';
+import { factorLinear, makeFactor, sparseOf } from './matrix.ts';
 import type { Factor } from './matrix.ts';
 
 /** Factors kept for one set of switch positions: the steps a link uses in time are some thirty, so this is a guard. */
@@ -33,7 +33,7 @@ export function factorFor(compiled: CompiledCircuit, perSecond: number): Factor 
   if (factor && factor.revision === revision) return factor;
   if (!factor) {
     if (plan.factors.size >= FACTORS_KEPT) plan.factors.clear();
-    factor = makeFactor(compiled.unknowns, plan.floating, plan.ramps);
+    factor = makeFactor(compiled.unknowns, plan.floating, plan.ramps, 2 * compiled.junctions.anode.length);
     plan.factors.set(perSecond, factor);
   }
   factor.rowOrder.set(plan.order);
@@ -41,7 +41,25 @@ export function factorFor(compiled: CompiledCircuit, perSecond: number): Factor 
   stampLinear(compiled, plan, perSecond, factor);
   factorLinear(factor, plan.linearCount);
   factor.revision = revision;
+  placeJunctions(compiled, factor);
+  // A step of one length comes again and again; an operating point may be the only one before values change.
+  if (perSecond > 0) factor.sparse = sparseOf(factor);
   return factor;
+}
+
+function placeJunctions(
+  { junctions }: CompiledCircuit,
+  { rowPlace, columnPlace, endRows, endColumns }: Factor,
+): void {
+  const count = junctions.anode.length;
+  for (let at = 0; at < count; at++) {
+    const anode = junctions.anode[at] as number;
+    const cathode = junctions.cathode[at] as number;
+    endRows[at] = anode === GROUND ? -1 : (rowPlace[anode] as number);
+    endColumns[at] = anode === GROUND ? -1 : (columnPlace[anode] as number);
+    endRows[count + at] = cathode === GROUND ? -1 : (rowPlace[cathode] as number);
+    endColumns[count + at] = cathode === GROUND ? -1 : (columnPlace[cathode] as number);
+  }
 }
 
 /** The plan for the present switch positions: what floats does not depend on values. */

@@ -32,9 +32,10 @@ const LEAST_STEP = 2 ** -48;
 
 /** An error below this share of what is allowed lets the step double: the error grows eightfold. */
 const DOUBLE_BELOW = 0.1;
+const QUADRUPLE_BELOW = DOUBLE_BELOW / 8;
 
-/** How close Newton's steps must be in a time step, volts: the next would be closer by a square. */
-const TIME_STEP_VOLTS = 1e-5;
+/** How close Newton's steps must be in a time step, volts: the next would differ by its square over 2 N VT, a microvolt. */
+const TIME_STEP_VOLTS = 3e-4;
 
 /** Room for the work of one circuit's steps; kept, so that no step makes garbage. */
 export interface StepWork {
@@ -91,9 +92,19 @@ export function advance(
       continue;
     }
     addRow(compiled, run, time);
-    const twice = 2 * run.step;
-    if (run.count > 2 && error < DOUBLE_BELOW && Number.isInteger(time / twice)) run.step = twice;
+    if (run.count > 2) run.step = nextStep(run, time, error);
   }
+}
+
+/** The step to try next: double, or four times as long, where the error of one step lets it. */
+function nextStep(run: Trajectory, time: number, error: number): number {
+  for (const growth of [4, 2]) {
+    const step = growth * run.step;
+    if (error >= (growth === 4 ? QUADRUPLE_BELOW : DOUBLE_BELOW)) continue;
+    // A run with an end must meet it; one without must only not look back past its start.
+    if (run.ends ? Number.isInteger(time / step) : step <= time) return step;
+  }
+  return run.step;
 }
 
 /** Let the circuit jump to where its capacitors hold it after the drive jumped: a step too short for any charge to move. */
@@ -119,6 +130,7 @@ function startOf(compiled: CompiledCircuit, unitSeconds: number): Trajectory {
     times: new Float64Array(1),
     rows: new Float64Array(width),
     step: JUMP_SECONDS / unitSeconds,
+    ends: true,
   };
   addRow(compiled, run, 0);
   return run;

@@ -21,6 +21,8 @@ export interface Trajectory {
   rows: Float64Array;
   /** The step to try next, units. */
   step: number;
+  /** Whether the run ends at one unit, where a row must stand; else it goes on for as long as is asked. */
+  readonly ends: boolean;
 }
 
 /** A trajectory that starts with the circuit's present solution; `stepSeconds` is the first step to try. */
@@ -28,6 +30,7 @@ export function startTrajectory(
   compiled: CompiledCircuit,
   unitSeconds: number,
   stepSeconds: number,
+  ends = true,
 ): Trajectory {
   const { unknowns } = compiled;
   const junctions = compiled.junctions.volts.length;
@@ -43,6 +46,7 @@ export function startTrajectory(
     times: new Float64Array(FIRST_ROWS),
     rows: new Float64Array(FIRST_ROWS * width),
     step,
+    ends,
   };
   addRow(compiled, made, 0);
   return made;
