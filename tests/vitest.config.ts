@@ -9,5 +9,7 @@ export default defineConfig({
     passWithNoTests: false,
     allowOnly: false,
     retry: 0,
+    // Tests over thousands of seeded cases take some seconds, and many more on a busy machine.
+    testTimeout: 120_000,
   },
 });
