@@ -5,6 +5,9 @@ import { runOperatingPoint, runTransient } from '../support/spice.ts';
 /** A deck whose answer is known without any engine: 10 V over 1 kohm and 2 kohm. */
 const DIVIDER = 'divider\nV1 Top 0 10\nR1 Top Mid 1k\nR2 Mid 0 2k\n.op\n';
 
+// The first run starts the engine, which takes a second, and longer on a busy machine.
+vi.setConfig({ testTimeout: 60_000 });
+
 beforeEach(() => {
   // The engine prints every complaint; here complaints are what is asked for.
   vi.spyOn(console, 'error').mockImplementation(() => undefined);

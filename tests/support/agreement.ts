@@ -21,8 +21,13 @@ export interface Comparison {
 }
 
 /** Compare a voltage, volts. */
-export function compareVolts(what: string, ours: number, theirs: number): Comparison {
-  return { what, ours, theirs, excess: Math.abs(ours - theirs) / VOLTS_ALLOWED };
+export function compareVolts(
+  what: string,
+  ours: number,
+  theirs: number,
+  allowed = VOLTS_ALLOWED,
+): Comparison {
+  return { what, ours, theirs, excess: Math.abs(ours - theirs) / allowed };
 }
 
 /** Compare a current, amperes. */
@@ -52,13 +57,21 @@ export function compareAll(
     floating !== undefined && ours.floats(node) ? voltsOf(floating) : 0;
   return [
     ...[...nodes].map((node) =>
-      compareVolts(node, ours.volts(node) - base(node, ours.volts), engineVolts(node) - base(node, engineVolts)),
+      compareVolts(
+        node,
+        ours.volts(node) - base(node, ours.volts),
+        engineVolts(node) - base(node, engineVolts),
+      ),
     ),
     ...circuit.elements
       .filter((element) => element.kind !== 'capacitor')
       .map(({ name }) => {
         const part = deck.parts.get(name);
-        return compareAmperes(name, ours.amperes(name), part === undefined ? 0 : (theirs.amperes.get(part) ?? NaN));
+        return compareAmperes(
+          name,
+          ours.amperes(name),
+          part === undefined ? 0 : (theirs.amperes.get(part) ?? NaN),
+        );
       }),
   ];
 }

@@ -72,7 +72,13 @@ export function randomNetwork(random: Random, count: number): Network {
       open.push(here);
     } else if (draw < 0.2) {
       const minus = random.chance(0.8) ? (open[0] ?? here) : random.pick(open);
-      add((name) => ({ kind: 'voltage', name, plus: here, minus, volts: (random.next() * 2 - 1) * MOST_VOLTS }));
+      add((name) => ({
+        kind: 'voltage',
+        name,
+        plus: here,
+        minus,
+        volts: (random.next() * 2 - 1) * MOST_VOLTS,
+      }));
       held.push(here);
     } else if (draw < 0.3 && held.length > 0) {
       // A clamped input: a diode to a supply, and nothing else but resistors large enough for it.
@@ -105,8 +111,15 @@ function openPart(random: Random, name: string, a: string, b: string, least: num
   if (draw < 0.6) return { kind: 'diode', name, anode: a, cathode: b, ...random.pick(REAL_DIODES) };
   if (draw < 0.8) return { kind: 'resistor', name, a, b, ohms: random.decades(least, INPUT_OHMS) };
   if (draw < 0.9) {
-    return { kind: 'current', name, from: a, to: b, amperes: random.decades(LEAST_FORCED_AMPERES, MOST_FORCED_AMPERES) };
+    return {
+      kind: 'current',
+      name,
+      from: a,
+      to: b,
+      amperes: random.decades(LEAST_FORCED_AMPERES, MOST_FORCED_AMPERES),
+    };
   }
-  if (draw < 0.95) return { kind: 'switch', name, a, b, closed: least === CONTACT_OHMS && random.chance(0.5) };
+  if (draw < 0.95)
+    return { kind: 'switch', name, a, b, closed: least === CONTACT_OHMS && random.chance(0.5) };
   return { kind: 'capacitor', name, a, b, farads: random.decades(1e-11, 1e-6) };
 }
