@@ -7,9 +7,20 @@ import { DIRECTIONS, SIDES, jackProblem } from '../wiring/link.ts';
 import type { Conductor, End, Fault, Lead } from '../wiring/link.ts';
 import { STYLES } from '../wiring/styles.ts';
 import { CONTACT_OHMS, GAUGES, LENGTH_METRES } from '../wiring/wire.ts';
+import { checkNames } from './check-names.ts';
 import { PLAN_FORMAT, PLAN_LIMITS as MOST, PLAN_VERSION } from './plan.ts';
-import type { Device, JackPlace, Plan, PlanBranch, PlanJack, PlanLink } from './plan.ts';
-import { listOf, miss, number, objectOf, oneOf, sayProblem, text } from './read.ts';
+import type { Device, JackPlace, Plan, PlanBranch, PlanJack, PlanLead, PlanLink } from './plan.ts';
+import {
+  BOARD_FIELDS,
+  DEVICE_FIELDS,
+  JACK_FIELDS,
+  LEAD_FIELDS,
+  readMaking,
+  readPress,
+  readWishes,
+} from './read-board.ts';
+import type { StockLead } from '../board/plan.ts';
+import { listOf, miss, number, objectOf, oneOf, sayProblem, text, whole } from './read.ts';
 import type { Problem, Reader, Reading } from './read.ts';
 
 /** A plan, or everything that is wrong with it. */
@@ -42,8 +53,10 @@ const jackFields = objectOf<PlanJack>(
     circuit: oneOf(CIRCUITS),
     part: oneOf(PARTS),
     values: readValues,
+    ...JACK_FIELDS,
   },
   { part: '6N138', values: {} },
+  Object.keys(JACK_FIELDS) as (keyof PlanJack)[],
 );
 
 const readJack: Reader<PlanJack> = (value, place, reading) => {
@@ -55,7 +68,11 @@ const readJack: Reader<PlanJack> = (value, place, reading) => {
   return undefined;
 };
 
-const readDevice: Reader<Device> = objectOf<Device>({ name, jacks: listOf(readJack, MOST.jacks) });
+const readDevice: Reader<Device> = objectOf<Device>(
+  { name, jacks: listOf(readJack, MOST.jacks), ...DEVICE_FIELDS },
+  {},
+  Object.keys(DEVICE_FIELDS) as (keyof Device)[],
+);
 
 const readEnd: Reader<End> = objectOf<End>({ connector: oneOf(CONNECTORS), form: oneOf(FORMS) });
 const readConductor: Reader<Conductor> = objectOf<Conductor>({ from: oneOf(CONTACTS), to: oneOf(CONTACTS) });
@@ -100,43 +117,51 @@ const readFault: Reader<Fault> = (value, place, reading) => {
   }
 };
 
-const leadFields = objectOf<Lead>(
-  {
-    name,
-    from: readEnd,
-    to: readEnd,
-    conductors: listOf(readConductor, MOST.conductors),
-    lengthMetres: number(...LENGTH_METRES, 'm'),
-    gauge: oneOf(GAUGES),
-    contactOhms: number(0, 10, 'ohm'),
-    faults: listOf(readFault, MOST.faults),
-  },
-  { contactOhms: CONTACT_OHMS, faults: [] },
+const PLAIN_LEAD = {
+  name,
+  from: readEnd,
+  to: readEnd,
+  conductors: listOf(readConductor, MOST.conductors),
+  lengthMetres: number(...LENGTH_METRES, 'm'),
+  gauge: oneOf(GAUGES),
+  contactOhms: number(0, 10, 'ohm'),
+  faults: listOf(readFault, MOST.faults),
+} as const;
+const LEAD_OPTIONAL = { contactOhms: CONTACT_OHMS, faults: [] };
+
+const readPlainLead = objectOf<Lead>(PLAIN_LEAD, LEAD_OPTIONAL);
+const readPlanLead = objectOf<PlanLead>(
+  { ...PLAIN_LEAD, ...LEAD_FIELDS },
+  LEAD_OPTIONAL,
+  Object.keys(LEAD_FIELDS) as (keyof PlanLead)[],
 );
 
-const readLead: Reader<Lead> = (value, place, reading) => {
-  const lead = leadFields(value, place, reading);
-  if (!lead) return undefined;
-  const has = (side: 'from' | 'to', contact: Contact, where: string): void => {
-    const { connector } = lead[side];
-    if (!contactsOf(connector).includes(contact))
-      miss(reading, where, `a contact of ${connector} (${contactsOf(connector).join(', ')})`, contact);
+/** A lead whose contacts are on its connectors, each conductor once. */
+const checked =
+  <L extends Lead>(fields: Reader<L>): Reader<L> =>
+  (value, place, reading) => {
+    const lead = fields(value, place, reading);
+    if (!lead) return undefined;
+    const has = (side: 'from' | 'to', contact: Contact, where: string): void => {
+      const { connector } = lead[side];
+      if (!contactsOf(connector).includes(contact))
+        miss(reading, where, `a contact of ${connector} (${contactsOf(connector).join(', ')})`, contact);
+    };
+    lead.conductors.forEach(({ from, to }, at) => {
+      has('from', from, `${place}.conductors[${at}].from`);
+      has('to', to, `${place}.conductors[${at}].to`);
+      if (lead.conductors.findIndex((one) => one.from === from && one.to === to) !== at) {
+        miss(reading, `${place}.conductors[${at}]`, 'each conductor once', `${from} to ${to}`);
+      }
+    });
+    lead.faults.forEach((fault, at) => {
+      const where = `${place}.faults[${at}]`;
+      if (fault.kind === 'short')
+        fault.between.forEach((contact) => has(fault.side, contact, `${where}.between`));
+      else has(fault.side, fault.contact, `${where}.contact`);
+    });
+    return lead;
   };
-  lead.conductors.forEach(({ from, to }, at) => {
-    has('from', from, `${place}.conductors[${at}].from`);
-    has('to', to, `${place}.conductors[${at}].to`);
-    if (lead.conductors.findIndex((one) => one.from === from && one.to === to) !== at) {
-      miss(reading, `${place}.conductors[${at}]`, 'each conductor once', `${from} to ${to}`);
-    }
-  });
-  lead.faults.forEach((fault, at) => {
-    const where = `${place}.faults[${at}]`;
-    if (fault.kind === 'short')
-      fault.between.forEach((contact) => has(fault.side, contact, `${where}.between`));
-    else has(fault.side, fault.contact, `${where}.contact`);
-  });
-  return lead;
-};
 
 const readPlace: Reader<JackPlace> = objectOf<JackPlace>({ device: name, jack: name });
 const readBranch: Reader<PlanBranch> = objectOf<PlanBranch>({
@@ -156,10 +181,24 @@ const planFields = objectOf<Plan>(
     version: oneOf([PLAN_VERSION]),
     title: text(MOST.nameCharacters, 0),
     devices: listOf(readDevice, MOST.devices),
-    leads: listOf(readLead, MOST.leads),
+    leads: listOf(checked(readPlanLead), MOST.leads),
     links: listOf(readLink, MOST.links),
+    ...BOARD_FIELDS,
+    stock: listOf(
+      objectOf<StockLead>({
+        lead: checked(readPlainLead),
+        price: number(0, MOST.price, ''),
+        owned: whole(0, MOST.ownedLeads),
+      }),
+      MOST.stock,
+    ),
+    hubs: listOf(readDevice, MOST.hubs),
+    making: readMaking,
+    wishes: readWishes,
+    press: listOf(readPress, MOST.press),
   },
   { title: '' },
+  [...(Object.keys(BOARD_FIELDS) as (keyof Plan)[]), 'stock', 'hubs', 'making', 'wishes', 'press'],
 );
 
 /** Read a plan from text. */
@@ -208,56 +247,4 @@ export function writePlanText(plan: Plan): string {
 
 function failed(place: string, expected: string, got: string): PlanReading {
   return { ok: false, problems: [{ place, expected, got }] };
-}
-
-function checkNames(plan: Plan, reading: Reading): void {
-  const once = (names: readonly string[], place: (at: number) => string): void =>
-    names.forEach((one, at) => {
-      if (names.indexOf(one) !== at) miss(reading, place(at), 'a name used once', one);
-    });
-  once(
-    plan.devices.map((one) => one.name),
-    (at) => `devices[${at}].name`,
-  );
-  plan.devices.forEach(({ jacks }, device) =>
-    once(
-      jacks.map((one) => one.name),
-      (at) => `devices[${device}].jacks[${at}].name`,
-    ),
-  );
-  once(
-    plan.leads.map((one) => one.name),
-    (at) => `leads[${at}].name`,
-  );
-  once(
-    plan.links.map((one) => one.name),
-    (at) => `links[${at}].name`,
-  );
-  plan.links.forEach((link, at) => {
-    checkPlace(plan, reading, link.output, 'out', `links[${at}].output`);
-    link.inputs.forEach((input, number) => {
-      const place = `links[${at}].inputs[${number}]`;
-      checkPlace(plan, reading, input, 'in', place);
-      input.leads.forEach((lead, series) => {
-        if (!plan.leads.some((one) => one.name === lead))
-          miss(reading, `${place}.leads[${series}]`, 'the name of a lead in this plan', lead);
-      });
-    });
-  });
-}
-
-function checkPlace(
-  plan: Plan,
-  reading: Reading,
-  place: JackPlace,
-  direction: 'out' | 'in',
-  where: string,
-): void {
-  const device = plan.devices.find((one) => one.name === place.device);
-  if (!device)
-    return void miss(reading, `${where}.device`, 'the name of a device in this plan', place.device);
-  const jack = device.jacks.find((one) => one.name === place.jack);
-  if (!jack) return void miss(reading, `${where}.jack`, `the name of a jack of '${device.name}'`, place.jack);
-  if (jack.direction !== direction)
-    miss(reading, `${where}.jack`, `a jack with direction '${direction}'`, jack.direction);
 }

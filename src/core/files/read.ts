@@ -50,6 +50,14 @@ export function number(least: number, most: number, unit: string): Reader<number
       : miss(reading, place, `a number from ${least} to ${most}${unit === '' ? '' : ` ${unit}`}`, value);
 }
 
+/** A whole number from `least` to `most`. */
+export function whole(least: number, most: number): Reader<number> {
+  return (value, place, reading) =>
+    typeof value === 'number' && Number.isInteger(value) && value >= least && value <= most
+      ? value
+      : miss(reading, place, `a whole number from ${least} to ${most}`, value);
+}
+
 /** One of a closed set. */
 export function oneOf<const T extends string | number>(all: readonly T[]): Reader<T> {
   return (value, place, reading) =>
@@ -67,10 +75,18 @@ export function listOf<T>(reader: Reader<T>, most: number, least = 0): Reader<re
   };
 }
 
-/** An object with these fields and no others; `optional` fields may be left out and then take their default. */
+/** True or false. */
+export const truth: Reader<boolean> = (value, place, reading) =>
+  typeof value === 'boolean' ? value : miss(reading, place, 'true or false', value);
+
+/**
+ * An object with these fields and no others. `optional` fields may be left out and then take their default; `absent` fields
+ * may be left out and stay out.
+ */
 export function objectOf<T extends object>(
-  fields: { readonly [K in keyof T]-?: Reader<T[K]> },
+  fields: { readonly [K in keyof T]-?: Reader<Exclude<T[K], undefined>> },
   optional: Partial<T> = {},
+  absent: readonly (keyof T)[] = [],
 ): Reader<T> {
   const names = Object.keys(fields) as (keyof T & string)[];
   return (value, place, reading) => {
@@ -85,7 +101,8 @@ export function objectOf<T extends object>(
     let whole = true;
     for (const name of names) {
       const one = given[name];
-      const read =
+      if (one === undefined && absent.includes(name)) continue;
+      const read: T[keyof T & string] | undefined =
         one === undefined && name in optional ? optional[name] : fields[name](one, dot(place, name), reading);
       if (read === undefined) whole = false;
       else made[name] = read;

@@ -1,4 +1,15 @@
 /** The JSON Schema of the plan file, made from the same closed sets and bounds that the reader uses. */
+import {
+  DEVICE_KINDS,
+  EDGES,
+  JACK_ROLES,
+  LEAD_ORIGINS,
+  POWERS,
+  SETTINGS,
+  TALKS,
+  THRUS,
+} from '../board/plan.ts';
+import { PRESS_RANGES } from '../board/press.ts';
 import { CIRCUITS, PARTS, VALUES } from '../wiring/circuits.ts';
 import { CONNECTORS, CONTACTS, FORMS } from '../wiring/connectors.ts';
 import { DIRECTIONS, SIDES } from '../wiring/link.ts';
@@ -32,6 +43,61 @@ function object(properties: Readonly<Record<string, Schema>>, optional: readonly
   };
 }
 
+const price = range([0, MOST.price]);
+const centimetres = range([0, MOST.centimetres]);
+const truth: Schema = { type: 'boolean' };
+const whole = (minimum: number, maximum: number): Schema => ({ type: 'integer', minimum, maximum });
+
+/** Fields that only a whole board needs; all may be left out. */
+const JACK_FIELDS = {
+  role: oneOf(JACK_ROLES),
+  thru: oneOf(THRUS),
+  setTo: oneOf(SETTINGS),
+  latencySeconds: range([0, MOST.latencySeconds]),
+  edge: oneOf(EDGES),
+  alongCentimetres: centimetres,
+  styles: list(oneOf(STYLES), STYLES.length),
+  sharesHole: { type: 'string', maxLength: MOST.nameCharacters },
+  supplyOnSpares: truth,
+};
+const DEVICE_FIELDS = {
+  kind: oneOf(DEVICE_KINDS),
+  talks: oneOf(TALKS),
+  power: oneOf(POWERS),
+  channel: whole(0, 16),
+  xCentimetres: centimetres,
+  yCentimetres: centimetres,
+  widthCentimetres: centimetres,
+  depthCentimetres: centimetres,
+  toBuy: truth,
+  price,
+};
+const LEAD_FIELDS = { origin: oneOf(LEAD_ORIGINS), price };
+const PRESS: Schema = {
+  oneOf: [
+    object({ device: name, send: { const: 'program' }, program: whole(...PRESS_RANGES.program) }),
+    object({ device: name, send: { const: 'bank' }, bank: whole(...PRESS_RANGES.bank) }),
+    object({
+      device: name,
+      send: { const: 'control' },
+      controller: whole(...PRESS_RANGES.controller),
+      value: whole(...PRESS_RANGES.value),
+    }),
+  ],
+};
+const MAKING = object({
+  plugs: object(Object.fromEntries(CONNECTORS.map((one) => [one, price])), CONNECTORS),
+  plug: price,
+  wirePerMetre: price,
+  perLead: price,
+});
+const WISHES = object({
+  noHub: truth,
+  noSoldering: truth,
+  mostHops: whole(0, MOST.hops),
+  spareOutlets: whole(0, MOST.hops),
+});
+
 /** The schema (JSON Schema 2020-12). Names that must agree with one another are checked by the reader only. */
 export function planSchema(): Schema {
   const end = object({ connector: oneOf(CONNECTORS), form: oneOf(FORMS) });
@@ -58,22 +124,38 @@ export function planSchema(): Schema {
         additionalProperties: false,
         default: {},
       },
+      ...JACK_FIELDS,
     },
-    ['part', 'values'],
+    ['part', 'values', ...Object.keys(JACK_FIELDS)],
   );
-  const lead = object(
-    {
-      name,
-      from: end,
-      to: end,
-      conductors: list(object({ from: contact, to: contact }), MOST.conductors),
-      lengthMetres: range(LENGTH_METRES),
-      gauge: oneOf(GAUGES),
-      contactOhms: { ...range([0, 10]), default: CONTACT_OHMS },
-      faults: { ...list(fault, MOST.faults), default: [] },
-    },
-    ['contactOhms', 'faults'],
+  const device = object(
+    { name, jacks: list(jack, MOST.jacks), ...DEVICE_FIELDS },
+    Object.keys(DEVICE_FIELDS),
   );
+  const plainLead = {
+    name,
+    from: end,
+    to: end,
+    conductors: list(object({ from: contact, to: contact }), MOST.conductors),
+    lengthMetres: range(LENGTH_METRES),
+    gauge: oneOf(GAUGES),
+    contactOhms: { ...range([0, 10]), default: CONTACT_OHMS },
+    faults: { ...list(fault, MOST.faults), default: [] },
+  };
+  const mayBeLeftOut = ['contactOhms', 'faults'];
+  const lead = object({ ...plainLead, ...LEAD_FIELDS }, [...mayBeLeftOut, ...Object.keys(LEAD_FIELDS)]);
+  const board = {
+    currency: { type: 'string', maxLength: 8 },
+    pressLimitSeconds: range([0, MOST.pressLimitSeconds]),
+    stock: list(
+      object({ lead: object(plainLead, mayBeLeftOut), price, owned: whole(0, MOST.ownedLeads) }),
+      MOST.stock,
+    ),
+    hubs: list(device, MOST.hubs),
+    making: MAKING,
+    wishes: WISHES,
+    press: list(PRESS, MOST.press),
+  };
   const branch = object({ device: name, jack: name, leads: list(name, MOST.leadsInSeries, 1) });
   return {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
@@ -85,7 +167,7 @@ export function planSchema(): Schema {
         format: { const: PLAN_FORMAT },
         version: { const: PLAN_VERSION },
         title: { type: 'string', maxLength: MOST.nameCharacters, default: '' },
-        devices: list(object({ name, jacks: list(jack, MOST.jacks) }), MOST.devices),
+        devices: list(device, MOST.devices),
         leads: list(lead, MOST.leads),
         links: list(
           object({
@@ -95,8 +177,9 @@ export function planSchema(): Schema {
           }),
           MOST.links,
         ),
+        ...board,
       },
-      ['title'],
+      ['title', ...Object.keys(board)],
     ),
   };
 }

@@ -7,8 +7,21 @@ import { CONNECTORS, CONTACTS, FORMS } from '../wiring/connectors.ts';
 import { DIRECTIONS, FAULT_KINDS, SIDES } from '../wiring/link.ts';
 import type { Fault, Lead } from '../wiring/link.ts';
 import { STYLES } from '../wiring/styles.ts';
+import type { StockLead } from '../board/plan.ts';
+import {
+  PACKED_DEVICE_FIELDS,
+  PACKED_JACK_FIELDS,
+  PACKED_LEAD_FIELDS,
+  PACKED_PLAN_FIELDS,
+  boardCodecs,
+  list,
+  packFields,
+  pairs,
+  unpackFields,
+} from './pack-board.ts';
+import type { Codec } from './pack-board.ts';
 import { PLAN_FORMAT, PLAN_VERSION } from './plan.ts';
-import type { Plan } from './plan.ts';
+import type { Device, Plan, PlanLead } from './plan.ts';
 import { readPlan } from './read-plan.ts';
 import type { PlanReading } from './read-plan.ts';
 
@@ -52,33 +65,8 @@ export async function readSharedLink(text: string): Promise<PlanReading> {
 function packPlan(plan: Plan): Packed {
   return [
     plan.title,
-    plan.devices.map(({ name, jacks }) => [
-      name,
-      jacks.map((jack) => [
-        jack.name,
-        DIRECTIONS.indexOf(jack.direction),
-        CONNECTORS.indexOf(jack.connector),
-        STYLES.indexOf(jack.style),
-        CIRCUITS.indexOf(jack.circuit),
-        PARTS.indexOf(jack.part),
-        Object.entries(jack.values).flatMap(([key, value]) => [
-          VALUES.indexOf(key as (typeof VALUES)[number]),
-          value,
-        ]),
-      ]),
-    ]),
-    plan.leads.map((lead) => [
-      lead.name,
-      CONNECTORS.indexOf(lead.from.connector),
-      FORMS.indexOf(lead.from.form),
-      CONNECTORS.indexOf(lead.to.connector),
-      FORMS.indexOf(lead.to.form),
-      lead.conductors.flatMap(({ from, to }) => [CONTACTS.indexOf(from), CONTACTS.indexOf(to)]),
-      lead.lengthMetres,
-      lead.gauge,
-      lead.contactOhms,
-      lead.faults.map(packFault),
-    ]),
+    plan.devices.map(packDevice),
+    plan.leads.map(packLead),
     plan.links.map(({ name, output, inputs }) => [
       name,
       ...placeNumbers(plan, output.device, output.jack),
@@ -87,6 +75,68 @@ function packPlan(plan: Plan): Packed {
         leads.map((one) => plan.leads.findIndex((lead) => lead.name === one)),
       ]),
     ]),
+    ...more(packFields(plan, PACKED_PLAN_FIELDS, codecs(plan.devices.map(({ name }) => name)))),
+  ];
+}
+
+/** The codecs of the board, and those that hold leads and devices. */
+function codecs(deviceNames: readonly unknown[]): Readonly<Record<string, Codec>> {
+  return {
+    ...boardCodecs(deviceNames),
+    stock: {
+      pack: (stock: readonly StockLead[]) =>
+        stock.map(({ lead, price, owned }) => [price, owned, packLead(lead)]),
+      unpack: (value) =>
+        list(value).map((one) => {
+          const [price, owned, lead] = list(one);
+          return { lead: unpackLead(lead), price, owned };
+        }),
+    },
+    hubs: {
+      pack: (hubs: readonly Device[]) => hubs.map(packDevice),
+      unpack: (value) => list(value).map(unpackDevice),
+    },
+  };
+}
+
+/** Nothing for no fields, so that a plan without them keeps the text it has always had. */
+function more(fields: readonly unknown[]): readonly unknown[] {
+  return fields.length === 0 ? [] : [fields];
+}
+
+function packDevice(device: Device): Packed {
+  return [
+    device.name,
+    device.jacks.map((jack) => [
+      jack.name,
+      DIRECTIONS.indexOf(jack.direction),
+      CONNECTORS.indexOf(jack.connector),
+      STYLES.indexOf(jack.style),
+      CIRCUITS.indexOf(jack.circuit),
+      PARTS.indexOf(jack.part),
+      Object.entries(jack.values).flatMap(([key, value]) => [
+        VALUES.indexOf(key as (typeof VALUES)[number]),
+        value,
+      ]),
+      ...more(packFields(jack, PACKED_JACK_FIELDS)),
+    ]),
+    ...more(packFields(device, PACKED_DEVICE_FIELDS)),
+  ];
+}
+
+function packLead(lead: PlanLead): Packed {
+  return [
+    lead.name,
+    CONNECTORS.indexOf(lead.from.connector),
+    FORMS.indexOf(lead.from.form),
+    CONNECTORS.indexOf(lead.to.connector),
+    FORMS.indexOf(lead.to.form),
+    lead.conductors.flatMap(({ from, to }) => [CONTACTS.indexOf(from), CONTACTS.indexOf(to)]),
+    lead.lengthMetres,
+    lead.gauge,
+    lead.contactOhms,
+    lead.faults.map(packFault),
+    ...more(packFields(lead, PACKED_LEAD_FIELDS)),
   ];
 }
 
@@ -109,7 +159,7 @@ function placeNumbers(plan: Plan, device: string, jack: string): readonly [numbe
 
 /** Back to the shape of a plan file; what does not fit becomes undefined, which the reader then names. */
 function unpackPlan(value: unknown): unknown {
-  const [title, devices, leads, links] = list(value);
+  const [title, devices, leads, links, board] = list(value);
   const names = list(devices).map((device) => list(device)[0]);
   const jackNames = list(devices).map((device) => list(list(device)[1]).map((jack) => list(jack)[0]));
   const leadNames = list(leads).map((lead) => list(lead)[0]);
@@ -121,10 +171,8 @@ function unpackPlan(value: unknown): unknown {
     format: PLAN_FORMAT,
     version: PLAN_VERSION,
     title,
-    devices: list(devices).map((device) => ({
-      name: list(device)[0],
-      jacks: list(list(device)[1]).map(unpackJack),
-    })),
+    ...unpackFields(board, PACKED_PLAN_FIELDS, codecs(names)),
+    devices: list(devices).map(unpackDevice),
     leads: list(leads).map(unpackLead),
     links: list(links).map((link) => {
       const [name, device, jack, inputs] = list(link);
@@ -140,9 +188,15 @@ function unpackPlan(value: unknown): unknown {
   };
 }
 
+function unpackDevice(value: unknown): unknown {
+  const [name, jacks, fields] = list(value);
+  return { name, jacks: list(jacks).map(unpackJack), ...unpackFields(fields, PACKED_DEVICE_FIELDS) };
+}
+
 function unpackJack(value: unknown): unknown {
-  const [name, direction, connector, style, circuit, part, values] = list(value);
+  const [name, direction, connector, style, circuit, part, values, fields] = list(value);
   return {
+    ...unpackFields(fields, PACKED_JACK_FIELDS),
     name,
     direction: DIRECTIONS[Number(direction)],
     connector: CONNECTORS[Number(connector)],
@@ -165,8 +219,10 @@ function unpackLead(value: unknown): Readonly<Record<keyof Lead, unknown>> {
     gauge,
     contactOhms,
     faults,
+    fields,
   ] = list(value);
   return {
+    ...unpackFields(fields, PACKED_LEAD_FIELDS),
     name,
     from: { connector: CONNECTORS[Number(fromConnector)], form: FORMS[Number(fromForm)] },
     to: { connector: CONNECTORS[Number(toConnector)], form: FORMS[Number(toForm)] },
@@ -188,18 +244,6 @@ function unpackFault(value: unknown): unknown {
   if (kind === 'short') return { kind, side, between: [CONTACTS[Number(first)], CONTACTS[Number(second)]] };
   const contact = CONTACTS[Number(first)];
   return kind === 'joint' ? { kind, side, contact, ohms: second } : { kind, side, contact };
-}
-
-function list(value: unknown): readonly unknown[] {
-  return Array.isArray(value) ? value : [];
-}
-
-function pairs(value: unknown): readonly (readonly [unknown, unknown])[] {
-  const flat = list(value);
-  return Array.from(
-    { length: Math.ceil(flat.length / 2) },
-    (_, at) => [flat[2 * at], flat[2 * at + 1]] as const,
-  );
 }
 
 async function throughStream(

@@ -1,8 +1,27 @@
 /** Plans drawn from a seed: every field of the file takes part, and every plan is one that the reader accepts. */
+import {
+  DEVICE_KINDS,
+  EDGES,
+  JACK_ROLES,
+  LEAD_ORIGINS,
+  POWERS,
+  SETTINGS,
+  TALKS,
+  THRUS,
+} from '../../../src/core/board/plan.ts';
+import { STYLES } from '../../../src/core/wiring/styles.ts';
+import type { Style } from '../../../src/core/wiring/styles.ts';
 import { CIRCUITS, PARTS, hasLed, valuesOf } from '../../../src/core/wiring/circuits.ts';
 import { CONNECTORS, FORMS, contactsOf } from '../../../src/core/wiring/connectors.ts';
 import type { Contact } from '../../../src/core/wiring/connectors.ts';
-import { DIRECTIONS, SIDES, circuitsFor, jackProblem, stylesFor } from '../../../src/core/wiring/link.ts';
+import {
+  DIRECTIONS,
+  SIDES,
+  circuitsFor,
+  jackProblem,
+  makeJack,
+  stylesFor,
+} from '../../../src/core/wiring/link.ts';
 import type { Conductor, Direction, Fault, Jack, Lead } from '../../../src/core/wiring/link.ts';
 import { GAUGES } from '../../../src/core/wiring/wire.ts';
 import { readPlan, writePlanText } from '../../../src/core/files/read-plan.ts';
@@ -54,14 +73,21 @@ export function plainPlan(): Plan {
 /** A whole plan from a seed. */
 export function randomPlan(seed: number): Plan {
   const random = seededRandom(seed);
+  // Every second plan is one of before the board: none of its fields may be lost or added.
+  const board = seed % 2 === 1;
   const devices = Array.from({ length: random.integer(2, 6) }, (_, at) => ({
     name: `device ${at}`,
+    ...(board ? someOf(random, deviceFields(random)) : {}),
     jacks: Array.from({ length: random.integer(1, 3) }, (_jack, number) => ({
       name: `jack ${number}`,
       ...randomJack(random, random.pick(DIRECTIONS)),
+      ...(board ? someOf(random, jackFields(random)) : {}),
     })),
   }));
-  const leads = Array.from({ length: random.integer(1, 6) }, (_, at) => randomLead(random, `lead ${at}`));
+  const leads = Array.from({ length: random.integer(1, 6) }, (_, at) => ({
+    ...randomLead(random, `lead ${at}`),
+    ...(board ? someOf(random, { origin: random.pick(LEAD_ORIGINS), price: random.integer(0, 40) }) : {}),
+  }));
   const places = (direction: Direction): readonly { device: string; jack: string }[] =>
     devices.flatMap(({ name, jacks }) =>
       jacks.filter((jack) => jack.direction === direction).map((jack) => ({ device: name, jack: jack.name })),
@@ -85,10 +111,90 @@ export function randomPlan(seed: number): Plan {
     devices,
     leads,
     links,
+    ...(board
+      ? someOf(
+          random,
+          planFields(
+            random,
+            devices.map(({ name }) => name),
+          ),
+        )
+      : {}),
   };
   const reading = readPlan(file);
   if (!reading.ok) throw new Error(`seed ${seed}: ${JSON.stringify(reading.problems[0])}`);
   return reading.plan;
+}
+
+/** Each field of an object or not, by chance. */
+function someOf(random: Random, fields: object): object {
+  return Object.fromEntries(Object.entries(fields).filter(() => random.chance(0.6)));
+}
+
+function deviceFields(random: Random): object {
+  return {
+    kind: random.pick(DEVICE_KINDS),
+    talks: random.pick(TALKS),
+    power: random.pick(POWERS),
+    channel: random.integer(0, 16),
+    xCentimetres: random.integer(0, 90),
+    yCentimetres: random.next() * 40,
+    widthCentimetres: random.integer(0, 20),
+    depthCentimetres: random.integer(0, 20),
+    toBuy: random.chance(0.5),
+    price: random.integer(0, 300),
+  };
+}
+
+function jackFields(random: Random): object {
+  return {
+    role: random.pick(JACK_ROLES),
+    thru: random.pick(THRUS),
+    setTo: random.pick(SETTINGS),
+    latencySeconds: random.next() / 100,
+    edge: random.pick(EDGES),
+    alongCentimetres: random.integer(0, 10),
+    styles: STYLES.filter(() => random.chance(0.3)),
+    supplyOnSpares: random.chance(0.5),
+  };
+}
+
+function planFields(random: Random, names: readonly string[]): object {
+  const items = (most: number): undefined[] => Array.from({ length: random.integer(0, most) });
+  const half = (name: string, other: string, direction: Direction, style: Style): object => ({
+    name,
+    sharesHole: other,
+    ...makeJack(direction, 'trs-3.5', style),
+  });
+  return {
+    currency: random.pick(['', 'CHF', '\u20ac']),
+    pressLimitSeconds: random.next(),
+    stock: items(3).map((_, at) => ({
+      lead: randomLead(random, `stock ${at}`),
+      price: random.integer(0, 30),
+      owned: random.integer(0, 3),
+    })),
+    hubs: items(2).map((_, at) => ({
+      name: `hub ${at}`,
+      ...someOf(random, deviceFields(random)),
+      jacks: [half('in', 'out', 'in', 'tip-signal'), half('out', 'in', 'out', 'ring-signal')],
+    })),
+    making: { plugs: { din5: 3, 'ts-3.5': 1.5 }, plug: 2, wirePerMetre: 0.7, perLead: random.integer(0, 5) },
+    wishes: {
+      noHub: random.chance(0.5),
+      noSoldering: random.chance(0.5),
+      mostHops: random.integer(0, 9),
+      spareOutlets: 1,
+    },
+    press: items(4).map(() => {
+      const device = random.pick(names);
+      return random.pick([
+        { device, send: 'program', program: random.integer(1, 128) },
+        { device, send: 'bank', bank: random.integer(0, 16383) },
+        { device, send: 'control', controller: random.integer(0, 119), value: random.integer(0, 127) },
+      ]);
+    }),
+  };
 }
 
 function randomJack(random: Random, direction: Direction): Jack {

@@ -1,4 +1,21 @@
 import { describe, expect, test } from 'vitest';
+import {
+  DEVICE_KINDS,
+  EDGES,
+  JACK_ROLES,
+  LEAD_ORIGINS,
+  POWERS,
+  SETTINGS,
+  TALKS,
+  THRUS,
+} from '../../../src/core/board/plan.ts';
+import { PRESS_KINDS } from '../../../src/core/board/press.ts';
+import {
+  PACKED_DEVICE_FIELDS,
+  PACKED_JACK_FIELDS,
+  PACKED_LEAD_FIELDS,
+  PACKED_PLAN_FIELDS,
+} from '../../../src/core/files/pack-board.ts';
 import { sayProblem } from '../../../src/core/files/read.ts';
 import { readSharedLink, writeSharedLink } from '../../../src/core/files/shared-link.ts';
 import { CIRCUITS, PARTS, VALUES } from '../../../src/core/wiring/circuits.ts';
@@ -150,6 +167,49 @@ describe('The closed sets that a link numbers', () => {
         'lowVolts',
         'highVolts',
       ],
+    ],
+    [DEVICE_KINDS, ['other', 'controller', 'pedal', 'instrument', 'hub', 'merger', 'converter', 'computer']],
+    [TALKS, ['jacks', 'usb-only', 'wireless']],
+    [POWERS, ['unknown', 'own', 'shared', 'battery', 'spare-pins']],
+    [EDGES, ['back', 'right', 'front', 'left']],
+    [JACK_ROLES, ['plain', 'thru', 'out-or-thru']],
+    [THRUS, ['hardware', 'software']],
+    [SETTINGS, ['out', 'thru']],
+    [LEAD_ORIGINS, ['made', 'shop', 'owned']],
+    [PRESS_KINDS, ['program', 'bank', 'control']],
+    [
+      PACKED_JACK_FIELDS.map(([name]) => name),
+      [
+        'role',
+        'thru',
+        'setTo',
+        'latencySeconds',
+        'edge',
+        'alongCentimetres',
+        'styles',
+        'sharesHole',
+        'supplyOnSpares',
+      ],
+    ],
+    [
+      PACKED_DEVICE_FIELDS.map(([name]) => name),
+      [
+        'kind',
+        'talks',
+        'power',
+        'channel',
+        'xCentimetres',
+        'yCentimetres',
+        'widthCentimetres',
+        'depthCentimetres',
+        'toBuy',
+        'price',
+      ],
+    ],
+    [PACKED_LEAD_FIELDS.map(([name]) => name), ['origin', 'price']],
+    [
+      PACKED_PLAN_FIELDS.map(([name]) => name),
+      ['currency', 'pressLimitSeconds', 'stock', 'hubs', 'making', 'wishes', 'press'],
     ],
   ] as readonly (readonly [readonly string[], readonly string[]])[])(
     'keep their order: %j',
