@@ -1,0 +1,92 @@
+/** Bytes sent through links and the optocouplers at their ends: what arrives, and why it differs. */
+import type { Transient } from '../circuit/trace.ts';
+import { compareBytes } from './difference.ts';
+import type { ByteOutcome } from './difference.ts';
+import type { FrameOptions, SentFrames } from './frames.ts';
+import { sendBytes } from './frames.ts';
+import { throughHop } from './hop.ts';
+import type { Hop } from './hop.ts';
+import { driveLine } from './line.ts';
+import { optoOf } from './optocouplers.ts';
+import { receive } from './receiver.ts';
+import type { Reception, ReceiverOptions } from './receiver.ts';
+import type { TimeLink } from './time-link.ts';
+import type { Waveform } from './waveform.ts';
+
+/** One link of a chain, the input looked at, and what stands behind it. */
+export interface Leg {
+  readonly time: TimeLink;
+  /** Number of the input that the signal goes on from; 0 when left out. */
+  readonly input?: number;
+  /** What passes the signal on; the input's own optocoupler when left out. */
+  readonly hop?: Hop;
+  /** Whether a 6N138 has its base resistor; false when left out. */
+  readonly baseResistor?: boolean;
+}
+
+/** What happened on one leg. */
+export interface LegRun {
+  /** What the driver was told to send. */
+  readonly driven: Waveform;
+  readonly transient: Transient;
+  /** The LED, or the level, at the input looked at: level false while it is on. */
+  readonly led: Waveform;
+  /** What came out behind it. */
+  readonly output: Waveform;
+}
+
+/** Everything about one message on its way. */
+export interface Sending {
+  readonly sent: SentFrames;
+  readonly legs: readonly LegRun[];
+  readonly arrived: Waveform;
+  readonly reception: Reception;
+  readonly outcomes: readonly ByteOutcome[];
+}
+
+/** How to send and receive; everything may be left out. */
+export interface SendOptions {
+  readonly sender?: FrameOptions;
+  readonly receiver?: ReceiverOptions;
+  readonly lateAfterSeconds?: number;
+}
+
+/** The hop that an input makes by itself: the delays of its optocoupler; none for a logic input. */
+export function ownHop({ link }: TimeLink, input = 0, baseResistor = false): Hop {
+  const jack = link.branches[input]?.input;
+  if (!jack) throw new Error(`link: has no input ${input}`);
+  if (jack.circuit === 'receiver-logic') return { kind: 'optocoupler', toOnSeconds: 0, toOffSeconds: 0 };
+  const { toOnSeconds, toOffSeconds } = optoOf(jack.part, baseResistor);
+  return { kind: 'optocoupler', toOnSeconds, toOffSeconds };
+}
+
+/**
+ * Send bytes through a chain of legs: each leg's driver is told what came out of the one before.
+ * @throws when there is no leg, or for bytes, clocks or delays that cannot be.
+ */
+export function sendThrough(
+  legs: readonly Leg[],
+  bytes: readonly number[],
+  options: SendOptions = {},
+): Sending {
+  if (legs.length === 0) throw new Error('chain: needs at least one link, got none');
+  const sent = sendBytes(bytes, options.sender);
+  const runs: LegRun[] = [];
+  let driven = sent.wave;
+  for (const { time, input = 0, hop, baseResistor = false } of legs) {
+    const line = driveLine(time, driven);
+    const led = line.inputs[input];
+    if (!led) throw new Error(`link: has no input ${input}`);
+    const output = throughHop(led, hop ?? ownHop(time, input, baseResistor));
+    runs.push({ driven, transient: line.transient, led, output });
+    driven = output;
+  }
+  const reception = receive(driven, options.receiver);
+  const outcomes = compareBytes({
+    sent,
+    arrived: driven,
+    heard: reception.heard,
+    ...(options.lateAfterSeconds === undefined ? {} : { lateAfterSeconds: options.lateAfterSeconds }),
+  });
+  return { sent, legs: runs, arrived: driven, reception, outcomes };
+}
