@@ -20,7 +20,7 @@ for (const { address } of LESSONS) {
     const questions = page.locator('.predict');
     for (let place = 0; place < (await questions.count()); place += 1) {
       const question = questions.nth(place);
-      const choices = question.getByRole('radio');
+      const choices = question.locator('.choice').getByRole('radio');
       const status = question.getByRole('status');
       const explanation = question.locator('.explanation');
       await expect(explanation).toBeHidden();
