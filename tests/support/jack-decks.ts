@@ -66,9 +66,15 @@ function jackLines(under: JackUnderTest, state: DeckState, at: (point: string) =
     if (circuit !== 'driver-ground') lines.push(`Rsrc ${at('rail')} ${at(source)} ${sourceOhms}`);
     lines.push(`Rsnk ${at(sink)} ${at('stage')} ${sinkOhms}`);
     if (state === 'off')
-      lines.push(`Dup ${at('stage')} ${at('rail')} card`, `Ddown ${at('gnd')} ${at('stage')} card`);
+      // The gigaohm keeps the engine's iteration steady where both diodes block; it takes nothing that counts.
+      lines.push(
+        `Dup ${at('stage')} ${at('rail')} card`,
+        `Ddown ${at('gnd')} ${at('stage')} card`,
+        `Rleak ${at('stage')} ${at('gnd')} 1e9`,
+      );
     else if (state === 'active') lines.push(`Rlow ${at('stage')} ${at('gnd')} 1m`);
-    else if (circuit !== 'driver-3v3') lines.push(`Rhigh ${at('rail')} ${at('stage')} 1m`);
+    else if (circuit === 'driver-3v3') lines.push(`Rleak ${at('stage')} ${at('gnd')} 1e12`);
+    else lines.push(`Rhigh ${at('rail')} ${at('stage')} 1m`);
     return lines;
   }
   if (circuit === 'receiver-isolated') {
