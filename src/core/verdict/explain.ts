@@ -171,36 +171,40 @@ function changeOf(link: Link, found: Findings): string {
     { output, branches: [{ input, leads: [makeLead(output.connector, input.connector, wanted)] }] },
     true,
   );
-  if (alone === 'weak')
-    return "The conductors are not to blame: line to line, this output and this input give 'weak'. Choose another output or another input, or put a powered converter between.";
   if (alone === 'starved')
     return 'No passive lead can join these two: line to line, too little current is left to switch the input. It needs a powered converter, or another outlet.';
-  if (alone !== 'flows')
+  if (alone !== 'flows' && alone !== 'weak')
     return 'No passive lead can join these two: it needs a powered converter, or another outlet.';
-  const mend = mendWords(link, branch);
-  if (mend !== undefined) return mend;
-  return bridgedByPlug(link, branch)
-    ? `Use a lead with TRS plugs: in a TRS jack the long sleeve of a TS plug touches ring and sleeve at once. ${joinedWords(output, input, wanted)}`
-    : joinWords(output, input, wanted, found);
+  if (found.outcome === alone)
+    return "The conductors are not to blame: line to line, this output and this input give 'weak'. Choose another output or another input, or put a powered converter between.";
+  const words =
+    mendWords(link, branch, alone) ??
+    (bridgedByPlug(link, branch)
+      ? `Use a lead with TRS plugs: in a TRS jack the long sleeve of a TS plug touches ring and sleeve at once. ${joinedWords(output, input, wanted)}`
+      : joinWords(output, input, wanted, found));
+  return alone === 'weak'
+    ? `${words} Even then the link is weak: with every tolerance at its worst the input may not switch.`
+    : words;
 }
 
 /** What to do when the right contacts are meant to be joined: mend a fault, part the inputs, take a better wire. */
-function mendWords(link: Link, branch: Branch): string | undefined {
-  const flows = (leads: readonly Lead[], others: readonly Branch[]): boolean =>
+/** `best` is what the two jacks give line to line. */
+function mendWords(link: Link, branch: Branch, best: Outcome): string | undefined {
+  const works = (leads: readonly Lead[], others: readonly Branch[]): boolean =>
     quickOutcome({ output: link.output, branches: [{ input: branch.input, leads }, ...others] }, true) ===
-    'flows';
+    best;
   const sound = branch.leads.map((lead) => ({ ...lead, faults: [] }));
   const others = link.branches.filter((one) => one !== branch);
   const faults = branch.leads.flatMap((lead) => lead.faults.map((fault) => sayFault(lead, fault)));
-  if (faults.length > 0 && flows(sound, others)) return `Mend the lead: ${sayList(faults)}.`;
-  if (others.length > 0 && flows(branch.leads, []))
+  if (faults.length > 0 && works(sound, others)) return `Mend the lead: ${sayList(faults)}.`;
+  if (others.length > 0 && works(branch.leads, []))
     return 'Give each input an output of its own: a THRU, or a hub.';
   const short = sound.map((lead) => ({
     ...lead,
     lengthMetres: Math.min(lead.lengthMetres, 1),
     contactOhms: CONTACT_OHMS,
   }));
-  if (flows(short, [])) {
+  if (works(short, [])) {
     const steps = [
       ...(faults.length > 0 ? [`mend the lead (${sayList(faults)})`] : []),
       ...(others.length > 0 ? ['give each input an output of its own'] : []),

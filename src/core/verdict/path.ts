@@ -74,7 +74,7 @@ function waysOf(reading: StateReading): Ways {
 
 /**
  * The hop of the most current out of a node (`sign` 1) or into it (-1) that is to speak of, parts of other inputs only where
- * nothing else is. A supply counts only where current is forced into it: one that feeds is where a path begins.
+ * nothing else is.
  */
 function mostCurrent(
   ways: Ways,
@@ -90,7 +90,6 @@ function mostCurrent(
     const carried = sign * (node === a ? amperes : -amperes);
     const other = node === a ? b : a;
     if (carried < CURRENT_TO_SPEAK_OF || seen.has(other)) continue;
-    if (part.role === 'supply' && amperes < 0) continue;
     const ours = !('branch' in part.owner) || part.owner.branch === branch;
     if (best && (bestIsOurs === ours ? best.amperes >= carried : bestIsOurs)) continue;
     best = { part, from: sign > 0 ? node : other, to: sign > 0 ? other : node, amperes: carried };

@@ -95,6 +95,24 @@ describe('what to change', () => {
     expect(verdict.change).toBe('Give each input an output of its own: a THRU, or a hub.');
   });
 
+  it('names the pairs even where the link is weak at its best, and says so', () => {
+    const output = makeJack('out', 'trs-3.5', 'type-a');
+    const input = makeJack('in', 'trs-3.5', 'type-b', { part: 'unknown' });
+    expect(verdictFor(output, input, 'tip-tip', 'ring-ring', 'sleeve-sleeve').change).toBe(
+      'Take away what joins tip (sink) to tip (source) and ring (source) to ring (sink). ' +
+        'Join ring (source) to tip (source) and tip (sink) to ring (sink) (output first, input second). ' +
+        'Even then the link is weak: with every tolerance at its worst the input may not switch.',
+    );
+    expect(verdictFor(output, input, 'tip-ring', 'ring-tip', 'sleeve-sleeve').change).toMatch(
+      /^The conductors are not to blame/,
+    );
+    const torn = leadFor(output, input, wires('tip-ring', 'ring-tip', 'sleeve-sleeve'));
+    const open: Fault = { kind: 'open', side: 'from', contact: 'tip' };
+    expect(checkLink(oneLink(output, input, { ...torn, faults: [open] })).change).toMatch(
+      /^Mend the lead: the joint at tip, output end, is open\. Even then the link is weak/,
+    );
+  });
+
   it('says that no passive lead can where that is the truth', () => {
     const output = makeJack('out', 'trs-3.5', 'tip-signal');
     expect(verdictFor(output, makeJack('in', 'trs-3.5', 'type-a'), 'tip-tip', 'sleeve-sleeve').change).toBe(
@@ -118,5 +136,16 @@ describe('what to change', () => {
     const verdict = checkLink(oneLink(makeJack('out', 'trs-3.5', 'type-a'), dinIn, dinLead()));
     expect(verdict.outcome).toBe('no-path');
     expect(verdict.change).toBe('Choose ends that fit: a 5-pin DIN plug does not go into a 3.5 mm TRS jack.');
+  });
+});
+
+describe('the way of the current', () => {
+  it('goes on through a second supply where two of them stand in series', () => {
+    const led = makeJack('in', 'trs-3.5', 'tip-signal', { circuit: 'receiver-led' });
+    const verdict = verdictFor(dinOut, led, '2-tip', '5-sleeve');
+    const told = verdict.steps.map(({ text }) => text);
+    expect(verdict.outcome).toBe('always-on');
+    expect(told.join('\n')).toContain('passes through the 5 V supply, then the output stage (switched high)');
+    expect(told.at(-1)).toBe('That is the ground of the supply it came from: the loop is closed.');
   });
 });
