@@ -21,8 +21,8 @@ for (const { address } of LESSONS) {
     for (let place = 0; place < (await questions.count()); place += 1) {
       const question = questions.nth(place);
       const choices = question.locator('.choice').getByRole('radio');
-      const status = question.getByRole('status');
-      const explanation = question.locator('.explanation');
+      const status = question.locator(':scope > .press').getByRole('status');
+      const explanation = question.locator(':scope > .explanation');
       await expect(explanation).toBeHidden();
 
       await question.getByRole('button', { name: 'Answer', exact: true }).press('Enter');
