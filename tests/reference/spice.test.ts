@@ -71,7 +71,7 @@ test('a capacitor charges to 63.212 % in one time constant, as 1 - 1/e says', as
 
 test('decks that could mislead are refused by name, need and value', () => {
   expect(() => readDeck('t\nQ1 a b c\n.op')).toThrow(
-    "SPICE deck: needs a part (r, d, c, v, i) and two nodes, got 'Q1 a b c'",
+    "SPICE deck: needs a part (r, d, c, v, i, b) and two nodes, got 'Q1 a b c'",
   );
   expect(() => readDeck('t\nR1 a 0 1k\nr1 b 0 1k\n.op')).toThrow(
     "SPICE deck 't': two parts have the same name",

@@ -1,10 +1,11 @@
 /**
  * Reading of a SPICE deck, as far as our reference decks go: resistors, diodes, capacitors, sources, one analysis.
+ * Lines that go on with `+` are joined.
  * It is read here only to know what the engine must give back.
  */
 
 /** The kinds of part that a deck may hold, by first letter. */
-const LETTERS = ['r', 'd', 'c', 'v', 'i'] as const;
+const LETTERS = ['r', 'd', 'c', 'v', 'i', 'b'] as const;
 type Letter = (typeof LETTERS)[number];
 
 /** One part line of a deck; name and nodes in lower case, since the engine gives them back so. */
@@ -31,7 +32,10 @@ export interface Deck {
  * or a transient without a maximum step.
  */
 export function readDeck(text: string): Deck {
-  const [title = '', ...rest] = text.split('\n').map((line) => line.trim());
+  const [title = '', ...rest] = text
+    .replace(/\n\+/g, ' ')
+    .split('\n')
+    .map((line) => line.trim());
   const lines = rest.filter((line) => line !== '' && !line.startsWith('*') && line.toLowerCase() !== '.end');
   const parts = lines.filter((line) => !line.startsWith('.')).map(readPart);
   const names = new Set(parts.map(({ name }) => name));

@@ -30,6 +30,9 @@ export interface Slide {
 /** Below this share of the unit no step is tried: something in the circuit does not settle. */
 const LEAST_STEP = 2 ** -48;
 
+/** Length of the step that stands for a jump, seconds: under every time constant of a lead. What happens within it is taken as is. */
+const JUMP_SECONDS = 1e-12;
+
 /** An error below this share of what is allowed lets the step double: the error grows eightfold. */
 const DOUBLE_BELOW = 0.1;
 const QUADRUPLE_BELOW = DOUBLE_BELOW / 8;
@@ -86,7 +89,7 @@ export function advance(
       continue;
     }
     const error = run.count === 1 ? 0 : errorOf(compiled, work, run, time, tolerance);
-    if (error > 1) {
+    if (error > 1 && run.step * run.unitSeconds > JUMP_SECONDS) {
       // The first step has nothing to be judged by, so the second judges both.
       goBack(compiled, run, run.count === 2 ? 0 : run.count - 1, run.step / (error > 8 ? 4 : 2));
       continue;
@@ -114,9 +117,6 @@ export function jump(compiled: CompiledCircuit, work: StepWork, unitSeconds: num
   if (!solveStep(compiled, work, run))
     throw new Error(`circuit: no jump settles${worstNode(compiled, work)}`);
 }
-
-/** Length of the step that stands for a jump, seconds: under every time constant of a lead. */
-const JUMP_SECONDS = 1e-12;
 
 function startOf(compiled: CompiledCircuit, unitSeconds: number): Trajectory {
   const junctions = compiled.junctions.volts.length;
