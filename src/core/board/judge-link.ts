@@ -1,0 +1,64 @@
+/** The verdict on a link of a board, without the long explanation, and remembered: boards repeat the same link many times. */
+import { judgeInputs } from '../verdict/judge.ts';
+import { outcomeOf } from '../verdict/check.ts';
+import { notesOf } from '../verdict/notes.ts';
+import { OUTCOMES } from '../verdict/outcomes.ts';
+import type { Note, Outcome } from '../verdict/outcomes.ts';
+import { prepareLink } from '../verdict/prepare.ts';
+import type { PreparedLink } from '../verdict/prepare.ts';
+import { reachOf } from '../verdict/reach.ts';
+import { readState } from '../verdict/readings.ts';
+import type { Link } from '../wiring/link.ts';
+import type { Grounding } from '../wiring/link-circuit.ts';
+import { plainJack } from './plan.ts';
+
+/** What the core says of a link: the worse of both ways grounds can be joined, and each of them. */
+export interface LinkJudgement {
+  readonly outcome: Outcome;
+  readonly byGrounding: Readonly<Record<Grounding, Outcome>>;
+  readonly notes: readonly Note[];
+}
+
+/** Judgements by the link's own values; a page keeps one, and gives it to every check. */
+export type LinkMemory = Map<string, LinkJudgement>;
+
+/** Links remembered before the oldest are forgotten: some hundred boards' worth. */
+const MOST_REMEMBERED = 4096;
+
+/** Everything that a judgement depends on, as text; names of leads appear in notes only where an adapter is too long. */
+export function linkKey({ output, branches }: Link): string {
+  return JSON.stringify([plainJack(output), branches.map(({ input, leads }) => [plainJack(input), leads])]);
+}
+
+/** Solve a link in both states and at every corner, as the bench does, and collect its notes. */
+export function judgeLink(link: Link, memory: LinkMemory = new Map()): LinkJudgement {
+  const key = linkKey(link);
+  const known = memory.get(key);
+  if (known) return known;
+  const judged = solve(link);
+  if (memory.size >= MOST_REMEMBERED) memory.delete(memory.keys().next().value as string);
+  memory.set(key, judged);
+  return judged;
+}
+
+function solve(link: Link): LinkJudgement {
+  const first = prepareLink(link, 'separate');
+  const separate = outcomeOf(judgeInputs(first, true));
+  const readings = both(first, link);
+  let joined = separate;
+  if (first.model.groundMatters) {
+    const second = prepareLink(link, 'joined');
+    joined = outcomeOf(judgeInputs(second, true));
+    readings.push(...both(second, link));
+  }
+  const { parts, misfits } = first.model;
+  return {
+    outcome: OUTCOMES.indexOf(joined) > OUTCOMES.indexOf(separate) ? joined : separate,
+    byGrounding: { separate, joined },
+    notes: notesOf({ link, readings, reach: reachOf(link, parts), misfits, separate, joined }),
+  };
+}
+
+function both(prepared: PreparedLink, link: Link): ReturnType<typeof readState>[] {
+  return [readState(prepared, link, 'idle'), readState(prepared, link, 'active')];
+}
