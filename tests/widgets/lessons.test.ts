@@ -1,0 +1,124 @@
+import { readFileSync } from 'node:fs';
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test, type Locator, type Page } from '@playwright/test';
+import { linkFrom, type LessonLinks } from '../../components/page/lesson-links.ts';
+import { checkLink } from '../../src/core/index.ts';
+import { builtPages } from '../support/site.ts';
+import { wakeIslands, watch } from '../support/watch.ts';
+
+const LESSONS = builtPages().filter(({ address }) => /^\/lessons\/[^/]+\/$/.test(address));
+
+/** Largest weight of all scripts of a lesson after gzip, bytes, with every widget awake. */
+const SCRIPT_BUDGET_BYTES = 90_000;
+const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** Answer the question of a part, so that its circuit is on show, and wake what it shows. */
+async function answer(part: Locator): Promise<void> {
+  const question = part.locator('.predict');
+  await question.locator('.choice').getByRole('radio').first().check();
+  await question.getByRole('button', { name: 'Answer', exact: true }).click();
+  await expect(question.locator('.explanation')).toBeVisible();
+}
+
+async function answerAll(page: Page): Promise<void> {
+  await wakeIslands(page);
+  const parts = page.locator('.part');
+  for (let place = 0; place < (await parts.count()); place += 1) await answer(parts.nth(place));
+  await wakeIslands(page);
+  await expect(page.locator('astro-island[ssr]')).toHaveCount(0);
+}
+
+/** Open one part of a lesson with its question answered. */
+async function openPart(page: Page, address: string, number: number): Promise<Locator> {
+  await page.goto(address);
+  await wakeIslands(page);
+  const part = page.locator(`#part-${number}`);
+  await answer(part);
+  await wakeIslands(page);
+  return part;
+}
+
+function sentence(folder: string, name: string): string {
+  const links = JSON.parse(readFileSync(`content/lessons/${folder}/links.json`, 'utf8')) as LessonLinks;
+  const link = links[name];
+  if (link === undefined) throw new Error(`lesson '${folder}': needs a link '${name}', got none`);
+  return checkLink(linkFrom(link)).sentence;
+}
+
+for (const { address } of LESSONS) {
+  for (const [width, colorScheme] of [
+    [390, 'dark'],
+    [1440, 'light'],
+  ] as const) {
+    test(`${address} with every question answered is quiet, accessible and fits at ${width} px in ${colorScheme}`, async ({
+      page,
+      baseURL,
+    }) => {
+      const seen = await watch(page, baseURL ?? '');
+      await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+      await page.setViewportSize({ width, height: 900 });
+      await page.goto(address);
+      await answerAll(page);
+      const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+      expect
+        .soft(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`))
+        .toEqual([]);
+      const { needed, given } = await page.evaluate(() => ({
+        needed: document.documentElement.scrollWidth,
+        given: document.documentElement.clientWidth,
+      }));
+      expect.soft(needed).toBeLessThanOrEqual(given);
+      expect.soft(await seen.violations()).toEqual([]);
+      expect.soft(seen.complaints).toEqual([]);
+      await page.waitForLoadState('networkidle');
+      const total = [...(await seen.scripts()).values()].reduce((sum, bytes) => sum + bytes, 0);
+      expect.soft(total).toBeLessThan(SCRIPT_BUDGET_BYTES);
+      test.info().annotations.push({ type: 'script bytes after gzip', description: String(total) });
+    });
+  }
+}
+
+test('in lesson 1 the way back is laid by keyboard alone, and the current flows', async ({ page }) => {
+  const part = await openPart(page, '/lessons/five-milliamp-loop/', 1);
+  await expect(part).toContainText(sentence('01-five-milliamp-loop', 'noWayBack'));
+  await part.getByRole('button', { name: /^plug at the output, pin 5/ }).press('Enter');
+  await part.getByRole('button', { name: /^plug at the input, pin 5/ }).press('Enter');
+  await expect(part).toContainText(sentence('01-five-milliamp-loop', 'whole'));
+});
+
+test('in lesson 1 a bit is turned by keyboard, and the current follows', async ({ page }) => {
+  const part = await openPart(page, '/lessons/five-milliamp-loop/', 2);
+  const line = part.getByRole('img', { name: /^Current in the order of sending/ });
+  await expect(line).toHaveAccessibleName(/: on, off, off, off, off, off, off, off, off, off\.$/);
+  await part.getByRole('button', { name: 'Bit 2: 1' }).press('Space');
+  await expect(line).toHaveAccessibleName(/: on, off, on, off, off, off, off, off, off, off\.$/);
+  await expect(part.getByRole('button', { name: 'Bit 2: 0' })).toBeFocused();
+  await expect(part.locator('.byte').getByRole('status')).toHaveText(/^Bit 2 is 0: \d\.\d\d mA\.$/);
+});
+
+test('in lesson 1 the pair is swapped with an arrow key, and the core says the same', async ({ page }) => {
+  const part = await openPart(page, '/lessons/five-milliamp-loop/', 3);
+  const status = part.locator('.ways').getByRole('status');
+  await expect(status).toHaveText(sentence('01-five-milliamp-loop', 'whole'));
+  await part.getByRole('radio', { name: 'pair right' }).focus();
+  await page.keyboard.press('ArrowRight');
+  await expect(status).toHaveText(sentence('01-five-milliamp-loop', 'swapped'));
+  await expect(part.getByRole('img', { name: /source and sink crossed/ })).toBeVisible();
+});
+
+test('in lesson 2 the plug is turned over with an arrow key, and pin 4 changes sides', async ({ page }) => {
+  const part = await openPart(page, '/lessons/contacts-and-where-to-look-from/', 1);
+  const status = part.locator('.turn').getByRole('status');
+  await expect(status).toHaveText('mating face, key down, left to right: pin 3, pin 5, pin 2, pin 4, pin 1.');
+  await part.getByRole('radio', { name: 'mating face' }).focus();
+  await page.keyboard.press('ArrowRight');
+  await expect(status).toHaveText('solder side, key down, left to right: pin 1, pin 4, pin 2, pin 5, pin 3.');
+});
+
+test('in lesson 3 the missing wire of the adapter is laid by keyboard alone', async ({ page }) => {
+  const part = await openPart(page, '/lessons/why-makers-differ/', 2);
+  await expect(part).toContainText(sentence('03-why-makers-differ', 'halfAdapter'));
+  await part.getByRole('button', { name: /^jack of lead 2, tip/ }).press('Enter');
+  await part.getByRole('button', { name: /^plug at the input, ring/ }).press('Enter');
+  await expect(part).toContainText(sentence('03-why-makers-differ', 'adapter'));
+});
