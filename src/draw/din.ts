@@ -8,7 +8,7 @@ import type { Connector, Contact } from '../core/wiring/connectors.ts';
 import { contactsOf, words } from '../core/wiring/connectors.ts';
 import type { FaceContact, FaceDrawing, FaceInput, Outline } from './face.ts';
 import type { Exit, Point } from './geometry.ts';
-import { boxPath, circlePath, linePath, polygonPath, ringPath, towards } from './geometry.ts';
+import { circlePath, linePath, polygonPath, ringPath, towards } from './geometry.ts';
 import { TEXT_SIZES, centredText } from './text.ts';
 
 /** Millimetres. `shellRadius` is half of 13.2; `shellInner` and the key are for drawing only. */
@@ -200,13 +200,4 @@ function dinWords(input: DinView): string {
   const order = dinReadingOrder(input);
   const row = order.map((pin) => `pin ${pin}`).join(', ');
   return `${words(input.connector)} ${input.form}, ${dinCaption(input)}. From left to right: ${row}. The shell runs round them.`;
-}
-
-/** A small cross that marks the middle of the face, for drawings with dimensions. */
-export function dinCentreMark(centre: Point, scale: number): Outline[] {
-  const arm = 0.6 * scale;
-  return [
-    { d: boxPath({ x: centre.x - arm, y: centre.y, width: 2 * arm, height: 0 }), kind: 'hairline' },
-    { d: boxPath({ x: centre.x, y: centre.y - arm, width: 0, height: 2 * arm }), kind: 'hairline' },
-  ];
 }

@@ -117,13 +117,3 @@ export function boundsOf(points: readonly Point[]): Box {
   const y = Math.min(...ys);
   return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
 }
-
-/** A box grown by `margin` on every side. */
-export function grown(box: Box, margin: number): Box {
-  return {
-    x: box.x - margin,
-    y: box.y - margin,
-    width: box.width + 2 * margin,
-    height: box.height + 2 * margin,
-  };
-}

@@ -6,7 +6,7 @@ import { contactsOf } from '../core/wiring/connectors.ts';
 import type { Block, Escape, FaceContact, Outline, Route } from './face.ts';
 import type { Exit, Point } from './geometry.ts';
 import { boxPath, linePath } from './geometry.ts';
-import { HEADINGS } from './phone.ts';
+import { HEADINGS } from './phone-shape.ts';
 import { TEXT_SIZES, centredText } from './text.ts';
 
 /** Which contact of the lead before touches which contact of the lead after. */

@@ -4,7 +4,7 @@
 import { chooseEscapes, placeLanes } from './channel.ts';
 import type { Block } from './face.ts';
 import type { Box, Point } from './geometry.ts';
-import { boundsOf, grown, roundedPath } from './geometry.ts';
+import { boundsOf, roundedPath } from './geometry.ts';
 import type { ConductorInput, DrawnConductor } from './lead.ts';
 import { LEAST_ARROW_AMPERES, arrowhead, milliampereWords, weightOf } from './stroke.ts';
 import type { TextLine } from './text.ts';
@@ -196,9 +196,4 @@ function dotsOf(strand: Laid, all: readonly Laid[]): readonly Point[] {
     dots.push(strand.first);
   if (all.filter(({ conductor }) => conductor.to === strand.conductor.to).length > 1) dots.push(strand.last);
   return dots.filter((dot) => dot !== undefined);
-}
-
-/** The room a label needs so that nothing touches it. */
-export function labelRoom(box: Box): Box {
-  return grown(box, 2);
 }

@@ -219,7 +219,8 @@ function layAll(
     }),
   );
   return {
-    conductors: laid.flatMap(({ conductors }) => conductors),
+    // The heaviest is drawn last: where conductors share the way to a contact, it is the one to be seen.
+    conductors: laid.flatMap(({ conductors }) => conductors.toSorted((a, b) => a.weight - b.weight)),
     crossings: laid.reduce((sum, { crossings }) => sum + crossings, 0),
   };
 }
