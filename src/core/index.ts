@@ -121,3 +121,24 @@ export { JOINT_OHMS, readPlan, readPlanText, sayProblems, writePlanText } from '
 export type { PlanReading } from './files/read-plan.ts';
 export { planSchema } from './files/schema.ts';
 export { readSharedLink, writeSharedLink } from './files/shared-link.ts';
+
+export { bitCells, BITS_PER_FRAME, STANDARD_CLOCK_ERROR } from './signal/frames.ts';
+export type { BitCell, SentByte } from './signal/frames.ts';
+export { bankSelect, CHANNEL_MODES, REAL_TIME_BYTES } from './signal/messages.ts';
+export type { Message } from './signal/messages.ts';
+export { encode } from './signal/encode.ts';
+export { decode } from './signal/decode.ts';
+export { explainBytes, hexOf } from './signal/explain.ts';
+export type { ByteExplanation } from './signal/explain.ts';
+export { differenceInWords } from './signal/difference.ts';
+export type { ByteOutcome } from './signal/difference.ts';
+export { HOP_KINDS } from './signal/hop.ts';
+export type { Hop, HopKind } from './signal/hop.ts';
+export { optoOf } from './signal/optocouplers.ts';
+export type { Heard } from './signal/receiver.ts';
+export { ownHop, sendThrough } from './signal/send.ts';
+export type { Leg, LegRun, Sending } from './signal/send.ts';
+export { inputAmountAt, inputTrace } from './signal/show.ts';
+export { prepareTimeLink } from './signal/time-link.ts';
+export type { TimeLink } from './signal/time-link.ts';
+export { levelAt } from './signal/waveform.ts';
