@@ -1,8 +1,8 @@
 /** From a solved link of one output, one lead and one isolated input to its circuit diagram. */
 import { contactWords, sayOhms, styleEntry, valueAt } from '../../src/core/index.ts';
 import type { Jack, Line, Link, LinkVerdict, Role, State } from '../../src/core/index.ts';
-import { SCHEMATIC_DRIVERS } from '../../src/draw/index.ts';
-import type { SchematicDriver, SchematicInput } from '../../src/draw/index.ts';
+import { SCHEMATIC_DRIVERS } from '../../src/draw/schematic.ts';
+import type { SchematicDriver, SchematicInput } from '../../src/draw/schematic.ts';
 
 /** What to draw. @throws when the link is not one output of a drawn kind, one lead and one isolated input. */
 export function loopDiagram(link: Link, verdict: LinkVerdict, state: State, width: number): SchematicInput {

@@ -1,6 +1,7 @@
 /**
  * Drawings as plain data: the one door to everything that turns wiring into points, paths and text.
  */
+export { along } from './along.ts';
 export { bitTrace } from './bits.ts';
 export type { BitTraceInput } from './bits.ts';
 export { drawFace } from './block.ts';
