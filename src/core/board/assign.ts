@@ -13,7 +13,10 @@ export interface Assignment {
 const MOST_STATES = 60_000;
 
 /** The cheapest assignment: link by link over how many pieces of each kind are used. Undefined when there is none. */
-export function assignLeads(links: readonly (readonly Choice[])[], owned: readonly number[]): Assignment | undefined {
+export function assignLeads(
+  links: readonly (readonly Choice[])[],
+  owned: readonly number[],
+): Assignment | undefined {
   const wanted = owned.map((count, kind) => {
     let most = 0;
     for (const choices of links)
@@ -78,7 +81,10 @@ function room(
 }
 
 /** Link by link, the one that gains most by an owned lead first. Never below the cheapest assignment. */
-export function greedyLeads(links: readonly (readonly Choice[])[], owned: readonly number[]): Assignment | undefined {
+export function greedyLeads(
+  links: readonly (readonly Choice[])[],
+  owned: readonly number[],
+): Assignment | undefined {
   const left = [...owned];
   const chosen: number[] = links.map(() => -1);
   const order = links.map((_, at) => at).sort((a, b) => gain(links[b] ?? []) - gain(links[a] ?? []));

@@ -29,8 +29,8 @@ export interface SearchResult {
 const FIRST_ROUNDS = 24;
 const LATER_ROUNDS = 6;
 
-/** Costs closer than this count as equal: rounding of sums. */
-export const SAME_COST = 1e-7;
+/** Costs closer than this count as equal: far below a cent, far above the rounding of sums. */
+export const SAME_COST = 1e-5;
 
 interface Branch {
   readonly bound: number;
@@ -87,7 +87,8 @@ export function* searchExact(problem: PlanProblem, most = 2000): Generator<Progr
         closed = true;
         break;
       }
-      const value = solved.cost - problem.owned.reduce((sum, count, kind) => sum + count * (prices[kind] ?? 0), 0);
+      const value =
+        solved.cost - problem.owned.reduce((sum, count, kind) => sum + count * (prices[kind] ?? 0), 0);
       const edges = edgesOf(problem, solved.layout);
       const real = assignLeads(
         edges.map(({ choices }) => choices),
@@ -95,7 +96,8 @@ export function* searchExact(problem: PlanProblem, most = 2000): Generator<Progr
       );
       if (real) {
         const cost = real.cost + hubPrices(problem, solved.layout);
-        if (!best || cost < best.cost - SAME_COST) best = { layout: solved.layout, chosen: real.chosen, cost };
+        if (!best || cost < best.cost - SAME_COST)
+          best = { layout: solved.layout, chosen: real.chosen, cost };
       }
       const used = problem.owned.map(() => 0);
       edges.forEach(({ choices }, at) => {
@@ -112,7 +114,10 @@ export function* searchExact(problem: PlanProblem, most = 2000): Generator<Progr
         closed = true;
         break;
       }
-      const length = over.reduce((sum, one, kind) => sum + (one > 0 || (prices[kind] ?? 0) > 0 ? one * one : 0), 0);
+      const length = over.reduce(
+        (sum, one, kind) => sum + (one > 0 || (prices[kind] ?? 0) > 0 ? one * one : 0),
+        0,
+      );
       if (length === 0) {
         if (over.every((one, kind) => one === 0 || (prices[kind] ?? 0) === 0)) closed = true;
         break;
@@ -124,7 +129,11 @@ export function* searchExact(problem: PlanProblem, most = 2000): Generator<Progr
     split ??= anySplit(problem, branch.rules);
     if (!split) {
       // Nothing is left to decide, so the cheapest layout at no price at all is the cheapest of this branch.
-      const last = solveSets(problem, prices.map(() => 0), branch.rules);
+      const last = solveSets(
+        problem,
+        prices.map(() => 0),
+        branch.rules,
+      );
       const links = last && edgesOf(problem, last.layout).map(({ choices }) => choices);
       const real = links && assignLeads(links, problem.owned);
       const cost = last && real ? real.cost + hubPrices(problem, last.layout) : Infinity;
@@ -190,9 +199,13 @@ function allEdges(problem: PlanProblem): readonly Edge[] {
       ...problem.hubs.map((_hub, hub): Edge => ({ kind: 'feed', output, hub })),
     ]),
     ...problem.hubs.flatMap(({ outlets }, hub) =>
-      outlets.flatMap((_, outlet) => devices.map((to): Edge => ({ kind: 'outlet', hub, outlet, to, output: 0 }))),
+      outlets.flatMap((_, outlet) =>
+        devices.map((to): Edge => ({ kind: 'outlet', hub, outlet, to, output: 0 })),
+      ),
     ),
-    ...devices.flatMap((from) => devices.filter((to) => to !== from).map((to): Edge => ({ kind: 'next', from, to }))),
+    ...devices.flatMap((from) =>
+      devices.filter((to) => to !== from).map((to): Edge => ({ kind: 'next', from, to })),
+    ),
   ];
 }
 
@@ -208,7 +221,11 @@ function forcesTooMany(problem: PlanProblem, rules: Rules): boolean {
 }
 
 /** Two halves of all solutions: the link does not take the lead; the link is there and takes it, in each way that takes it. */
-function halves(problem: PlanProblem, { edge, kind }: { edge: Edge; kind: number }, rules: Rules): readonly Rules[] {
+function halves(
+  problem: PlanProblem,
+  { edge, kind }: { edge: Edge; kind: number },
+  rules: Rules,
+): readonly Rules[] {
   const key = edgeKey(edge);
   const without: Rules = { ...rules, banned: new Set([...rules.banned, `${key} ${kind}`]) };
   const choices = choicesAt(problem, edge);

@@ -64,7 +64,13 @@ export interface LayoutEdge {
 export type Edge =
   | { readonly kind: 'start'; readonly output: number; readonly to: number }
   | { readonly kind: 'feed'; readonly output: number; readonly hub: number }
-  | { readonly kind: 'outlet'; readonly hub: number; readonly outlet: number; readonly to: number; readonly output: number }
+  | {
+      readonly kind: 'outlet';
+      readonly hub: number;
+      readonly outlet: number;
+      readonly to: number;
+      readonly output: number;
+    }
   | { readonly kind: 'next'; readonly from: number; readonly to: number };
 
 /** Every link of a layout in order: output by output, the hub's feed first, then chain by chain. */
@@ -84,7 +90,10 @@ export function edgesOf(problem: PlanProblem, layout: Layout): readonly LayoutEd
             choices: problem.hubs[hub]?.outlets[outlet]?.[to] ?? [],
           });
         } else {
-          edges.push({ edge: { kind: 'start', output, to }, choices: problem.outputs[output]?.start[to] ?? [] });
+          edges.push({
+            edge: { kind: 'start', output, to },
+            choices: problem.outputs[output]?.start[to] ?? [],
+          });
         }
       });
     });
@@ -100,6 +109,9 @@ export function hubPrices(problem: PlanProblem, layout: Layout): number {
 /** Whether a chain may hang here: links and shift of edges, counted with those of the hub. */
 export function chainFits(problem: PlanProblem, chain: readonly number[], hub: number): boolean {
   const before = hub < 0 ? 0 : 1;
-  const shift = chain.reduce((sum, at) => sum + (problem.shift[at] ?? 0), hub < 0 ? 0 : (problem.hubs[hub]?.shift ?? 0));
+  const shift = chain.reduce(
+    (sum, at) => sum + (problem.shift[at] ?? 0),
+    hub < 0 ? 0 : (problem.hubs[hub]?.shift ?? 0),
+  );
   return chain.length + before <= problem.mostHops && shift <= problem.budget + 1e-12;
 }

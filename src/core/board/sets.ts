@@ -26,9 +26,14 @@ interface Shared {
 }
 
 /** Solve with prices for owned leads, under rules. Undefined when no layout is possible. */
-export function solveSets(problem: PlanProblem, prices: readonly number[], rules: Rules): SetSolution | undefined {
+export function solveSets(
+  problem: PlanProblem,
+  prices: readonly number[],
+  rules: Rules,
+): SetSolution | undefined {
   const { count } = problem;
-  if (count > MOST_IN_SETS) throw new Error(`plan: at most ${MOST_IN_SETS} devices for an exact table, got ${count}`);
+  if (count > MOST_IN_SETS)
+    throw new Error(`plan: at most ${MOST_IN_SETS} devices for an exact table, got ${count}`);
   const full = 1 << count;
   const forcedInto = new Map<number, string>();
   const forcedFeed = new Map<number, string>();
@@ -81,7 +86,7 @@ export function solveSets(problem: PlanProblem, prices: readonly number[], rules
   const chainOf = (start: Row, set: number): readonly number[] => {
     const chain: number[] = [];
     let from = -1;
-    for (let left = set; left > 0; ) {
+    for (let left = set; left > 0;) {
       let best = -1;
       let least = Infinity;
       for (let at = 0; at < count; at++) {
@@ -99,11 +104,14 @@ export function solveSets(problem: PlanProblem, prices: readonly number[], rules
     return chain;
   };
   const spares = problem.spareOutlets;
-  const rowOf = (edge: (to: number) => Edge): Row => Float64Array.from({ length: count }, (_, to) => costOf(edge(to)));
+  const rowOf = (edge: (to: number) => Edge): Row =>
+    Float64Array.from({ length: count }, (_, to) => costOf(edge(to)));
 
   const hubs = problem.hubs.map((hub, number): Shared | undefined => {
     if (problem.topology === 'chain') return undefined;
-    const starts = hub.outlets.map((_, outlet) => rowOf((to) => ({ kind: 'outlet', hub: number, outlet, to, output: 0 })));
+    const starts = hub.outlets.map((_, outlet) =>
+      rowOf((to) => ({ kind: 'outlet', hub: number, outlet, to, output: 0 })),
+    );
     return shareOut(full, spares, starts, (start) => chainCosts(start, 1, hub.shift), chainOf);
   });
   return shareOutputs();
@@ -113,7 +121,8 @@ export function solveSets(problem: PlanProblem, prices: readonly number[], rules
     const bits = limited.map((one, at) => (one ? 1 << limited.slice(0, at).filter(Boolean).length : 0));
     const masks = 1 << limited.filter(Boolean).length;
     const blocks = masks * 2 * (spares + 1);
-    const block = (mask: number, hubUsed: number, free: number): number => (mask * 2 + hubUsed) * (spares + 1) + free;
+    const block = (mask: number, hubUsed: number, free: number): number =>
+      (mask * 2 + hubUsed) * (spares + 1) + free;
     let now: Row[] = Array.from({ length: blocks }, () => new Float64Array(full).fill(Infinity));
     now[block(0, 0, 0)]![0] = 0;
     const steps: { from: Int32Array; set: Int32Array; option: Int32Array; free: Int32Array }[][] = [];
@@ -175,7 +184,16 @@ export function solveSets(problem: PlanProblem, prices: readonly number[], rules
               const base = (problem.hubs[number]?.price ?? 0) + costOf({ kind: 'feed', output, hub: number });
               if (base === Infinity) return;
               hub.costs.forEach((costs, open) =>
-                lay(from, block(mask | bit, 1, Math.min(spares, free + open)), base, costs, number, open, 0, full),
+                lay(
+                  from,
+                  block(mask | bit, 1, Math.min(spares, free + open)),
+                  base,
+                  costs,
+                  number,
+                  open,
+                  0,
+                  full,
+                ),
               );
             });
           }
@@ -187,7 +205,8 @@ export function solveSets(problem: PlanProblem, prices: readonly number[], rules
       for (let hubUsed = 0; hubUsed < 2; hubUsed++) {
         if (problem.topology === 'hub' && hubUsed === 0) continue;
         const at = block(mask, hubUsed, spares);
-        if (now[at]![full - 1]! < Infinity && (end < 0 || now[at]![full - 1]! < now[end]![full - 1]!)) end = at;
+        if (now[at]![full - 1]! < Infinity && (end < 0 || now[at]![full - 1]! < now[end]![full - 1]!))
+          end = at;
       }
     if (end < 0) return undefined;
     const cost = now[end]![full - 1]!;
@@ -200,7 +219,8 @@ export function solveSets(problem: PlanProblem, prices: readonly number[], rules
       const start = rowOf((to) => ({ kind: 'start', output, to }));
       layout.unshift({
         hub,
-        chains: hub < 0 ? (part === 0 ? [] : [chainOf(start, part)]) : hubs[hub]!.chainsOf(marks.free[set]!, part),
+        chains:
+          hub < 0 ? (part === 0 ? [] : [chainOf(start, part)]) : hubs[hub]!.chainsOf(marks.free[set]!, part),
       });
       end = marks.from[set]!;
       set &= ~part;
@@ -215,7 +235,12 @@ function priced({ cost, uses }: Choice, prices: readonly number[]): number {
   return sum;
 }
 
-function pickChoice(choices: readonly Choice[], key: string, prices: readonly number[], rules: Rules): number {
+function pickChoice(
+  choices: readonly Choice[],
+  key: string,
+  prices: readonly number[],
+  rules: Rules,
+): number {
   const forced = rules.forced.get(key);
   if (forced !== undefined) return forced;
   let best = -1;

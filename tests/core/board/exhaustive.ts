@@ -28,7 +28,10 @@ function* layouts(problem: PlanProblem): Generator<Layout> {
       if (device === problem.count) {
         yield frame.map((hub, output): OutputUse => {
           const own = chains.filter((_, at) => slots[at]?.output === output);
-          return { hub, chains: hub < 0 ? own.filter((chain) => chain.length > 0) : own.map((chain) => [...chain]) };
+          return {
+            hub,
+            chains: hub < 0 ? own.filter((chain) => chain.length > 0) : own.map((chain) => [...chain]),
+          };
         });
         return;
       }
@@ -64,9 +67,15 @@ export function cheapestOfAll(problem: PlanProblem): number {
         chain.forEach((device, at) => {
           shift += problem.shift[device] ?? 0;
           if (at > 0) links.push(problem.next[chain[at - 1] ?? -1]?.[device] ?? []);
-          else links.push((offer ? offer.outlets[outlet]?.[device] : problem.outputs[output]?.start[device]) ?? []);
+          else
+            links.push(
+              (offer ? offer.outlets[outlet]?.[device] : problem.outputs[output]?.start[device]) ?? [],
+            );
         });
-        if (chain.length > 0 && (chain.length + (offer ? 1 : 0) > problem.mostHops || shift > problem.budget + 1e-12))
+        if (
+          chain.length > 0 &&
+          (chain.length + (offer ? 1 : 0) > problem.mostHops || shift > problem.budget + 1e-12)
+        )
           fits = false;
       });
     });
@@ -87,11 +96,16 @@ export function randomProblem(random: Random, count: number): PlanProblem {
     if (!random.chance(possible)) return [];
     const cost = random.integer(2, 20);
     const own = Array.from({ length: kinds }, (_, kind) => kind).filter(() => random.chance(0.4));
-    const owned = own.map((kind): Choice => ({ cost: random.chance(0.7) ? 0 : random.integer(0, cost - 1), uses: [kind] }));
-    const series: readonly Choice[] = own.length > 1 && random.chance(0.3) ? [{ cost: 0, uses: [own[0] ?? 0, own[1] ?? 0] }] : [];
+    const owned = own.map((kind): Choice => ({
+      cost: random.chance(0.7) ? 0 : random.integer(0, cost - 1),
+      uses: [kind],
+    }));
+    const series: readonly Choice[] =
+      own.length > 1 && random.chance(0.3) ? [{ cost: 0, uses: [own[0] ?? 0, own[1] ?? 0] }] : [];
     return [{ cost, uses: [] }, ...owned, ...series];
   };
-  const row = (possible: number): (readonly Choice[])[] => Array.from({ length: count }, () => choices(possible));
+  const row = (possible: number): (readonly Choice[])[] =>
+    Array.from({ length: count }, () => choices(possible));
   const outputs = random.integer(1, 2);
   const hubs = Array.from({ length: random.integer(0, outputs === 2 && count > 4 ? 1 : 2) }, () => {
     const outlet = row(0.9);
@@ -105,13 +119,13 @@ export function randomProblem(random: Random, count: number): PlanProblem {
   });
   return {
     count,
-    next: Array.from({ length: count }, (_, from) => row(0.75).map((one, to) => (to === from ? [] : one))),
+    next: Array.from({ length: count }, (_, from) => row(0.9).map((one, to) => (to === from ? [] : one))),
     outputs: Array.from({ length: outputs }, () => ({ start: row(0.9), feed: hubs.map(() => choices(0.9)) })),
     hubs,
     owned: Array.from({ length: kinds }, () => random.integer(1, 2)),
     shift: Array.from({ length: count }, () => random.integer(1, 3)),
-    budget: random.integer(4, 12),
-    mostHops: random.integer(2, 6),
+    budget: random.integer(6, 16),
+    mostHops: random.integer(3, 7),
     spareOutlets: random.chance(0.2) ? 1 : 0,
     topology: random.pick(['any', 'any', 'chain', 'hub']),
   };
