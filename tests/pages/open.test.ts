@@ -1,9 +1,9 @@
 import AxeBuilder from '@axe-core/playwright';
-import { expect, test } from '@playwright/test';
+import { expect, test, type Page } from '@playwright/test';
 import { builtPages } from '../support/site.ts';
-import { wakeIslands, watch } from '../support/watch.ts';
+import { unfold, wakeIslands, watch } from '../support/watch.ts';
 
-/** Largest weight of all scripts of a page after gzip, bytes: what a slow telephone network brings in about half a second. */
+/** Largest weight of all scripts of a page after gzip, with every widget on it awake, bytes: the project's own limit. */
 const SCRIPT_BUDGET_BYTES = 90_000;
 
 /** WCAG 2.2, levels A and AA. */
@@ -11,6 +11,13 @@ const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
 const WIDTHS = [390, 1440];
 const SCHEMES = ['light', 'dark'] as const;
+
+async function accessibilityFaults(page: Page): Promise<readonly string[]> {
+  const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
+  return violations.map(
+    ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ html }) => html).join(' ')}`,
+  );
+}
 
 for (const { address } of builtPages()) {
   for (const width of WIDTHS) {
@@ -26,14 +33,11 @@ for (const { address } of builtPages()) {
         await wakeIslands(page);
         await page.evaluate(() => document.fonts.ready);
 
-        const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
-        expect
-          .soft(
-            violations.map(
-              ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ html }) => html).join(' ')}`,
-            ),
-          )
-          .toEqual([]);
+        expect.soft(await accessibilityFaults(page)).toEqual([]);
+        if ((await page.locator('.predict, details').count()) > 0) {
+          await unfold(page);
+          expect.soft(await accessibilityFaults(page)).toEqual([]);
+        }
         const { needed, given } = await page.evaluate(() => ({
           needed: document.documentElement.scrollWidth,
           given: document.documentElement.clientWidth,
@@ -48,7 +52,7 @@ for (const { address } of builtPages()) {
   test(`${address} loads less script than the budget`, async ({ page, baseURL }) => {
     const seen = await watch(page, baseURL ?? '');
     await page.goto(address);
-    await wakeIslands(page);
+    await unfold(page);
     await page.waitForLoadState('networkidle');
     const scripts = await seen.scripts();
     const total = [...scripts.values()].reduce((sum, bytes) => sum + bytes, 0);

@@ -68,3 +68,21 @@ export async function wakeIslands(page: Page): Promise<void> {
     if (shown) await expect(island).not.toHaveAttribute('ssr');
   }
 }
+
+/**
+ * Show all that a page can show: wake its islands, answer each question (with its first choice), wake what the answers
+ * brought, and open every fold.
+ */
+export async function unfold(page: Page): Promise<void> {
+  await wakeIslands(page);
+  const questions = page.locator('.predict');
+  for (let place = 0; place < (await questions.count()); place += 1) {
+    const question = questions.nth(place);
+    await question.locator(':scope > fieldset').getByRole('radio').first().check();
+    await question.getByRole('button', { name: 'Answer', exact: true }).click();
+  }
+  await wakeIslands(page);
+  await page.evaluate(() => {
+    for (const fold of document.querySelectorAll('details')) fold.open = true;
+  });
+}
