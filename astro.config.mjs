@@ -11,8 +11,18 @@ export default defineConfig({
   // The highlighter writes inline styles, which the policy below forbids.
   markdown: { syntaxHighlight: false },
   build: { inlineStylesheets: 'never' },
-  // A font or picture turned into a data: address would need a wider policy.
-  vite: { build: { assetsInlineLimit: 0 } },
+  vite: {
+    build: {
+      // A font or picture turned into a data: address would need a wider policy.
+      assetsInlineLimit: 0,
+      rollupOptions: {
+        treeshake: {
+          // Core and drawings do nothing when they are loaded, so a page carries only those that it uses.
+          moduleSideEffects: (id) => !/\/src\/(?:core|draw)\//.test(id),
+        },
+      },
+    },
+  },
   security: {
     csp: {
       directives: [
