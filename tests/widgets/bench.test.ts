@@ -198,13 +198,19 @@ test('a length out of bounds is refused in words and the old one stays', async (
   await expect(length).toHaveValue('1');
 });
 
-test('the last work survives a reload', async ({ page }) => {
+test('the last work survives a reload, and can be changed after it', async ({ page }) => {
   await open(page);
   await contact(page, 'output, pin 4').click();
   await contact(page, 'input, tip').click();
   await page.reload();
   await wakeIslands(page);
   await expect(contact(page, 'output, pin 4')).toHaveAccessibleName(/joined to tip/);
+  await contact(page, 'output, pin 5').click();
+  await contact(page, 'input, ring').click();
+  await expect(outcome(page)).toHaveText('Backwards');
+  await page.reload();
+  await wakeIslands(page);
+  await expect(outcome(page)).toHaveText('Backwards');
 });
 
 test('the saved file opens again, and a bad one is named and leaves the work as it was', async ({

@@ -21,6 +21,8 @@ export interface LeadCandidate {
   readonly shieldJoined: boolean;
   /** Conductors on contacts that carry no line in either jack. */
   readonly spares: number;
+  /** Whether the output's source line is led to the input's ground: it works while grounds are apart, and is shorted where they meet. */
+  readonly sourceGrounded: boolean;
 }
 
 /** The answer to 'which lead?'. `leads` is ranked, best first: those that flow, or where none does those that are weak. `nearMisses` holds the plainest map of each other outcome, with its verdict. */
@@ -142,12 +144,18 @@ function candidateOf(
   ).length;
   const shieldJoined =
     out === undefined || into === undefined || conductors.some(({ from, to }) => from === out && to === into);
-  return { conductors, outcome, shieldJoined, spares };
+  const source = styleEntry(output.style).lines.source;
+  const sourceGrounded =
+    styleEntry(input.style).family === 'ground-referenced' &&
+    source !== undefined &&
+    conductors.some(({ from, to }) => from === source && to === into);
+  return { conductors, outcome, shieldJoined, spares, sourceGrounded };
 }
 
-/** Best first: shield as the standard wants it, then fewest conductors, then none on spare pins. */
+/** Best first: no source line led to a ground, then shield as the standard wants it, then fewest conductors, then none on spare pins. */
 function rank(a: LeadCandidate, b: LeadCandidate): number {
   return (
+    Number(a.sourceGrounded) - Number(b.sourceGrounded) ||
     Number(b.shieldJoined) - Number(a.shieldJoined) ||
     a.conductors.length - b.conductors.length ||
     a.spares - b.spares
