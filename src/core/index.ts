@@ -142,3 +142,11 @@ export { inputAmountAt, inputTrace } from './signal/show.ts';
 export { prepareTimeLink } from './signal/time-link.ts';
 export type { TimeLink } from './signal/time-link.ts';
 export { levelAt } from './signal/waveform.ts';
+
+export { edgeTimes, longestLead, STANDARD_EDGE_SECONDS } from './signal/edge-times.ts';
+export type { EdgeTimes, LongestLead } from './signal/edge-times.ts';
+export { mostHops } from './signal/limits.ts';
+export type { GaveWay, Limit, Trial } from './signal/limits.ts';
+export { bitSecondsOf } from './signal/frames.ts';
+export { stageOf } from './signal/line.ts';
+export { VOTE_SAMPLES } from './signal/receiver.ts';
