@@ -78,14 +78,12 @@ export function* boardProblem(plan: Plan, memory: LinkMemory): Generator<number,
     const key = JSON.stringify([from.name, jack.name, to.name, input.name]);
     const known = metres.get(key);
     if (known !== undefined) return known;
-    const targets = [...devices, ...hubs.map(({ device }) => device)]
-      .filter(isPlaced)
-      .flatMap((device) =>
-        inputs(device).map((one) => ({
-          key: JSON.stringify([from.name, jack.name, device.name, one.name]),
-          point: jackPoint(device, one),
-        })),
-      );
+    const targets = [...devices, ...hubs.map(({ device }) => device)].filter(isPlaced).flatMap((device) =>
+      inputs(device).map((one) => ({
+        key: JSON.stringify([from.name, jack.name, device.name, one.name]),
+        point: jackPoint(device, one),
+      })),
+    );
     const lengths = ways.lengths(
       jackPoint(from, jack),
       targets.map(({ point }) => point),

@@ -79,7 +79,11 @@ export function randomBoard(seed: number, count: number): Plan {
       price: random.integer(15, 60),
     })),
     making: { plugs: { din5: 3 }, plug: 2, wirePerMetre: 1.5, perLead: 4 },
-    press: devices.map(({ name }, at) => ({ device: name, send: 'program' as const, program: (at % 128) + 1 })),
+    press: devices.map(({ name }, at) => ({
+      device: name,
+      send: 'program' as const,
+      program: (at % 128) + 1,
+    })),
   });
 }
 
