@@ -10,8 +10,18 @@ import type { JackUnderTest } from './subjects.ts';
 /** Optocouplers that a meter can meet; 'unknown' is a way of judging, not a part. */
 const REAL_PARTS: readonly Part[] = ['6N138', 'H11L1', 'PC900V'];
 
-/** Every jack with this connector, by direction, style, circuit and part; then the others. Power is no part of it. */
+const KNOWN = new Map<Connector, readonly JackUnderTest[]>();
+
+/** Every jack with this connector, by direction, style, circuit and part; then the others. Always the same objects. */
 export function jacksWith(connector: Connector): readonly JackUnderTest[] {
+  const known = KNOWN.get(connector);
+  if (known) return known;
+  const made = makeJacks(connector);
+  KNOWN.set(connector, made);
+  return made;
+}
+
+function makeJacks(connector: Connector): readonly JackUnderTest[] {
   const control = DIRECTIONS.flatMap((direction: Direction) =>
     stylesFor(direction, connector).flatMap((style) =>
       circuitsFor(direction, style)

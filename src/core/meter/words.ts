@@ -2,8 +2,8 @@
 import { circuitEntry, hasLed } from '../wiring/circuits.ts';
 import { contactWords } from '../wiring/connectors.ts';
 import type { Contact } from '../wiring/connectors.ts';
-import { otherJackEntry } from '../wiring/other-jacks.ts';
-import { styleEntry } from '../wiring/styles.ts';
+import { OTHER_JACKS, otherJackEntry } from '../wiring/other-jacks.ts';
+import { STYLES, styleEntry } from '../wiring/styles.ts';
 import { sayPower } from './power.ts';
 import { sayFunction } from './reading.ts';
 import type { JackReading, JackUnderTest } from './subjects.ts';
@@ -14,6 +14,15 @@ export function sayUnderTest(under: JackUnderTest): string {
   const { direction, style, circuit, part } = under.jack;
   const with6 = hasLed(circuit) ? ` with ${part}` : '';
   return `${styleEntry(style).label} ${direction}, ${circuitEntry(circuit).label}${with6}`;
+}
+
+/** A name of the finder in words: 'Type A out', 'headphone output'. */
+export function sayName(name: string): string {
+  const other = OTHER_JACKS.find((kind) => kind === name);
+  if (other) return otherJackEntry(other).label;
+  const [direction = '', ...style] = name.split(' ');
+  const known = STYLES.find((one) => one === style.join(' '));
+  return known ? `${styleEntry(known).label} ${direction}` : name;
 }
 
 /** Where the probes are: 'red probe on tip, black probe on sleeve'. */
