@@ -24,7 +24,7 @@ export interface TimedNetwork {
 
 /** Draw one. The source steps or slides between corners some microseconds apart. */
 export function timedNetwork(random: Random): TimedNetwork {
-  const base = randomNetwork(random, random.integer(4, 9));
+  const { circuit: base } = randomNetwork(random, random.integer(4, 9));
   const elements: Element[] = base.elements
     .filter(({ kind }) => kind !== 'capacitor')
     .map((element) => (element.kind === 'diode' ? { ...element, ...random.pick(CHARGES) } : element));

@@ -65,7 +65,7 @@ export function chargeAt(
     const corner = FORWARD_CORNER * barrier;
     if (volts < corner) {
       const room = 1 - volts / barrier;
-      const here = zero * room ** -grading;
+      const here = grading === 0.5 ? zero / Math.sqrt(room) : zero * room ** -grading;
       farads += here;
       coulombs += (zero * barrier - here * room * barrier) / (1 - grading);
     } else {

@@ -74,6 +74,17 @@ export function settle(compiled: CompiledCircuit): Unsolved | undefined {
   return undefined;
 }
 
+/**
+ * As `settle`, but starts from the junction voltages as they stand: for a circuit whose values moved a little. Falls back on a
+ * fresh start where that does not settle.
+ */
+export function settleAgain(compiled: CompiledCircuit): Unsolved | undefined {
+  const factor = factorFor(compiled, 0);
+  loadSources(compiled, 1, factor.answer);
+  reduceSide(factor, factor.answer);
+  return newton(compiled, factor, GMIN_SIEMENS).converged ? undefined : settle(compiled);
+}
+
 function lowerConductance(compiled: CompiledCircuit, factor: Factor): ReturnType<typeof newton> {
   coolJunctions(compiled);
   let end = newton(compiled, factor, 1e-2);

@@ -5,7 +5,7 @@
 import type { CompiledCircuit } from './compile.ts';
 
 /** Rows first made room for; more are made when needed. */
-const FIRST_ROWS = 32;
+const FIRST_ROWS = 16;
 
 /** One run. A row holds every unknown, then volts, coulombs and amperes of every junction. */
 export interface Trajectory {

@@ -12,7 +12,10 @@ import { transientOf } from './trace.ts';
 import type { Stretch, Transient } from './trace.ts';
 import { startTrajectory } from './trajectory.ts';
 
-/** Allowed error of one step: a millivolt is 0.02 % of the swing of a 5 V output. */
+/**
+ * Allowed error of one step: half a millivolt and a five-thousandth of the voltage. What is stranded on a line that nothing holds
+ * stays there, so that errors add up: a line let go by an open-drain stage is then right to a thousandth.
+ */
 export const STEP_TOLERANCE: StepTolerance = { volts: 5e-4, share: 2e-4 };
 
 /** First step after a corner, seconds: a fraction of the shortest edge; shortened where it is too long. */

@@ -6,6 +6,7 @@ import type { EdgeWork, TwoStates } from '../circuit/edges.ts';
 import { nodeNumber } from '../circuit/operating-point.ts';
 import type { StepTolerance } from '../circuit/step.ts';
 import { STEP_TOLERANCE } from '../circuit/transient.ts';
+import { spreadName } from '../wiring/build.ts';
 import type { Link } from '../wiring/link.ts';
 import type { Grounding, LinkCircuit } from '../wiring/link-circuit.ts';
 import { linkCircuit } from '../wiring/link-circuit.ts';
@@ -16,7 +17,7 @@ import { DEFAULT_TIMING } from '../wiring/timing.ts';
 export interface TimeLinkOptions {
   readonly grounding?: Grounding;
   readonly timing?: Partial<Timing>;
-  /** End of its range at which each tolerance sits, by the name of the spread; nominal where not named. */
+  /** End of its range at which each tolerance sits, by `spreadName`; nominal where not named. */
   readonly corner?: Readonly<Record<string, 'low' | 'high' | 'nominal'>>;
   readonly tolerance?: StepTolerance;
   /** False solves every edge afresh. */
@@ -55,7 +56,7 @@ export function prepareTimeLink(link: Link, options: TimeLinkOptions = {}): Time
   const compiled = compileCircuit(model.circuit);
   const shifted = new Map<string, number>();
   for (const spread of model.spreads) {
-    const place = corner[spread.name] ?? 'nominal';
+    const place = corner[spreadName(model.spreads, spread)] ?? 'nominal';
     spread.parts.forEach((part, at) => {
       const value = spread[place][at] as number;
       shifted.set(part, value);

@@ -1,5 +1,6 @@
 /** The worst corner of the tolerances, found by moving one tolerance at a time as far as it makes things worse. */
 import { setValue } from '../circuit/compile.ts';
+import { spreadName } from '../wiring/build.ts';
 import type { Spread } from '../wiring/build.ts';
 import type { State } from '../wiring/driver-circuit.ts';
 import { readInput, setState, settleState } from './prepare.ts';
@@ -47,15 +48,8 @@ export function worstCase(prepared: PreparedLink, state: State, input: number, s
   }
   for (const spread of spreads) moveTo(prepared, spread, 'nominal');
   const corner: Record<string, 'low' | 'high' | 'nominal'> = {};
-  for (const spread of spreads) corner[nameAmong(spreads, spread)] = places.get(spread) ?? 'nominal';
+  for (const spread of spreads) corner[spreadName(spreads, spread)] = places.get(spread) ?? 'nominal';
   return { value: sign * best, corner };
-}
-
-/** The name of a tolerance, with its input where several inputs have one of the name: 'LED voltage of input 2'. */
-function nameAmong(spreads: readonly Spread[], spread: Spread): string {
-  if (spreads.filter(({ name }) => name === spread.name).length < 2) return spread.name;
-  const input = /^in(\d+) /.exec(spread.parts[0] ?? '');
-  return input ? `${spread.name} of input ${Number(input[1]) + 1}` : spread.name;
 }
 
 /** Set the parts of one tolerance to one of its places. */

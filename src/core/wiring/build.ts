@@ -95,3 +95,10 @@ export function collector(): Collector {
 export function factorSpread(name: string, part: string, nominal: number, low: number, high: number): Spread {
   return { name, parts: [part], nominal: [nominal], low: [nominal * low], high: [nominal * high] };
 }
+
+/** The name of a tolerance, with its input where several inputs have one of the name: 'LED voltage of input 2'. */
+export function spreadName(spreads: readonly Spread[], spread: Spread): string {
+  if (spreads.filter(({ name }) => name === spread.name).length < 2) return spread.name;
+  const input = /^in(\d+) /.exec(spread.parts[0] ?? '');
+  return input ? `${spread.name} of input ${Number(input[1]) + 1}` : spread.name;
+}
