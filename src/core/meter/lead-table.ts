@@ -1,0 +1,80 @@
+/** The continuity table of a lead: every two contacts, lying still and with one plug moved. */
+import { contactWords, contactsOf } from '../wiring/connectors.ts';
+import type { Lead, Side } from '../wiring/link.ts';
+import { SIDES } from '../wiring/link.ts';
+import type { LeadContact } from './subjects.ts';
+import type { MadeLead } from './lead-faults.ts';
+
+/** How the lead is held: still, or with the plug of one end moved to and fro. */
+export const HOLDS = ['still', 'from', 'to'] as const;
+export type Hold = (typeof HOLDS)[number];
+
+/** What continuity says; 'flickers' only while a plug is moved. */
+export const BEEPS = ['beep', 'silent', 'flickers'] as const;
+export type Beep = (typeof BEEPS)[number];
+
+/** One place of the table. */
+export interface ProofPlace {
+  readonly a: LeadContact;
+  readonly b: LeadContact;
+  readonly hold: Hold;
+}
+
+/** One reading of the table. */
+export interface ProofReading extends ProofPlace {
+  readonly says: Beep;
+}
+
+/** Every contact of a lead, its first end first. */
+export function leadContacts(lead: Lead): readonly LeadContact[] {
+  return SIDES.flatMap((side) => contactsOf(lead[side].connector).map((contact) => ({ side, contact })));
+}
+
+/** Every two contacts of a lead. */
+export function leadPairs(lead: Lead): readonly (readonly [LeadContact, LeadContact])[] {
+  const all = leadContacts(lead);
+  return all.flatMap((a, at) => all.slice(at + 1).map((b) => [a, b] as const));
+}
+
+/** Every place of the full table. */
+export function fullTable(lead: Lead): readonly ProofPlace[] {
+  return HOLDS.flatMap((hold) => leadPairs(lead).map(([a, b]) => ({ a, b, hold })));
+}
+
+const key = (side: Side, contact: string): string => `${side} ${contact}`;
+
+/** The groups of contacts that a made lead joins while one plug parts its cold joints (or none does). */
+function groupsOf(made: MadeLead, moved: Side | undefined): (at: LeadContact) => string {
+  const parent = new Map<string, string>();
+  const root = (node: string): string => {
+    let here = node;
+    for (let up = parent.get(here); up !== undefined; up = parent.get(here)) here = up;
+    return here;
+  };
+  const join = (a: string, b: string): void => {
+    const [one, other] = [root(a), root(b)];
+    if (one !== other) parent.set(one, other);
+  };
+  for (const { from, to, whole, parts } of made.conductors)
+    if (whole && (moved === undefined || !parts.includes(moved))) join(key('from', from), key('to', to));
+  for (const { side, between } of made.shorts) join(key(side, between[0]), key(side, between[1]));
+  return ({ side, contact }) => root(key(side, contact));
+}
+
+/** What continuity says of a made lead; the answer takes a place of the table. */
+export function tableOf(made: MadeLead): (place: ProofPlace) => Beep {
+  const still = groupsOf(made, undefined);
+  const moved = { from: groupsOf(made, 'from'), to: groupsOf(made, 'to') };
+  return ({ a, b, hold }) => {
+    if (still(a) !== still(b)) return 'silent';
+    if (hold === 'still') return 'beep';
+    return moved[hold](a) === moved[hold](b) ? 'beep' : 'flickers';
+  };
+}
+
+/** A place of the table in words: 'pin 4 at the output end to ring at the input end, the plug at the input end moved'. */
+export function sayPlace({ a, b, hold }: ProofPlace): string {
+  const end = (side: Side): string => (side === 'from' ? 'output end' : 'input end');
+  const moved = hold === 'still' ? '' : `, the plug at the ${end(hold)} moved`;
+  return `${contactWords(a.contact)} at the ${end(a.side)} to ${contactWords(b.contact)} at the ${end(b.side)}${moved}`;
+}
