@@ -3,14 +3,15 @@
  * changed, a run of devices elsewhere, the ends of two chains changed. What cannot be made costs a large sum, so that the
  * way there stays open.
  */
-import { greedyLeads } from './assign.ts';
+import { assignLeads } from './assign.ts';
 import { chainFits, edgesOf } from './problem.ts';
 import type { Choice, Layout, PlanProblem } from './problem.ts';
 import type { Frame } from './bound.ts';
 
-/** A layout that annealing has found, and its cost with leads given out greedily. */
+/** The best layout that annealing has found, the choice at each of its links, and its cost; Infinity when it found none. */
 export interface Annealed {
   readonly layout: Layout;
+  readonly chosen: readonly number[];
   readonly cost: number;
 }
 
@@ -23,10 +24,14 @@ interface Slot {
   readonly outlet: number;
 }
 
-/** Anneal within one frame. Yields the least cost so far from time to time. */
+/**
+ * Anneal within one frame. Owned leads have the prices of the bound, so that links can be weighed one by one; each layout that
+ * is the best so far gets its leads given out exactly. Yields the least cost so far from time to time.
+ */
 export function* annealFrame(
   problem: PlanProblem,
   frame: Frame,
+  prices: Float64Array,
   chance: () => number,
   steps: number,
 ): Generator<number, Annealed> {
@@ -38,7 +43,6 @@ export function* annealFrame(
   );
   const usable = Math.max(1, slots.length - problem.spareOutlets);
   const big = bigCost(problem);
-  const owns = problem.owned.length > 0;
   const choicesAt = (slot: Slot, from: number, to: number): readonly Choice[] => {
     if (from >= 0) return problem.next[from]?.[to] ?? [];
     return slot.hub < 0
@@ -51,54 +55,51 @@ export function* annealFrame(
       if (uses.length === 0 && cost < least) least = cost;
     return least;
   };
-  const least = slots.map((slot) => Float64Array.from({ length: count }, (_, to) => leastAt(slot, -1, to)));
+  const starts = slots.map((slot) => Float64Array.from({ length: count }, (_, to) => leastAt(slot, -1, to)));
   const nextLeast = new Float64Array(count * count);
   for (let from = 0; from < count; from++)
     for (let to = 0; to < count; to++) nextLeast[from * count + to] = leastAt(slots[0] as Slot, from, to);
 
   const fixed = frame.reduce((sum, hub) => sum + (hub < 0 ? 0 : (problem.hubs[hub]?.price ?? 0)), 0);
-  const feeds = frame.flatMap((hub, output) => (hub < 0 ? [] : [problem.outputs[output]?.feed[hub] ?? []]));
   const chainPlain = (chain: readonly number[], slot: number): number => {
     if (chain.length === 0) return 0;
     const { hub } = slots[slot] as Slot;
-    let cost = least[slot]![chain[0]!]!;
+    let cost = starts[slot]![chain[0]!]!;
     for (let at = 1; at < chain.length; at++) cost += nextLeast[chain[at - 1]! * count + chain[at]!]!;
     return chainFits(problem, chain, hub) ? cost : cost + big * (1 + chain.length);
   };
-  const linksOf = (chains: readonly (readonly number[])[]): (readonly Choice[])[] => {
-    const links: (readonly Choice[])[] = [...feeds];
-    chains.forEach((chain, slot) => {
-      chain.forEach((to, at) => {
-        const choices = choicesAt(slots[slot] as Slot, at === 0 ? -1 : (chain[at - 1] ?? -1), to);
-        links.push(choices.length > 0 ? choices : [{ cost: big, uses: [] }]);
-      });
+  const layoutOf = (all: readonly (readonly number[])[]): Layout =>
+    frame.map((hub, output) => {
+      const own = all.filter((_, slot) => slots[slot]?.output === output).map((chain) => [...chain]);
+      return { hub, chains: hub < 0 ? own.filter((chain) => chain.length > 0) : own };
     });
-    return links;
-  };
   const costOf = (chains: readonly (readonly number[])[], plain: Float64Array): number => {
     let free = 0;
     for (const chain of chains) if (chain.length === 0) free++;
     const wish = free < slots.length - usable ? big * (slots.length - usable - free) : 0;
-    if (owns) {
-      let unfit = 0;
-      chains.forEach((chain, slot) => {
-        if (chain.length > 0 && !chainFits(problem, chain, (slots[slot] as Slot).hub))
-          unfit += big * (1 + chain.length);
-      });
-      return fixed + wish + unfit + (greedyLeads(linksOf(chains), problem.owned)?.cost ?? big * count);
-    }
     let cost = fixed + wish;
-    for (const choices of feeds) cost += Math.min(big, ...choices.map((one) => one.cost));
     for (const one of plain) cost += one;
     return cost;
   };
 
-  let chains: number[][] = slots.map(() => []);
+  let chains: (readonly number[])[] = slots.map(() => []);
   const whole = Math.min(slots.length, usable);
-  Array.from({ length: count }, (_, at) => at).forEach((device, at) => chains[at % whole]!.push(device));
+  Array.from({ length: count }, (_, at) => at).forEach((device, at) => {
+    chains[at % whole] = [...chains[at % whole]!, device];
+  });
   let plain = Float64Array.from(chains, (chain, slot) => chainPlain(chain, slot));
   let cost = costOf(chains, plain);
-  let best = { chains: chains.map((chain) => [...chain]), cost };
+  let coldest = cost;
+  let best: Annealed = { layout: layoutOf(chains), chosen: [], cost: Infinity };
+  const tryOut = (): void => {
+    const layout = layoutOf(chains);
+    const leads = assignLeads(
+      edgesOf(problem, layout).map(({ choices }) => choices),
+      problem.owned,
+    );
+    if (leads && cost < big && leads.cost + fixed < best.cost)
+      best = { layout, chosen: leads.chosen, cost: leads.cost + fixed };
+  };
   const pick = (most: number): number => Math.floor(chance() * most);
   const hot = Math.max(1, typicalCost(problem)) * 0.6;
   for (let step = 0; step < steps; step++) {
@@ -116,16 +117,16 @@ export function* annealFrame(
       chains = tried;
       plain = triedPlain;
       cost = now;
-      if (cost < best.cost - 1e-9) best = { chains: chains.map((chain) => [...chain]), cost };
+      if (cost < coldest - 1e-9) {
+        coldest = cost;
+        // While it is still hot most layouts are soon bettered; only those of the cool half are worth their leads.
+        if (step > steps / 2) tryOut();
+      }
     }
     if (step % STEPS_AT_ONCE === STEPS_AT_ONCE - 1) yield best.cost;
   }
-  const layout: Layout = frame.map((hub, output) => {
-    const own = best.chains.filter((_, slot) => slots[slot]?.output === output);
-    return { hub, chains: hub < 0 ? own.filter((chain) => chain.length > 0) : own };
-  });
-  const possible = edgesOf(problem, layout).every(({ choices }) => choices.length > 0);
-  return { layout, cost: possible && best.cost < big ? best.cost : Infinity };
+  if (best.cost === Infinity) tryOut();
+  return best;
 }
 
 /** A sum above every layout that can be made. */
