@@ -72,10 +72,15 @@ export async function addressOf(work: Work, page: URL): Promise<string> {
 
 /** Hand the plan over as a file. */
 export function saveFile(work: Work): void {
-  const address = URL.createObjectURL(new Blob([writePlanText(work.plan)], { type: 'application/json' }));
+  saveText('five-milliamps-plan.json', writePlanText(work.plan), 'application/json');
+}
+
+/** Hand text over as a file. */
+export function saveText(name: string, text: string, type: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement('a');
   link.href = address;
-  link.download = 'five-milliamps-plan.json';
+  link.download = name;
   link.click();
   URL.revokeObjectURL(address);
 }

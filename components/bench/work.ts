@@ -69,6 +69,14 @@ export function linkOn(work: Work): Link {
   return linkOf(work.plan, planLink(work));
 }
 
+/** The link on the bench with the input on the bench first: for what follows one input. */
+export function linkAhead(work: Work): Link {
+  const link = linkOn(work);
+  const first = link.branches[work.branch];
+  const others = link.branches.filter((_, at) => at !== work.branch);
+  return first === undefined ? link : { ...link, branches: [first, ...others] };
+}
+
 /** The verdict on the link on the bench. */
 export function verdictOf(work: Work): LinkVerdict {
   return checkLink(linkOn(work));

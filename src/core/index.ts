@@ -150,3 +150,8 @@ export type { GaveWay, Limit, Trial } from './signal/limits.ts';
 export { bitSecondsOf } from './signal/frames.ts';
 export { stageOf } from './signal/line.ts';
 export { VOTE_SAMPLES } from './signal/receiver.ts';
+
+export { widestClockError } from './signal/limits.ts';
+export { restDeck, timeDeck } from './signal/link-deck.ts';
+export { drawBuilds } from './verdict/tolerance.ts';
+export type { DrawProgress, ToleranceResult } from './verdict/tolerance.ts';

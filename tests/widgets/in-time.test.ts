@@ -1,0 +1,112 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from '@playwright/test';
+import type { Page } from '@playwright/test';
+import { runOperatingPoint } from '../support/spice.ts';
+import { wakeIslands } from '../support/watch.ts';
+
+const outcome = (page: Page) => page.locator('.send > [role="status"]');
+
+async function open(page: Page): Promise<void> {
+  await page.goto('/in-time/');
+  await wakeIslands(page);
+}
+
+test('a program change is written in plain words, sent, and arrives', async ({ page }) => {
+  await open(page);
+  const program = page.getByLabel('program, from 1');
+  await program.fill('10');
+  await program.press('Enter');
+  // Program 10 counted from 1 is 9 on the wire (MIDI 1.0, table I: Cn pp).
+  await expect(page.getByText('What is sent: C0 09')).toBeVisible();
+  await expect(outcome(page)).toHaveText('2 bytes sent: 2 same.');
+});
+
+test('swapped lines are silence, and a chain of many slow parts loses bytes', async ({ page }) => {
+  await open(page);
+  await page.getByLabel('conductors').selectOption('source and sink swapped');
+  await expect(outcome(page)).toContainText('2 missing');
+  await page.getByLabel('conductors').selectOption('right');
+  await expect(outcome(page)).toHaveText('2 bytes sent: 2 same.');
+  const links = page.getByLabel('links in a chain');
+  await links.fill('40');
+  await links.press('Enter');
+  await expect(outcome(page)).toContainText('First trouble');
+});
+
+test('bytes by hand may be nonsense, and what is no byte is refused in words', async ({ page }) => {
+  await open(page);
+  await page.getByLabel('Add', { exact: true }).selectOption({ label: 'bytes by hand' });
+  await page.getByRole('button', { name: 'Add this message' }).click();
+  const bytes = page.getByLabel('bytes, hex');
+  await bytes.fill('F9 zz');
+  await bytes.press('Enter');
+  await expect(page.getByRole('alert')).toHaveText(
+    "bytes: expected hex from 00 to FF, got 'zz'. The list stays as it was.",
+  );
+  await bytes.fill('F9 7F');
+  await bytes.press('Enter');
+  await expect(page.getByText('What is sent: C0 04 F9 7F')).toBeVisible();
+  await expect(outcome(page)).toHaveText('4 bytes sent: 4 same.');
+});
+
+test('the cursor is moved by keyboard, by bit and by edge, and says what is there', async ({ page }) => {
+  await open(page);
+  const figure = page.getByRole('slider', { name: /The signal in time/ });
+  await figure.focus();
+  await page.keyboard.press('Home');
+  await expect(figure).toHaveAttribute('aria-valuetext', /line at rest/);
+  await page.keyboard.press('ArrowRight');
+  await expect(figure).toHaveAttribute(
+    'aria-valuetext',
+    /byte 1, start bit; 5\.3\d mA at the input; output low/,
+  );
+  await page.keyboard.press('Shift+ArrowRight');
+  await expect(figure).toHaveAttribute('aria-valuetext', /data bit 6|data bit 5/);
+  await page.keyboard.press('End');
+  await expect(figure).toHaveAttribute('aria-valuetext', /line at rest/);
+});
+
+test('ten thousand builds are drawn in the background and can be cancelled', async ({ page, context }) => {
+  await open(page);
+  await page.getByText('Ten thousand builds: how many work').click();
+  // The worker's script is held back, so that the work is surely under way when it is cancelled.
+  const worker = /builds-worker/;
+  await context.route(worker, () => undefined);
+  await page.getByRole('button', { name: 'Draw 10 000 builds' }).click();
+  await expect(page.getByRole('progressbar', { name: 'Builds drawn' })).toBeVisible();
+  await page.getByRole('button', { name: 'Cancel' }).click();
+  await expect(page.locator('.tolerance [role="status"]')).toHaveText('Cancelled; nothing was changed.');
+  await expect(page.getByRole('progressbar')).toHaveCount(0);
+  await context.unroute(worker);
+  await page.getByRole('button', { name: 'Draw 10 000 builds' }).click();
+  await expect(page.locator('.tolerance [role="status"]')).toContainText('10000 of 10000 builds work');
+  await expect(page.getByText('What matters most: supply')).toBeVisible();
+});
+
+test('the saved deck is run by a stock SPICE engine and gives the current that the page says', async ({
+  page,
+}) => {
+  await open(page);
+  await page.getByText('Take it further: the link as a SPICE deck').click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'While a 0 is sent (active)' }).click(),
+  ]);
+  const { amperes } = await runOperatingPoint(readFileSync(await download.path(), 'utf8'));
+  const led = [...amperes].filter(([name]) => name.startsWith('d')).map(([, value]) => value);
+  expect(Math.max(...led)).toBeGreaterThan(5.3e-3);
+  expect(Math.max(...led)).toBeLessThan(5.4e-3);
+});
+
+test('the bench sends through the lead that lies on it', async ({ page }) => {
+  await page.goto('/bench/');
+  await wakeIslands(page);
+  await page.getByText('Send something through it').click();
+  await expect(outcome(page)).toContainText('2 missing');
+  await page.getByRole('button', { name: 'Which lead?' }).click();
+  await page
+    .getByRole('button', { name: /^Lay it/ })
+    .first()
+    .click();
+  await expect(outcome(page)).toHaveText('2 bytes sent: 2 same.');
+});
