@@ -1,6 +1,19 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { example, type Item } from '../../components/bench/messages.ts';
+import type { Journey } from '../../components/bench/sending.ts';
+import {
+  RECEIVERS,
+  atMetres,
+  edgesOf,
+  hopsOf,
+  sayBits,
+  sayBytes,
+  sayHex,
+  sayLongest,
+  sendOver,
+} from '../../components/page/in-time.ts';
 import {
   linkFrom,
   say,
@@ -10,7 +23,9 @@ import {
 } from '../../components/page/lesson-links.ts';
 import {
   ADAPTER_METRES,
+  STANDARD_EDGE_SECONDS,
   STANDARD_METRES,
+  bitCells,
   checkLink,
   valuesOf,
   wireOhmsPerMetre,
@@ -33,8 +48,9 @@ const LINKS = LESSONS.flatMap(({ folder, links }) =>
 );
 
 /** Figures and widgets that show a solved circuit, and so must stand after the question. */
-const SHOWS = /<(LessonBench|Compare|Margins|Counts|SendByte|TurnPlug)\b/g;
-const FIGURES = /<(?:LessonBench|Compare|Margins|Counts|PlugFaces|Figure)\s+n=\{(\d+)\}/g;
+const SHOWS = /<(LessonBench|Compare|Margins|Counts|SendByte|TurnPlug|SendBench|Timing|Bars|Bytes)\b/g;
+const FIGURES =
+  /<(?:LessonBench|Compare|Margins|Counts|PlugFaces|Figure|SendBench|Timing|Bars|Bytes)\s+n=\{(\d+)\}/g;
 
 /** Fewest and most words of a part: the paragraphs, the question and its answers. */
 const PART_WORDS = [60, 220] as const;
@@ -105,7 +121,7 @@ describe('The form of a lesson', () => {
   test.each(LESSONS)('$folder numbers its figures in a row and has one or two live benches', ({ body }) => {
     const numbers = [...body.matchAll(FIGURES)].map(([, number]) => Number(number));
     expect(numbers).toEqual(numbers.map((_, at) => at + 1));
-    const benches = body.match(/<LessonBench\b/g)?.length ?? 0;
+    const benches = body.match(/<(?:LessonBench|SendBench)\b/g)?.length ?? 0;
     expect(benches).toBeGreaterThanOrEqual(1);
     expect(benches).toBeLessThanOrEqual(2);
   });
@@ -176,7 +192,7 @@ describe('The words of a lesson', () => {
 
   test.each(PARTS)('$name prints no measured number that the core did not work out', (part) => {
     const typed = [part.prose, ...part.answers, ...part.reasons].flatMap(
-      (text) => text.match(/\b\d+(?:\.\d+)?\s?(?:mA|A|mW|W|ohm|kohm|Ω)(?![\w])/g) ?? [],
+      (text) => text.match(/\b\d+(?:\.\d+)?\s?(?:mA|A|mW|W|ohm|kohm|Ω|us|µs|ms)(?![\w])/g) ?? [],
     );
     expect(typed).toEqual([]);
     // Volts and metres name a kind of sender or lead; the links below hold them to the circuit.
@@ -351,5 +367,112 @@ describe('What lesson 3 says of makers', () => {
     expect(counts.flows + counts.weak).toBe(0);
     expect(counts.inverted).toBe(2);
     expect(say(linkNamed('03', 'upsideDown'), 'active')).toBe('0 mA');
+  });
+});
+
+/** What became of each byte of a program change sent over a link of a lesson. */
+function outcomesOf(link: AuthoredLink, journey: Partial<Journey>): readonly string[] {
+  return sendOver(link, [example('program change')], journey).sending.outcomes.map(({ outcome }) => outcome);
+}
+
+const WHOLE = ['same', 'same'];
+const NO_BASE_RESISTOR = { baseResistor: false } as const;
+
+describe('What lesson 4 says of bits', () => {
+  const on = (note: number, velocity: number): Item => ({ kind: 'note on', channel: 0, note, velocity });
+  const chord = [on(60, 39), on(64, 43), on(67, 37)];
+
+  test('a bit, a byte, a program change and a chord take what the standard says', () => {
+    // MIDI 1.0 Detailed Specification 4.2.1: 31 250 bits a second, ten bits a byte; appendix A-1: seven bytes, not nine.
+    expect([sayBits(1), sayBytes(1), sayBytes(2)]).toEqual(['32\u00a0µs', '320\u00a0µs', '640\u00a0µs']);
+    expect([sayBytes(9), sayBytes(7)]).toEqual(['2.88\u00a0ms', '2.24\u00a0ms']);
+  });
+
+  test('three notes with running status are the seven bytes that the standard prints', () => {
+    expect(sayHex(chord, true).replaceAll('\u00a0', ' ')).toBe('90 3C 27 40 2B 43 25');
+  });
+
+  test('the byte 01 is dark right after the start bit, and 80 right before the stop bit', () => {
+    const darkBits = (byte: number): readonly number[] =>
+      bitCells({ value: byte, startSeconds: 0, endSeconds: 1 })
+        .filter(({ level }) => level)
+        .map(({ bit }) => bit);
+    expect(darkBits(0x01)).toEqual([1, 9]);
+    expect(darkBits(0x80)).toEqual([8, 9]);
+  });
+
+  test('channel 1 and program 5 are C0 04, and one bit turns for channel 2', () => {
+    expect(sayHex([example('program change')]).replaceAll('\u00a0', ' ')).toBe('C0 04');
+    expect((0xc0 ^ 0xc1).toString(2)).toBe('1');
+  });
+});
+
+describe('What lesson 5 says of long leads', () => {
+  const low = linkNamed('05', 'low');
+  const far = linkNamed('05', 'lowFar');
+
+  test('a lead far beyond the standard still carries nearly all of the current', () => {
+    expect(active('05', 'fiveFar') / active('05', 'five')).toBeGreaterThan(0.95);
+    expect(solved('05', 'fiveFar').notes.map(({ kind }) => kind)).toContain('too-long');
+  });
+
+  test('at 15 m both senders keep the bound on edges, and at 30 m only the 5 V one does', () => {
+    const worst = (link: AuthoredLink, metres: number): number => {
+      const { toActiveSeconds, toIdleSeconds } = edgesOf(atMetres(link, metres));
+      return Math.max(toActiveSeconds, toIdleSeconds);
+    };
+    const five = linkNamed('05', 'five');
+    expect(worst(five, STANDARD_METRES)).toBeLessThan(STANDARD_EDGE_SECONDS);
+    expect(worst(low, STANDARD_METRES)).toBeLessThan(STANDARD_EDGE_SECONDS);
+    expect(worst(five, 2 * STANDARD_METRES)).toBeLessThan(STANDARD_EDGE_SECONDS);
+    expect(worst(low, 2 * STANDARD_METRES)).toBeGreaterThan(STANDARD_EDGE_SECONDS);
+    expect(Number.parseInt(sayLongest(low))).toBeGreaterThan(STANDARD_METRES);
+  });
+
+  test('letting go is the slow edge of a 3.3 V sender', () => {
+    const { toActiveSeconds, toIdleSeconds } = edgesOf(far);
+    expect(toIdleSeconds).toBeGreaterThan(5 * toActiveSeconds);
+  });
+
+  test('one very long lead delivers, two garble, and two of 15 m deliver', () => {
+    expect(outcomesOf(far, NO_BASE_RESISTOR)).toEqual(WHOLE);
+    expect(outcomesOf(far, { ...NO_BASE_RESISTOR, hops: 2 })).toEqual(['garbled', 'garbled']);
+    expect(outcomesOf(atMetres(far, STANDARD_METRES), { ...NO_BASE_RESISTOR, hops: 2 })).toEqual(WHOLE);
+  });
+});
+
+describe('What lesson 6 says of chains', () => {
+  const slow = linkNamed('06', 'slow');
+
+  test('three links deliver, four garble, and with a base resistor four deliver', () => {
+    expect(outcomesOf(slow, { ...NO_BASE_RESISTOR, hops: 3 })).toEqual(WHOLE);
+    expect(outcomesOf(slow, { ...NO_BASE_RESISTOR, hops: 4 })).toEqual(['garbled', 'garbled']);
+    expect(outcomesOf(slow, { hops: 4 })).toEqual(WHOLE);
+  });
+
+  test('a chain of H11L1 is four to five times as long as one of 6N138 with base resistor, for either receiver', () => {
+    for (const receiver of RECEIVERS) {
+      const times = hopsOf(linkNamed('06', 'logic'), receiver) / hopsOf(slow, receiver, true);
+      expect(times).toBeGreaterThanOrEqual(4);
+      expect(times).toBeLessThanOrEqual(5);
+    }
+  });
+
+  test('one sample gives out at the hop of the arithmetic, and three votes hold out longer', () => {
+    // 16 samples a bit, one taken for the start edge, clocks 2 % apart over 9.5 bits: (0.4375 - 0.19) x 32 us = 7.9 us;
+    // 5 us a hop leave 1, 1 us a hop 7. The search may differ from it by one hop.
+    expect(Math.abs(hopsOf(slow, 'one sample') - 1)).toBeLessThanOrEqual(1);
+    expect(Math.abs(hopsOf(slow, 'one sample', true) - 7)).toBeLessThanOrEqual(1);
+    expect(hopsOf(slow, 'three votes', true)).toBeGreaterThan(hopsOf(slow, 'one sample', true));
+  });
+
+  test('software in between garbles nothing, and holds every byte up by three bytes or more', () => {
+    const { outcomes } = sendOver(slow, [example('program change')], {
+      ...NO_BASE_RESISTOR,
+      hops: 4,
+      thru: 'software thru',
+    }).sending;
+    expect(outcomes.map(({ outcome }) => outcome)).toEqual(['late', 'late']);
+    for (const { lagSeconds } of outcomes) expect(lagSeconds).toBeGreaterThan(3 * 320e-6);
   });
 });
