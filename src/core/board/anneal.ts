@@ -51,8 +51,10 @@ export function* annealFrame(
   };
   const leastAt = (slot: Slot, from: number, to: number): number => {
     let least = big;
-    for (const { cost, uses } of choicesAt(slot, from, to))
-      if (uses.length === 0 && cost < least) least = cost;
+    for (const { cost, uses } of choicesAt(slot, from, to)) {
+      const sum = uses.reduce((all, kind) => all + (prices[kind] ?? 0), cost);
+      if (sum < least) least = sum;
+    }
     return least;
   };
   const starts = slots.map((slot) => Float64Array.from({ length: count }, (_, to) => leastAt(slot, -1, to)));

@@ -59,7 +59,7 @@ export function randomBoard(seed: number, count: number): Plan {
     widthCentimetres: random.integer(6, 9),
     depthCentimetres: random.integer(11, 13),
   }));
-  const outputs = random.integer(1, 2);
+  const outputs = count > 8 ? 2 : random.integer(1, 2);
   const controller: Device = {
     name: 'switcher',
     kind: 'controller',
@@ -103,4 +103,36 @@ function randomPedal(random: Random): Pick<Device, 'jacks'> {
     alongCentimetres: 5,
   });
   return { jacks: random.chance(0.67) ? [into, thru] : [into] };
+}
+
+/** A board that is wired already: `count` pedals in one chain, each lead of a length of its own, so that no two links are alike. */
+export function wiredBoard(count: number): Plan {
+  const source = randomBoard(1, count);
+  const straight = wires(...STRAIGHT_DIN);
+  const devices = source.devices.map((device, at): Device => {
+    if (at === 0) return device;
+    const thru = at % 20 === 0 ? 'software' : 'hardware';
+    return {
+      ...device,
+      jacks: [
+        planJack('IN', 'in', 'din5', 'din', { part: 'H11L1', alongCentimetres: 2 }),
+        planJack('THRU', 'out', 'din5', 'din', { role: 'thru', thru, alongCentimetres: 5 }),
+      ],
+    };
+  });
+  const leads = devices
+    .slice(1)
+    .map((_, at) =>
+      makeLead('din5', 'din5', straight, { name: `lead ${at + 1}`, lengthMetres: 4 + at / 100 }),
+    );
+  return {
+    ...source,
+    devices,
+    leads,
+    links: leads.map(({ name }, at) => ({
+      name: `link ${at + 1}`,
+      output: { device: devices[at]?.name ?? '', jack: at === 0 ? 'OUT 1' : 'THRU' },
+      inputs: [{ device: devices[at + 1]?.name ?? '', jack: 'IN', leads: [name] }],
+    })),
+  };
 }
