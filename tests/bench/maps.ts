@@ -4,7 +4,7 @@ import type { Jack } from '../../src/core/index.ts';
 import { quantile } from './figures.ts';
 import type { Figure } from './figures.ts';
 
-const ROUNDS = 15;
+const ROUNDS = 40;
 
 function sweepMilliseconds(output: Jack, input: Jack): number {
   const maps = conductorMaps(wiredContacts(output), wiredContacts(input));
@@ -20,7 +20,7 @@ function milliseconds(work: () => void): number {
     work();
     times.push(performance.now() - start);
   }
-  return quantile(times.slice(3), 0.5);
+  return quantile(times.slice(10), 0.5);
 }
 
 /** Each map built, compiled and solved in both states by itself; and the whole answer with its corners and reasons. */

@@ -1,7 +1,7 @@
 /** A circuit made ready for solving: names become integers, values sit in typed arrays that are reused. */
 import { chargesOf } from './charge.ts';
 import type { JunctionCharges } from './charge.ts';
-import { ELEMENT_KINDS, THERMAL_VOLTS, nodesOf } from './elements.ts';
+import { THERMAL_VOLTS, nodesOf } from './elements.ts';
 import type { Circuit, Diode, Element, ElementKind } from './elements.ts';
 import type { Plan } from './stamp.ts';
 
@@ -53,7 +53,7 @@ export interface CompiledCircuit {
   /** Latest solution: node volts, then source amperes. */
   readonly solution: Float64Array;
   /** What is known for each set of switch positions, the factored linear parts with it. */
-  readonly plans: Map<number, Plan>;
+  readonly plans: Map<number | string, Plan>;
   /** Counts changes of resistors and capacitors: a factor made before the last change is out of date. One entry. */
   readonly revision: Int32Array;
 }
@@ -78,7 +78,7 @@ export function compileCircuit(circuit: Circuit): CompiledCircuit {
     return nodeNames.push(name) - 1;
   };
   const diodes: number[] = [];
-  if (!elements.some((element) => nodesOf(element).includes(ground)))
+  if (!elements.some((element) => touches(element, ground)))
     throw new Error(`circuit: ground must be a node of some part, got '${ground}'`);
   elements.forEach((element, index) => {
     if (element.name === '')
@@ -106,17 +106,38 @@ export function compileCircuit(circuit: Circuit): CompiledCircuit {
     second,
     branch,
     values,
-    ofKind: Object.fromEntries(
-      ELEMENT_KINDS.map((kind) => [
-        kind,
-        Int32Array.from([...elements.keys()].filter((at) => elements[at]?.kind === kind)),
-      ]),
-    ) as Record<ElementKind, Int32Array>,
+    ofKind: sortByKind(elements),
     junctions: junctionsOf(elements, diodes, first, second),
     unknowns,
     solution: new Float64Array(unknowns),
     plans: new Map(),
     revision: new Int32Array(1),
+  };
+}
+
+function touches(element: Element, node: string): boolean {
+  const [first, second] = nodesOf(element);
+  return first === node || second === node;
+}
+
+/** Numbers of the parts of each kind. One pass with plain lists: a link is compiled a thousand times in a search. */
+function sortByKind(elements: readonly Element[]): Record<ElementKind, Int32Array> {
+  const lists: Record<ElementKind, number[]> = {
+    resistor: [],
+    diode: [],
+    voltage: [],
+    current: [],
+    switch: [],
+    capacitor: [],
+  };
+  for (let at = 0; at < elements.length; at++) lists[(elements[at] as Element).kind].push(at);
+  return {
+    resistor: new Int32Array(lists.resistor),
+    diode: new Int32Array(lists.diode),
+    voltage: new Int32Array(lists.voltage),
+    current: new Int32Array(lists.current),
+    switch: new Int32Array(lists.switch),
+    capacitor: new Int32Array(lists.capacitor),
   };
 }
 
@@ -210,22 +231,34 @@ function junctionsOf(
   first: Int32Array,
   second: Int32Array,
 ): Junctions {
+  const count = diodes.length;
   const models = diodes.map((index) => elements[index] as Diode);
-  const saturation = Float64Array.from(models, (model) => model.saturationAmperes);
-  const slope = Float64Array.from(models, (model) => model.emission * THERMAL_VOLTS);
-  const critical = saturation.map((value, at) => criticalVolts(value, slope[at] as number));
+  const made = {
+    element: new Int32Array(diodes),
+    anode: new Int32Array(count),
+    cathode: new Int32Array(count),
+    saturation: new Float64Array(count),
+    slope: new Float64Array(count),
+    series: new Float64Array(count),
+    critical: new Float64Array(count),
+  };
+  for (let at = 0; at < count; at++) {
+    const model = models[at] as Diode;
+    const index = diodes[at] as number;
+    const slope = model.emission * THERMAL_VOLTS;
+    made.anode[at] = first[index] as number;
+    made.cathode[at] = second[index] as number;
+    made.saturation[at] = model.saturationAmperes;
+    made.slope[at] = slope;
+    made.series[at] = model.seriesOhms;
+    made.critical[at] = criticalVolts(model.saturationAmperes, slope);
+  }
   return {
-    element: Int32Array.from(diodes),
-    anode: Int32Array.from(diodes, (index) => first[index] as number),
-    cathode: Int32Array.from(diodes, (index) => second[index] as number),
-    saturation,
-    slope,
-    series: Float64Array.from(models, (model) => model.seriesOhms),
-    critical,
-    volts: critical.slice(),
-    amperes: new Float64Array(diodes.length),
-    slopes: new Float64Array(diodes.length),
-    offsets: new Float64Array(diodes.length),
+    ...made,
+    volts: made.critical.slice(),
+    amperes: new Float64Array(count),
+    slopes: new Float64Array(count),
+    offsets: new Float64Array(count),
     charges: chargesOf(models),
   };
 }

@@ -21,7 +21,7 @@ export interface Factor {
   /** Work space: right-hand side in row order, solution in column order, and the rest to be solved. */
   readonly side: Float64Array;
   readonly answer: Float64Array;
-  readonly rest: Float64Array;
+  rest: Float64Array;
   readonly restSide: Float64Array;
   /** For each node the floating part it belongs to, or -1 when it has a way to ground. */
   readonly floating: Int32Array;
@@ -44,28 +44,36 @@ export interface Sparse {
   readonly upperEntries: Float64Array;
 }
 
-/** A factor with nothing in it yet; `ends` is twice the number of junctions. */
+/**
+ * A factor with nothing in it yet; `ends` is twice the number of junctions. All its arrays share two blocks of memory:
+ * a search makes thousands, and each block costs more than what is in it.
+ */
 export function makeFactor(size: number, floating: Int32Array, ramps: Int32Array, ends: number): Factor {
+  const square = size * size;
+  const reals = new Float64Array(square + 3 * size);
+  const wholes = new Int32Array(4 * size + 2 * ends);
   return {
-    endRows: new Int32Array(ends),
-    endColumns: new Int32Array(ends),
+    endRows: wholes.subarray(4 * size, 4 * size + ends),
+    endColumns: wholes.subarray(4 * size + ends),
     sparse: undefined,
     size,
     pivots: 0,
     revision: -1,
-    entries: new Float64Array(size * size),
-    rowOrder: new Int32Array(size),
-    columnOrder: new Int32Array(size),
-    rowPlace: new Int32Array(size),
-    columnPlace: new Int32Array(size),
-    side: new Float64Array(size),
-    answer: new Float64Array(size),
-    rest: new Float64Array(size * size),
-    restSide: new Float64Array(size),
+    entries: reals.subarray(0, square),
+    rowOrder: wholes.subarray(0, size),
+    columnOrder: wholes.subarray(size, 2 * size),
+    rowPlace: wholes.subarray(2 * size, 3 * size),
+    columnPlace: wholes.subarray(3 * size, 4 * size),
+    side: reals.subarray(square, square + size),
+    answer: reals.subarray(square + size, square + 2 * size),
+    rest: NOTHING,
+    restSide: reals.subarray(square + 2 * size),
     floating,
     ramps,
   };
 }
+
+const NOTHING = new Float64Array(0);
 
 /**
  * Eliminate the first `linearCount` unknowns, with row pivoting among themselves. Those that cannot be eliminated
@@ -84,6 +92,8 @@ export function factorLinear(factor: Factor, linearCount: number): void {
     columnPlace[columnOrder[at] as number] = at - pivots;
   }
   factor.pivots = pivots;
+  const left = size - pivots;
+  if (factor.rest.length < left * left) factor.rest = new Float64Array(left * left);
 }
 
 /** List the entries that are not zero: worth it for a factor that is used again and again. */

@@ -62,14 +62,13 @@ function placeJunctions(
   }
 }
 
+/** Switches whose positions fit into one whole number, three positions each, without rounding: 3^33 < 2^53. */
+const SWITCHES_IN_A_NUMBER = 33;
+
 /** The plan for the present switch positions: what floats does not depend on values. */
 export function planFor(compiled: CompiledCircuit): Plan {
-  const { ofKind, values, plans } = compiled;
-  let key = 0;
-  for (const at of ofKind.switch) {
-    const position = values[at] as number;
-    key = key * 3 + (position === 0 ? 0 : position === 1 ? 1 : 2);
-  }
+  const { plans } = compiled;
+  const key = positionsKey(compiled);
   const known = plans.get(key);
   if (known) return known;
   const made = makePlan(compiled);
@@ -77,24 +76,47 @@ export function planFor(compiled: CompiledCircuit): Plan {
   return made;
 }
 
+function positionsKey({ ofKind, values }: CompiledCircuit): number | string {
+  const switches = ofKind.switch;
+  const position = (at: number): number => (values[at] === 0 ? 0 : values[at] === 1 ? 1 : 2);
+  if (switches.length > SWITCHES_IN_A_NUMBER) return Array.from(switches, position).join('');
+  let key = 0;
+  for (let at = 0; at < switches.length; at++) key = key * 3 + position(switches[at] as number);
+  return key;
+}
+
 function makePlan(compiled: CompiledCircuit): Plan {
   const { unknowns: size, first, second, values, ofKind, junctions } = compiled;
   const floating = floatingParts(compiled);
   const ramps = ofKind.switch.filter((at) => (values[at] as number) > 0 && (values[at] as number) < 1);
-  const linear = new Array<boolean>(size).fill(true);
-  const keep = (node: number): void => void (node !== GROUND && (linear[node] = false));
-  for (const ends of [junctions.anode, junctions.cathode]) ends.forEach(keep);
-  for (const at of ramps) [first[at] as number, second[at] as number].forEach(keep);
-  const all = [...linear.keys()];
-  const order = Int32Array.from([...all.filter((at) => linear[at]), ...all.filter((at) => !linear[at])]);
+  const changes = new Uint8Array(size);
+  const keep = (node: number): void => {
+    if (node !== GROUND) changes[node] = 1;
+  };
+  for (let at = 0; at < junctions.element.length; at++) {
+    keep(junctions.anode[at] as number);
+    keep(junctions.cathode[at] as number);
+  }
+  for (const at of ramps) {
+    keep(first[at] as number);
+    keep(second[at] as number);
+  }
+  const order = new Int32Array(size);
+  let placed = 0;
+  for (let at = 0; at < size; at++) if (changes[at] === 0) order[placed++] = at;
+  const linearCount = placed;
+  for (let at = 0; at < size; at++) if (changes[at] === 1) order[placed++] = at;
+  return { floating, tied: oneOfEach(floating), ramps, order, linearCount, factors: new Map() };
+}
+
+/** One node of each floating part. */
+function oneOfEach(floating: Int32Array): readonly number[] {
   const tied: number[] = [];
-  const seen = new Set<number>([-1]);
-  floating.forEach((part, node) => {
-    if (seen.has(part)) return;
-    seen.add(part);
-    tied.push(node);
-  });
-  return { floating, tied, ramps, order, linearCount: linear.filter(Boolean).length, factors: new Map() };
+  for (let node = 0; node < floating.length; node++) {
+    const part = floating[node] as number;
+    if (part >= 0 && !tied.some((one) => floating[one] === part)) tied.push(node);
+  }
+  return tied;
 }
 
 /** Write the linear parts into a factor's entries, rows and columns in its present order. */
@@ -140,17 +162,20 @@ function stampLinear(compiled: CompiledCircuit, plan: Plan, perSecond: number, f
 /** For each node the number of the floating part it belongs to, or -1 where a way to ground exists. */
 function floatingParts(compiled: CompiledCircuit): Int32Array {
   const count = compiled.nodeNames.length;
-  const parent = Int32Array.from({ length: count + 1 }, (_, at) => at);
+  const { first, second, values } = compiled;
+  const { elements } = compiled.circuit;
+  const parent = new Int32Array(count + 1);
+  for (let at = 0; at <= count; at++) parent[at] = at;
   const root = (at: number): number => {
     let here = at;
     while (parent[here] !== here) here = parent[here] as number;
     return here;
   };
-  compiled.circuit.elements.forEach((element, at) => {
-    if (element.kind === 'current' || element.kind === 'capacitor') return;
-    if (element.kind === 'switch' && compiled.values[at] === 0) return;
-    parent[root((compiled.first[at] as number) + 1)] = root((compiled.second[at] as number) + 1);
-  });
+  for (let at = 0; at < elements.length; at++) {
+    const { kind } = elements[at] as { readonly kind: string };
+    if (kind === 'current' || kind === 'capacitor' || (kind === 'switch' && values[at] === 0)) continue;
+    parent[root((first[at] as number) + 1)] = root((second[at] as number) + 1);
+  }
   const grounded = root(0);
   const parts = new Int32Array(count);
   for (let node = 0; node < count; node++) {

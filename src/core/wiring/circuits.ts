@@ -388,16 +388,12 @@ export function hasLed(kind: CircuitKind): boolean {
   return kind === 'receiver-isolated' || kind === 'receiver-both-ways' || kind === 'receiver-led';
 }
 
-const VALUE_ENTRIES = new Map<string, readonly ValueEntry[]>();
+const VALUE_ENTRIES: Partial<Record<CircuitKind, Partial<Record<Part, readonly ValueEntry[]>>>> = {};
 
 /** Every value of a circuit with its default; `part` decides those of the LED. */
 export function valuesOf(kind: CircuitKind, part: Part): readonly ValueEntry[] {
-  const key = `${kind} ${part}`;
-  const known = VALUE_ENTRIES.get(key);
-  if (known) return known;
-  const made = makeValues(kind, part);
-  VALUE_ENTRIES.set(key, made);
-  return made;
+  const ofKind = (VALUE_ENTRIES[kind] ??= {});
+  return (ofKind[part] ??= makeValues(kind, part));
 }
 
 function makeValues(kind: CircuitKind, part: Part): readonly ValueEntry[] {

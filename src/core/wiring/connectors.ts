@@ -59,6 +59,13 @@ export type Mating =
  * A 5-pin plug enters a 7-pin socket, whose pins 1 to 5 stand where its own do (worked out from the pin angles); not the reverse.
  */
 export function mate(plug: Connector, jack: Connector): Mating {
+  const ofPlug = (MATINGS[plug] ??= {});
+  return (ofPlug[jack] ??= tryMating(plug, jack));
+}
+
+const MATINGS: Partial<Record<Connector, Partial<Record<Connector, Mating>>>> = {};
+
+function tryMating(plug: Connector, jack: Connector): Mating {
   const plugFamily = familyOf(plug);
   const jackFamily = familyOf(jack);
   if (plugFamily === 'din' || jackFamily === 'din') {
