@@ -30,6 +30,8 @@ export function sayFinding(finding: Finding, canGoOn: boolean): string {
       return 'These readings fit no jack that the workbook knows. Take the last reading again with clean contacts; prove the lead once more; then look in the manual or ask the maker. Do not plug anything in on a guess.';
     case 'not-sure':
       if (canGoOn) return `Not sure yet. Still likely: ${sayList(likely)}.`;
+      if (likely.length < 2)
+        return `Probably ${sayName(top.name)}, ${sayProbability(top.probability)}, but no safe reading is left that would make sure. Look in the manual, or ask the maker.`;
       return `A meter cannot tell: ${sayList(likely)} read the same in every safe way. Look in the manual, or ask the maker.`;
   }
 }
