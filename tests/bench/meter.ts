@@ -1,20 +1,22 @@
 /** Figures of the meter: how well the jack finder names jacks when its own advice is followed, and how fast advice comes. */
 import { nameOf } from '../../src/core/meter/evidence.ts';
-import { findJack } from '../../src/core/meter/finder.ts';
-import type { TakenReading } from '../../src/core/meter/finder.ts';
+import type { Evidence } from '../../src/core/meter/evidence.ts';
+import { benchTable, gradeFault, guide, hideFault } from '../../src/core/meter/fault-bench.ts';
+import { findJack, predictionOf } from '../../src/core/meter/finder.ts';
+import type { Finding, TakenReading } from '../../src/core/meter/finder.ts';
+import { expected } from '../../src/core/meter/gauss.ts';
+import { faultsOf, madeLead } from '../../src/core/meter/lead-faults.ts';
+import { fullTable, tableOf } from '../../src/core/meter/lead-table.ts';
 import { nextReading } from '../../src/core/meter/next-reading.ts';
+import { proveLead } from '../../src/core/meter/prove.ts';
+import { safeReadings } from '../../src/core/meter/safe-readings.ts';
+import { makeLead, wires } from '../../src/core/wiring/link.ts';
 import { seededRandom } from '../support/random.ts';
 import { drawWorld } from '../support/meter-world.ts';
+import { quantile } from './figures.ts';
+import type { Figure } from './figures.ts';
 
-/** One figure, with the bound it must keep where there is one. */
-export interface Figure {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly atLeast?: number;
-  readonly atMost?: number;
-}
-
+/** Readings that a reader is willing to take, and the share of jacks with parts in no catalogue (our choices). */
 const MOST_READINGS = 6;
 const OUTSIDE_SHARE = 0.25;
 
@@ -25,6 +27,8 @@ export interface Trial {
   readonly outside: boolean;
   readonly milliseconds: number;
   readonly words: string;
+  /** Where it ends in 'cannot tell': how far the safe reading that parts the two likeliest names best would part them, in noise. */
+  readonly parts: number;
 }
 
 /** Follow the finder's advice on one simulated jack, for at most six readings. */
@@ -37,6 +41,7 @@ export function follow(seed: number): Trial {
     readings: taken.length,
     outside: world.outside,
     milliseconds,
+    parts: 0,
     words: `seed ${seed}: ${world.name}${world.outside ? ' (outside)' : ''} ended ${what} as ${named}`,
   });
   for (;;) {
@@ -54,10 +59,27 @@ export function follow(seed: number): Trial {
     const named = finding.ranked[0]?.name ?? '';
     if (finding.state === 'sure') return end(named === nameOf(world.under) ? 'right' : 'wrong', named);
     if (finding.state === 'fits-nothing') return end('fits-nothing', named);
-    if (!advice) return end('cannot-tell', named);
+    if (!advice) return { ...end('cannot-tell', named), parts: bestParting(world.evidence, finding, taken) };
     if (taken.length === MOST_READINGS) return end('not-sure', named);
     taken.push({ at: advice.at, reading: world.read(advice.at) });
   }
+}
+
+/** How far the best safe reading left would part the likeliest candidate from the likeliest of another name, in standard deviations. */
+function bestParting(evidence: Evidence, finding: Finding, taken: readonly TakenReading[]): number {
+  const [first] = finding.scored;
+  const second = finding.scored.find(({ under }) => first && nameOf(under) !== nameOf(first.under));
+  if (!first || !second) return 0;
+  return safeReadings(evidence)
+    .filter((at) => !taken.some((one) => JSON.stringify(one.at) === JSON.stringify(at)))
+    .reduce((most, at) => {
+      const [a, b] = [first, second].map(({ under, profile, joint }) => {
+        const prediction = predictionOf(under, at, profile);
+        const { mean, deviation } = expected(joint, prediction);
+        return { mean: Math.min(mean, prediction.limit), deviation };
+      }) as [{ mean: number; deviation: number }, { mean: number; deviation: number }];
+      return Math.max(most, Math.abs(a.mean - b.mean) / Math.hypot(a.deviation, b.deviation));
+    }, 0);
 }
 
 /** The finder's figures over many simulated jacks. */
@@ -68,8 +90,6 @@ export function finderFigures(count: number): readonly Figure[] {
   const share = (end: Trial['end'], of = trials): number =>
     of.filter((one) => one.end === end).length / of.length;
   const listed = trials.filter(({ outside }) => !outside);
-  const readings = trials.map((one) => one.readings).sort((a, b) => a - b);
-  const slowest = trials.map((one) => one.milliseconds).sort((a, b) => a - b);
   const percent = (name: string, value: number, atMost?: number): Figure => ({
     name,
     value: 100 * value,
@@ -80,6 +100,10 @@ export function finderFigures(count: number): readonly Figure[] {
     { name: 'jack finder: simulated jacks', value: trials.length, unit: 'jacks', atLeast: count },
     percent('jack finder: wrong and sure', share('wrong'), 1),
     percent('jack finder: cannot tell', share('cannot-tell'), 5),
+    percent(
+      'jack finder: cannot tell, though a safe reading differs by more than twice the noise',
+      trials.filter(({ end, parts }) => end === 'cannot-tell' && parts > 2).length / trials.length,
+    ),
     percent('jack finder: right and sure', share('right')),
     percent('jack finder: right and sure, catalogue parts', share('right', listed)),
     percent('jack finder: fits nothing', share('fits-nothing')),
@@ -87,15 +111,63 @@ export function finderFigures(count: number): readonly Figure[] {
     percent('jack finder: not sure after six readings', share('not-sure')),
     {
       name: 'jack finder: median number of readings',
-      value: readings[readings.length >> 1] ?? NaN,
+      value: quantile(
+        trials.map(({ readings }) => readings),
+        0.5,
+      ),
       unit: 'readings',
       atMost: MOST_READINGS,
     },
     {
       name: 'next reading: 95 of 100 within',
-      value: slowest[Math.floor(slowest.length * 0.95)] ?? NaN,
+      value: quantile(
+        trials.map(({ milliseconds }) => milliseconds),
+        0.95,
+      ),
       unit: 'ms',
       atMost: 50,
     },
   ];
+}
+
+/** How fast a fault is named and graded, and a lead is proved. */
+export function benchFigures(): readonly Figure[] {
+  const times: number[] = [];
+  for (const board of ['link', 'chain'] as const) {
+    benchTable(board);
+    for (let at = 0; at < 40; at++) {
+      const hidden = hideFault(board, at / 40);
+      const start = performance.now();
+      guide(board, hidden.symptoms, []);
+      gradeFault(hidden, hidden.fault, []);
+      times.push(performance.now() - start);
+    }
+  }
+  const lead = makeLead('din5', 'din5', wires('1-1', '2-2', '3-3', '4-4', '5-5'));
+  const proofs = faultsOf(lead)
+    .slice(0, 20)
+    .map((fault) => {
+      const says = tableOf(madeLead(lead, [fault, { kind: 'short', side: 'to', between: ['1', 'shell'] }]));
+      const readings = fullTable(lead).map((place) => ({ ...place, says: says(place) }));
+      const start = performance.now();
+      proveLead(lead, readings);
+      return performance.now() - start;
+    });
+  return [
+    { name: 'fault bench: guide and grade, median', value: quantile(times, 0.5), unit: 'ms', atMost: 50 },
+    {
+      name: 'proof of a five-conductor DIN lead with two faults, median',
+      value: quantile(proofs, 0.5),
+      unit: 'ms',
+      atMost: 50,
+    },
+  ];
+}
+
+/** Simulated devices of the bench. */
+const JACKS = 10_000;
+
+/** Every figure of the meter. */
+export function figures(): Promise<readonly Figure[]> {
+  return Promise.resolve([...finderFigures(JACKS), ...benchFigures()]);
 }

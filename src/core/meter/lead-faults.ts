@@ -71,14 +71,16 @@ export function faultsOf(lead: Lead): readonly LeadFault[] {
   ];
 }
 
+/** The ends of conductors whose place a fault says: 'from 0' is the first end of the first conductor. */
+export function placedEnds(fault: LeadFault): readonly string[] {
+  if (fault.kind === 'swapped') return fault.conductors.map((number) => `${fault.side} ${number}`);
+  return fault.kind === 'wrong-contact' ? [`${fault.side} ${fault.conductor}`] : [];
+}
+
 /** Whether two faults cannot be in one set: both would say where the same end of the same conductor goes. */
 export function conflict(a: LeadFault, b: LeadFault): boolean {
-  const ends = (fault: LeadFault): readonly string[] => {
-    if (fault.kind === 'swapped') return fault.conductors.map((number) => `${fault.side} ${number}`);
-    return fault.kind === 'wrong-contact' ? [`${fault.side} ${fault.conductor}`] : [];
-  };
-  const first = ends(a);
-  return ends(b).some((end) => first.includes(end));
+  const first = placedEnds(a);
+  return placedEnds(b).some((end) => first.includes(end));
 }
 
 /** A conductor as it was made: where its ends are, whether it is whole, and at which plugs it parts when moved. */

@@ -1,5 +1,6 @@
 /** The continuity table of a lead: every two contacts, lying still and with one plug moved. */
-import { contactWords, contactsOf } from '../wiring/connectors.ts';
+import { CONTACTS, contactWords, contactsOf } from '../wiring/connectors.ts';
+import type { Contact } from '../wiring/connectors.ts';
 import type { Lead, Side } from '../wiring/link.ts';
 import { SIDES } from '../wiring/link.ts';
 import type { LeadContact } from './subjects.ts';
@@ -41,34 +42,42 @@ export function fullTable(lead: Lead): readonly ProofPlace[] {
   return HOLDS.flatMap((hold) => leadPairs(lead).map(([a, b]) => ({ a, b, hold })));
 }
 
-const key = (side: Side, contact: string): string => `${side} ${contact}`;
+/** Each contact of each end as a number: the search for faults asks for millions of them. */
+const PLACE: Readonly<Record<Contact, number>> = Object.fromEntries(
+  CONTACTS.map((contact, at) => [contact, at]),
+) as Record<Contact, number>;
+const numberOf = (side: Side, contact: Contact): number =>
+  side === 'from' ? PLACE[contact] : PLACE[contact] + CONTACTS.length;
 
 /** The groups of contacts that a made lead joins while one plug parts its cold joints (or none does). */
-function groupsOf(made: MadeLead, moved: Side | undefined): (at: LeadContact) => string {
-  const parent = new Map<string, string>();
-  const root = (node: string): string => {
+function groupsOf(made: MadeLead, moved: Side | undefined): (at: LeadContact) => number {
+  const parent = new Int8Array(2 * CONTACTS.length).fill(-1);
+  const root = (node: number): number => {
     let here = node;
-    for (let up = parent.get(here); up !== undefined; up = parent.get(here)) here = up;
+    for (let up = parent[here] as number; up >= 0; up = parent[here] as number) here = up;
     return here;
   };
-  const join = (a: string, b: string): void => {
+  const join = (a: number, b: number): void => {
     const [one, other] = [root(a), root(b)];
-    if (one !== other) parent.set(one, other);
+    if (one !== other) parent[one] = other;
   };
   for (const { from, to, whole, parts } of made.conductors)
-    if (whole && (moved === undefined || !parts.includes(moved))) join(key('from', from), key('to', to));
-  for (const { side, between } of made.shorts) join(key(side, between[0]), key(side, between[1]));
-  return ({ side, contact }) => root(key(side, contact));
+    if (whole && (moved === undefined || !parts.includes(moved)))
+      join(numberOf('from', from), numberOf('to', to));
+  for (const { side, between } of made.shorts) join(numberOf(side, between[0]), numberOf(side, between[1]));
+  return ({ side, contact }) => root(numberOf(side, contact));
 }
 
 /** What continuity says of a made lead; the answer takes a place of the table. */
 export function tableOf(made: MadeLead): (place: ProofPlace) => Beep {
   const still = groupsOf(made, undefined);
-  const moved = { from: groupsOf(made, 'from'), to: groupsOf(made, 'to') };
+  // Only asked for by readings with a plug moved: a search over many sets of faults mostly ends before.
+  const moved: { [side in Side]?: (at: LeadContact) => number } = {};
   return ({ a, b, hold }) => {
     if (still(a) !== still(b)) return 'silent';
     if (hold === 'still') return 'beep';
-    return moved[hold](a) === moved[hold](b) ? 'beep' : 'flickers';
+    const parted = (moved[hold] ??= groupsOf(made, hold));
+    return parted(a) === parted(b) ? 'beep' : 'flickers';
   };
 }
 

@@ -1,7 +1,7 @@
 /** The proof of a lead: the smallest sets of faults that explain what continuity said, and what would part them. */
 import { sayList } from '../verdict/speak.ts';
 import type { Lead } from '../wiring/link.ts';
-import { conflict, faultsOf, madeLead, sayLeadFault } from './lead-faults.ts';
+import { faultsOf, madeLead, placedEnds, sayLeadFault } from './lead-faults.ts';
 import type { LeadFault } from './lead-faults.ts';
 import { fullTable, sayPlace, tableOf } from './lead-table.ts';
 import type { Beep, ProofPlace, ProofReading } from './lead-table.ts';
@@ -23,9 +23,13 @@ export interface Proof {
 
 /** Prove a lead against its plan by the readings taken; places not read are taken to say nothing. */
 export function proveLead(lead: Lead, readings: readonly ProofReading[]): Proof {
+  // What differs from the plan comes first: most sets of faults fail there.
+  const planned = tableOf(madeLead(lead, []));
+  const odd = readings.filter((reading) => planned(reading) !== reading.says);
+  const ordered = [...odd, ...readings.filter((reading) => !odd.includes(reading))];
   const explains = (faults: readonly LeadFault[]): boolean => {
     const says = tableOf(madeLead(lead, faults));
-    return readings.every((reading) => says(reading) === reading.says);
+    return ordered.every((reading) => says(reading) === reading.says);
   };
   const sets = smallestSets(lead, explains);
   const asPlanned = sets?.length === 1 && sets[0]?.length === 0;
@@ -42,28 +46,30 @@ export function proveLead(lead: Lead, readings: readonly ProofReading[]): Proof 
   return { state: 'faults', sets, alike, next, sentence: saySets(lead, sets, alike, next) };
 }
 
+type Sets = readonly (readonly LeadFault[])[];
+
 /** Every smallest set of at most `MOST_FAULTS` faults that explains the readings, or undefined when there is none. */
-function smallestSets(
-  lead: Lead,
-  explains: (faults: readonly LeadFault[]) => boolean,
-): readonly (readonly LeadFault[])[] | undefined {
+function smallestSets(lead: Lead, explains: (faults: readonly LeadFault[]) => boolean): Sets | undefined {
   const faults = faultsOf(lead);
+  const ends = faults.map(placedEnds);
   const grow = (
     chosen: readonly LeadFault[],
+    placed: readonly string[],
     from: number,
     size: number,
-  ): readonly (readonly LeadFault[])[] => {
+  ): Sets => {
     if (size === 0) return explains(chosen) ? [chosen] : [];
     const found: (readonly LeadFault[])[] = [];
     for (let at = from; at < faults.length; at++) {
-      const fault = faults[at] as LeadFault;
-      if (chosen.some((one) => conflict(one, fault))) continue;
-      found.push(...grow([...chosen, fault], at + 1, size - 1));
+      const mine = ends[at] as readonly string[];
+      // Two faults that say where the same end goes are not one set; see `conflict`.
+      if (mine.some((end) => placed.includes(end))) continue;
+      found.push(...grow([...chosen, faults[at] as LeadFault], [...placed, ...mine], at + 1, size - 1));
     }
     return found;
   };
   for (let size = 0; size <= MOST_FAULTS; size++) {
-    const found = grow([], 0, size);
+    const found = grow([], [], 0, size);
     if (found.length > 0) return found;
   }
   return undefined;
