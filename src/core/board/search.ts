@@ -59,17 +59,26 @@ function* searchLarge(problem: PlanProblem, options: SearchOptions): Generator<P
       yield { done: ++done, cost: best.cost, bound };
     }
   }
-  for (const frame of framesOf(problem))
-    bounds.push(yield* push(frame, { rounds, memory: SHORT_MEMORY }, -Infinity));
-  bounds.sort((a, b) => a.bound - b.bound);
-  for (const { frame, prices, bound } of bounds.slice(0, MOST_FRAMES)) {
-    if (bound >= best.cost) break;
-    const run = annealFrame(problem, frame, prices, chance, steps);
+  function* anneal({ frame, prices }: FrameBound, many: number): Generator<Progress, void> {
+    const run = annealFrame(problem, frame, prices, chance, many);
     let turn = run.next();
     for (; turn.done !== true; turn = run.next())
-      yield { done: ++done, cost: Math.min(best.cost, turn.value), bound: bounds[0]?.bound ?? -Infinity };
+      yield { done: ++done, cost: Math.min(best.cost, turn.value), bound: -Infinity };
     if (turn.value.cost < best.cost) best = turn.value;
   }
+  // Prices first, roughly; then a cost for each frame; then bounds that have a cost to aim at, and the best frames once more.
+  const rough: FrameBound[] = [];
+  for (const frame of framesOf(problem)) {
+    const one = yield* push(frame, { rounds: rounds / 4, memory: SHORT_MEMORY }, -Infinity);
+    yield* anneal(one, steps / 4);
+    rough.push(one);
+  }
+  for (const one of rough) {
+    const aimed = yield* push(one.frame, { rounds, memory: SHORT_MEMORY }, -Infinity);
+    bounds.push(aimed.bound > one.bound ? aimed : one);
+  }
+  bounds.sort((a, b) => a.bound - b.bound);
+  for (const one of bounds.slice(0, MOST_FRAMES)) if (one.bound < best.cost) yield* anneal(one, steps);
   // The frame with the lowest bound is looked at again, now that a cost is known, and with a longer memory each time.
   const looks = new Map<Frame, number>();
   for (let look = 0; look < MOST_LOOKS && best.cost < Infinity; look++) {
