@@ -63,10 +63,15 @@ export async function fromAddress(hash: string): Promise<Found> {
   return fromPlan(reading.plan, 'The plan in this link');
 }
 
+/** The end of an address that holds this work, from '#' on: the same for every page that opens plans. */
+export async function hashOf(work: Work): Promise<string> {
+  return LINK_KEY + (await writeSharedLink(work.plan));
+}
+
 /** The whole address that opens this work on the bench. */
 export async function addressOf(work: Work, page: URL): Promise<string> {
   const address = new URL('/bench/', page);
-  address.hash = LINK_KEY.slice(1) + (await writeSharedLink(work.plan));
+  address.hash = await hashOf(work);
   return address.href;
 }
 

@@ -25,6 +25,7 @@ import type {
   LinkVerdict,
   Plan,
   PlanBranch,
+  PlanJack,
   PlanLink,
   Side,
 } from '../../src/core/index.ts';
@@ -86,7 +87,17 @@ export function jackOn(work: Work, side: JackSide): Jack {
   const place = side === 'output' ? planLink(work).output : planBranch(work);
   const found = findJack(work.plan, place);
   if (!found) throw new Error(`bench: no jack '${place.jack}' on '${place.device}'`);
-  const { name: _, ...jack } = found;
+  return withoutName(found);
+}
+
+/** The same jack is handed out again as long as nothing about it changes, so that what hangs on it need not be worked out anew. */
+const unnamed = new WeakMap<PlanJack, Jack>();
+
+function withoutName(named: PlanJack): Jack {
+  const known = unnamed.get(named);
+  if (known) return known;
+  const { name: _, ...jack } = named;
+  unnamed.set(named, jack);
   return jack;
 }
 
