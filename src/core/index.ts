@@ -181,3 +181,6 @@ export { sayLeadFault } from './meter/lead-faults.ts';
 export type { ProofRow } from './meter/proof-rows.ts';
 export { proveLead } from './meter/prove.ts';
 export type { Proof } from './meter/prove.ts';
+export { readEntry, unitsOf } from './meter/entry.ts';
+export type { Unit } from './meter/entry.ts';
+export type { ScaledFunction } from './meter/scale.ts';

@@ -10,6 +10,9 @@ export function sayProbability(probability: number): string {
   return `${Math.round(probability * 100)} %`;
 }
 
+/** Names said one by one in a sentence; more are counted, for the list shows them. */
+const MOST_NAMED = 4;
+
 /** Names still likely enough to be named in a sentence. */
 const WORTH_NAMING = 0.05;
 
@@ -29,6 +32,8 @@ export function sayFinding(finding: Finding, canGoOn: boolean): string {
     case 'fits-nothing':
       return 'These readings fit no jack that the workbook knows. Take the last reading again with clean contacts; prove the lead once more; then look in the manual or ask the maker. Do not plug anything in on a guess.';
     case 'not-sure':
+      if (canGoOn && likely.length > MOST_NAMED)
+        return `Not sure yet: ${likely.length} kinds of jack are still likely.`;
       if (canGoOn) return `Not sure yet. Still likely: ${sayList(likely)}.`;
       if (likely.length < 2)
         return `Probably ${sayName(top.name)}, ${sayProbability(top.probability)}, but no safe reading is left that would make sure. Look in the manual, or ask the maker.`;

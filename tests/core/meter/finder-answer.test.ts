@@ -28,6 +28,7 @@ describe('the answer of the finder', () => {
   it('is not sure at first, proposes a reading and names no jack', () => {
     const answer = answerFinder(EVIDENCE, []);
     expect(answer.state).toBe('not-sure');
+    expect(answer.sentence).toMatch(/^Not sure yet: \d+ kinds of jack are still likely\.$/);
     expect(answer.advice?.how.length).toBeGreaterThan(2);
     expect(answer.jack).toBeUndefined();
     expect(answer.rows.some(({ likelihood }) => likelihood === 'sure')).toBe(false);

@@ -1,0 +1,118 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test } from '@playwright/test';
+import type { Page } from '@playwright/test';
+import {
+  answerFinder,
+  makeJack,
+  meterProfile,
+  safeReadings,
+  sayJackReading,
+  sayReading,
+} from '../../src/core/index.ts';
+import type { Evidence, JackReading, MeterReading, TakenReading } from '../../src/core/index.ts';
+import { readJack } from '../../src/core/meter/subjects.ts';
+import { wakeIslands } from '../support/watch.ts';
+
+/** What the page starts with. */
+const EVIDENCE: Evidence = {
+  connector: 'trs-3.5',
+  marked: 'nothing',
+  menu: [],
+  meter: 'usual',
+  canSwitchOn: true,
+  canStreamClock: false,
+};
+
+const standing = (page: Page) => page.locator('.standing');
+const proposal = (page: Page) => page.getByRole('region', { name: 'Next reading' });
+
+async function open(page: Page): Promise<void> {
+  await page.goto('/jack-finder/');
+  await wakeIslands(page);
+  await expect(standing(page)).toContainText('Not sure yet');
+}
+
+/** A Type B input under the usual meter, rounded as a display rounds. */
+function read(at: JackReading): MeterReading {
+  const reading = readJack(
+    { kind: 'control', jack: makeJack('in', 'trs-3.5', 'type-b') },
+    at,
+    meterProfile('usual'),
+  );
+  return reading.shows === 'value' ? { ...reading, value: Number(reading.value.toPrecision(4)) } : reading;
+}
+
+test('following the readings that are asked for names the jack, and ends in a lead on the bench', async ({
+  page,
+}) => {
+  await open(page);
+  const taken: TakenReading[] = [];
+  const list = page.getByRole('region', { name: 'Readings so far' }).getByRole('listitem');
+  // Between readings of equal worth two engines may choose differently, so the page's own choice is followed.
+  while (await proposal(page).locator('.what').isVisible()) {
+    const words = await proposal(page).locator('.what').textContent();
+    const at = safeReadings(EVIDENCE).find((one) => sayJackReading(one) === words);
+    if (!at) throw new Error(`the page asked for a reading that is not permitted: ${words}`);
+    const reading = read(at);
+    if (reading.shows === 'value') {
+      await proposal(page).getByLabel('The meter shows').fill(String(reading.value));
+      await page.keyboard.press('Enter');
+    } else await proposal(page).getByRole('button', { name: 'It shows overload (OL)' }).click();
+    taken.push({ at, reading });
+    await expect(list).toHaveCount(taken.length);
+    await expect(list.last()).toContainText(sayReading(reading));
+    await expect(page.locator('.finder')).toHaveAttribute('aria-busy', 'false');
+    expect(taken.length).toBeLessThanOrEqual(6);
+  }
+  const answer = answerFinder(EVIDENCE, taken);
+  expect(answer.state).toBe('sure');
+  await expect(standing(page)).toContainText(answer.sentence);
+  await expect(standing(page)).toContainText('This is Type B in');
+  await expect(page.getByRole('row', { name: /^Type B in sure/ })).toBeVisible();
+
+  const lead = page.getByRole('region', { name: 'Which lead?' });
+  // DIN 4, 5, 2 to Type B tip, ring, sleeve (MMA CA-033 names Type A; B has tip and ring the other way round).
+  await expect(lead).toContainText('pin 2 to sleeve, pin 4 to tip, pin 5 to ring');
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id }) => id)).toEqual([]);
+  await lead.getByRole('link', { name: 'Open on the bench' }).click();
+  await expect(page).toHaveURL(/\/bench\/#plan=/);
+  await wakeIslands(page);
+  await expect(page.getByRole('group', { name: 'Input jack' }).getByLabel('Style')).toHaveValue('type-b');
+  await expect(page.locator('.outcome').first()).toContainText('Current flows');
+});
+
+test('a slip is refused in words, and readings that fit nothing are said to fit nothing', async ({
+  page,
+}) => {
+  await open(page);
+  await page.getByText('Enter another reading').click();
+  const other = page.locator('.other');
+  await other.getByLabel('Dial and power').selectOption('DC volts, power on, nothing sent');
+  await other.getByLabel('The meter shows').fill('OL');
+  await other.getByRole('button', { name: 'Add this reading' }).click();
+  await expect(other.getByRole('alert')).toHaveText(
+    "reading: expected a number from -60 to 60 V, got 'OL'. Nothing was added.",
+  );
+  // No jack of the catalogue has 20 V anywhere: supplies are 3.3 V and 5 V.
+  await other.getByLabel('The meter shows').fill('20');
+  await page.keyboard.press('Enter');
+  await expect(standing(page)).toContainText('These readings fit nothing');
+  await expect(page.getByRole('heading', { name: 'What to do' })).toBeVisible();
+  await expect(page.getByRole('table')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Take out reading 1' }).click();
+  await expect(standing(page)).toContainText('Not sure yet');
+});
+
+test('no power, no reading with the power on; what is marked comes first', async ({ page }) => {
+  await open(page);
+  await page.getByLabel('I can switch the device on while I measure').uncheck();
+  await page.getByText('Enter another reading').click();
+  await expect(page.getByLabel('Dial and power').getByRole('option')).toHaveText([
+    'resistance, power off',
+    'diode test, power off',
+  ]);
+  await page.getByLabel('Connector', { exact: true }).selectOption('5-pin DIN');
+  await page.getByLabel('Printed beside it').selectOption('OUT');
+  await expect(page.getByRole('row').nth(1)).toHaveAccessibleName(/^DIN out likely/);
+});
