@@ -37,7 +37,7 @@ export const PLAIN_JOURNEY: Journey = {
 };
 
 /** Time a software THRU takes beside the byte itself, seconds (our choice: a small processor that is not busy). */
-const SOFTWARE_LATENCY = 100e-6;
+export const SOFTWARE_LATENCY = 100e-6;
 
 /** A sending with the link it went through. */
 export interface Shown {

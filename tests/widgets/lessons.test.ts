@@ -1,8 +1,11 @@
 import { readFileSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Locator, type Page } from '@playwright/test';
-import { linkFrom, type LessonLinks } from '../../components/page/lesson-links.ts';
-import { checkLink } from '../../src/core/index.ts';
+import { example } from '../../components/bench/messages.ts';
+import type { Journey } from '../../components/bench/sending.ts';
+import { sendOver } from '../../components/page/in-time.ts';
+import { linkFrom, type AuthoredLink, type LessonLinks } from '../../components/page/lesson-links.ts';
+import { checkLink, differenceInWords } from '../../src/core/index.ts';
 import { builtPages } from '../support/site.ts';
 import { wakeIslands, watch } from '../support/watch.ts';
 
@@ -38,11 +41,21 @@ async function openPart(page: Page, address: string, number: number): Promise<Lo
   return part;
 }
 
-function sentence(folder: string, name: string): string {
+function linkNamed(folder: string, name: string): AuthoredLink {
   const links = JSON.parse(readFileSync(`content/lessons/${folder}/links.json`, 'utf8')) as LessonLinks;
   const link = links[name];
   if (link === undefined) throw new Error(`lesson '${folder}': needs a link '${name}', got none`);
-  return checkLink(linkFrom(link)).sentence;
+  return link;
+}
+
+function sentence(folder: string, name: string): string {
+  return checkLink(linkFrom(linkNamed(folder, name))).sentence;
+}
+
+/** What the core says of a program change sent over a link of a lesson. */
+function arrival(folder: string, name: string, journey: Partial<Journey>): string {
+  const { sending } = sendOver(linkNamed(folder, name), [example('program change')], journey);
+  return differenceInWords(sending.outcomes);
 }
 
 for (const { address } of LESSONS) {
@@ -121,4 +134,37 @@ test('in lesson 3 the missing wire of the adapter is laid by keyboard alone', as
   await part.getByRole('button', { name: /^jack of lead 2, tip/ }).press('Enter');
   await part.getByRole('button', { name: /^plug at the input, ring/ }).press('Enter');
   await expect(part).toContainText(sentence('03-why-makers-differ', 'adapter'));
+});
+
+test('in lesson 4 the byte 80 is typed in place of 01, and its 1 leaves last', async ({ page }) => {
+  const part = await openPart(page, '/lessons/bits-on-the-wire/', 2);
+  const bits = part.locator('svg .bit');
+  await expect(bits.nth(1)).toHaveText('1');
+  await part.getByLabel('bytes, hex').fill('80');
+  await part.getByLabel('bytes, hex').press('Tab');
+  await expect(bits.nth(1)).toHaveText('0');
+  await expect(bits.nth(8)).toHaveText('1');
+});
+
+test('in lesson 5 a second link garbles what one very long lead delivers', async ({ page }) => {
+  const part = await openPart(page, '/lessons/how-long-is-too-long/', 4);
+  const status = part.locator('.send').getByRole('status');
+  const journey = { baseResistor: false };
+  await expect(status).toHaveText(arrival('05-how-long-is-too-long', 'lowFar', journey));
+  await part.getByLabel('links in a chain').fill('2');
+  await part.getByLabel('links in a chain').press('Tab');
+  await expect(status).toHaveText(arrival('05-how-long-is-too-long', 'lowFar', { ...journey, hops: 2 }));
+});
+
+test('in lesson 6 the fourth link garbles, and the base resistor mends', async ({ page }) => {
+  const part = await openPart(page, '/lessons/why-a-chain-wears-bits-out/', 2);
+  const status = part.locator('.send').getByRole('status');
+  const say = (hops: number, baseResistor: boolean): string =>
+    arrival('06-why-a-chain-wears-bits-out', 'slow', { hops, baseResistor });
+  await expect(status).toHaveText(say(3, false));
+  await part.getByLabel('links in a chain').fill('4');
+  await part.getByLabel('links in a chain').press('Tab');
+  await expect(status).toHaveText(say(4, false));
+  await part.getByRole('checkbox', { name: /base resistor/ }).press('Space');
+  await expect(status).toHaveText(say(4, true));
 });
