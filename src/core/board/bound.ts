@@ -44,6 +44,11 @@ export function framesOf(problem: PlanProblem): readonly Frame[] {
   );
   // Outputs that are alike may change places: one order of them is enough.
   frames = frames.filter((frame) => frame.every((hub, at) => !alike[at] || hub >= (frame[at - 1] ?? hub)));
+  // A frame with too few places for the chains there must be holds no layout at all.
+  const places = (frame: Frame): number =>
+    frame.reduce((sum, hub) => sum + (hub < 0 ? 1 : (problem.hubs[hub]?.outlets.length ?? 0)), 0);
+  const chains = fewestChains(problem);
+  frames = frames.filter((frame) => places(frame) - problem.spareOutlets >= chains);
   return problem.topology === 'hub' ? frames.filter((frame) => frame.some((hub) => hub >= 0)) : frames;
 }
 
@@ -58,6 +63,29 @@ function longestChain(problem: PlanProblem, hub: number): number {
     length++;
   }
   return Math.max(0, Math.min(length, problem.mostHops - (hub < 0 ? 0 : 1), problem.count));
+}
+
+/**
+ * The fewest chains into which the devices can be laid, circles allowed: every device that no other follows ends one. A
+ * matching of devices to the devices that follow them leaves that many over.
+ */
+export function fewestChains(problem: PlanProblem): number {
+  const { count, next } = problem;
+  const before = new Int32Array(count).fill(-1);
+  const follow = (from: number, seen: Uint8Array): boolean => {
+    for (let to = 0; to < count; to++) {
+      if (seen[to] === 1 || (next[from]?.[to] ?? []).length === 0) continue;
+      seen[to] = 1;
+      if (before[to]! < 0 || follow(before[to]!, seen)) {
+        before[to] = from;
+        return true;
+      }
+    }
+    return false;
+  };
+  let followed = 0;
+  for (let from = 0; from < count; from++) if (follow(from, new Uint8Array(count))) followed++;
+  return count - followed;
 }
 
 /** Choices made flat, so that they can be priced again and again. */

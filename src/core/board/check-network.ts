@@ -2,6 +2,7 @@
 import { finding, sayJack } from './findings.ts';
 import type { Finding } from './findings.ts';
 import { EDGE_BUDGET_SECONDS, hopTimings } from './hops.ts';
+import type { HopTiming } from './hops.ts';
 import { inputOf, onlyCarries, passesOn, pathsFrom, ringsOf, speaks } from './passing.ts';
 import type { BoardGraph, Feed } from './passing.ts';
 import type { Plan, WholeDevice } from './plan.ts';
@@ -195,8 +196,15 @@ function depth(graph: BoardGraph, plan: Plan, paths: Paths): readonly Finding[] 
   const wish = plan.wishes?.mostHops ?? 0;
   const found: Finding[] = [];
   for (const reached of paths.values()) {
+    // The longest paths first: the hops on the way to a device are those of every path through it.
+    const lastHops = new Map<number, HopTiming>();
+    const longest = reached.filter((path) => path !== undefined).sort((a, b) => b.length - a.length);
+    for (const path of longest) {
+      if (lastHops.has(path.at(-1)?.toDevice ?? -1)) continue;
+      for (const hop of hopTimings(graph, path)) lastHops.set(hop.feed.toDevice, hop);
+    }
     reached.forEach((path, at) => {
-      const last = path && hopTimings(graph, path).at(-1);
+      const last = lastHops.get(at);
       if (!path || !last) return;
       const name = nameOf(graph, at);
       if (last.shiftSeconds > EDGE_BUDGET_SECONDS) {
