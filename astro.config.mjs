@@ -1,13 +1,14 @@
 import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
+import { offline } from './src/offline/integration.mjs';
 
 export default defineConfig({
   output: 'static',
   trailingSlash: 'always',
   prefetch: false,
   devToolbar: { enabled: false },
-  integrations: [mdx(), svelte()],
+  integrations: [mdx(), svelte(), offline()],
   // The highlighter writes inline styles, which the policy below forbids.
   markdown: { syntaxHighlight: false },
   build: { inlineStylesheets: 'never' },

@@ -20,6 +20,8 @@ export default defineConfig({
   reporter: 'list',
   use: {
     baseURL: process.env['SITE_ADDRESS'] ?? '',
+    // Each test opens a page for the first time; only the test of use without a network keeps the site.
+    serviceWorkers: 'block',
     launchOptions: { executablePath, args: [...BROWSER_ARGUMENTS] },
   },
   projects: [
