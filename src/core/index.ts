@@ -84,7 +84,7 @@ export {
 export { checkLink } from './verdict/check.ts';
 export type { LinkVerdict } from './verdict/check.ts';
 export { worstCase } from './verdict/corners.ts';
-export type { Step } from './verdict/explain.ts';
+export type { Step } from './verdict/steps.ts';
 export {
   conductorMaps,
   findLead,
@@ -173,7 +173,7 @@ export { SAFE_RULE, safeReadings } from './meter/safe-readings.ts';
 export { probedContacts } from './meter/subjects.ts';
 export type { JackReading } from './meter/subjects.ts';
 export { sayJackReading } from './meter/words.ts';
-export { NO_CHOICES, PLUG_BODIES, cableSheet } from './meter/cable-sheet.ts';
+export { NO_CHOICES, PLUG_BODIES, cableSheet, sayStrip } from './meter/cable-sheet.ts';
 export type { CableSheet, PlugBody, SheetChoices, SheetRow, Stock } from './meter/cable-sheet.ts';
 export { HOLDS, leadPairs, sayPlace } from './meter/lead-table.ts';
 export type { Beep, Hold, ProofPlace, ProofReading } from './meter/lead-table.ts';
@@ -184,3 +184,21 @@ export type { Proof } from './meter/prove.ts';
 export { readEntry, unitsOf } from './meter/entry.ts';
 export type { Unit } from './meter/entry.ts';
 export type { ScaledFunction } from './meter/scale.ts';
+export { fullRows, proofRows } from './meter/proof-rows.ts';
+
+export { BENCH_BOARDS, BOARD_FAULTS, faultName, sayBoardFault, sayFaultKind } from './meter/board-faults.ts';
+export type { BenchBoard, BoardFault, BoardFaultKind } from './meter/board-faults.ts';
+export { remedyFor } from './meter/board-remedies.ts';
+export type { Symptom } from './meter/board-symptoms.ts';
+export {
+  benchTable,
+  FREQUENCIES_ARE_INVENTED,
+  gradeFault,
+  guide,
+  hideNumberedFault,
+  MOST_FAULT_NUMBER,
+  observe,
+  suspectsLeft,
+  USUAL_FREQUENCIES,
+} from './meter/fault-bench.ts';
+export type { FaultGrade, Frequencies, GuideStep, HiddenFault, Seen } from './meter/fault-bench.ts';

@@ -242,6 +242,11 @@ const KIND_WORDS: Readonly<Record<BoardFaultKind, string>> = {
   'not-listening': 'it is set not to listen',
 };
 
+/** What is wrong, in words, wherever it is: 'a conductor is open'. */
+export function sayFaultKind(kind: BoardFaultKind): string {
+  return KIND_WORDS[kind];
+}
+
 /** What a fault is called when it is named: kind and place. Variants share a name. */
 export function faultName({ kind, place }: Pick<BoardFault, 'kind' | 'place'>): string {
   return `${place}: ${kind}`;

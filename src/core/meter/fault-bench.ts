@@ -155,19 +155,23 @@ export interface GuideStep {
   }[];
 }
 
-/** The guide: the most telling observation among those not made, easier ones first where they tell as much. */
+/**
+ * The guide: the most telling observation among those not made, easier ones first where they tell as much. What is
+ * `skipped`, by identifier, cannot be observed and is not asked for.
+ */
 export function guide(
   board: BenchBoard,
   symptoms: readonly Symptom[] | undefined,
   made: readonly Seen[],
   frequencies: Frequencies = USUAL_FREQUENCIES,
+  skipped: readonly string[] = [],
 ): GuideStep {
   const table = benchTable(board);
   const left = suspectsLeft(table, symptoms, made);
   const suspects = weigh(table, frequencies);
   const ranked = table.observations
     .map((observation, at) => ({ observation, bits: bitsOfObservation(suspects, left, at) }))
-    .filter(({ observation }) => !made.some(({ id }) => id === observation.id))
+    .filter(({ observation: { id } }) => !skipped.includes(id) && !made.some((one) => one.id === id))
     .sort((a, b) => b.bits - 0.001 * b.observation.effort - (a.bits - 0.001 * a.observation.effort));
   const best = ranked[0] && ranked[0].bits > 1e-9 ? ranked[0] : undefined;
   const named = namesOf(table, suspects, left);
@@ -219,6 +223,22 @@ export function hideFault(
   const found = weights.findIndex((weight) => (rest -= weight) < 0);
   const at = found < 0 ? weights.length - 1 : found;
   return { board, fault: table.faults[at] as BoardFault, symptoms: table.symptoms[at] as readonly Symptom[] };
+}
+
+/** Highest number that a hidden fault may have, so that it can be said aloud in a class. */
+export const MOST_FAULT_NUMBER = 9999;
+
+/** Fractional part of the golden ratio: its multiples, less their whole part, fall evenly and far from the one before. */
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+/**
+ * The fault with a number, the same for everybody: drawn by the usual frequencies, so that over many numbers each fault
+ * comes as often as those say. @throws when the number is not whole or out of bounds.
+ */
+export function hideNumberedFault(board: BenchBoard, number: number): HiddenFault {
+  if (!Number.isInteger(number) || number < 1 || number > MOST_FAULT_NUMBER)
+    throw new Error(`fault bench: number must be whole, from 1 to ${MOST_FAULT_NUMBER}, got ${number}`);
+  return hideFault(board, (number * GOLDEN) % 1);
 }
 
 /** What an observation shows on a board with a hidden fault. @throws when the board has no such observation. */

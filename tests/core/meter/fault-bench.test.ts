@@ -17,6 +17,7 @@ import {
   gradeFault,
   guide,
   hideFault,
+  hideNumberedFault,
   observe,
   suspectsLeft,
   weigh,
@@ -238,5 +239,30 @@ describe('the guide and the grade', () => {
     expect(
       guide('link', ['the right number in the wrong bank'], [{ id: 'bank', seen: 'bank sent' }]).words,
     ).toMatch(/^No single fault/);
+  });
+});
+
+describe('numbered faults', () => {
+  it('come as often as the frequencies say, and never the same one twice running', () => {
+    const names = Array.from({ length: 500 }, (_, at) => faultName(hideNumberedFault('link', at + 1).fault));
+    const share = names.filter((name) => name === 'pedal 1: wrong-channel').length / names.length;
+    // By hand, one place each on this board: 8 of 6+2+4+5+5+5+5+4+6+4+8+4+6+4+3 = 71.
+    expect(share).toBeCloseTo(8 / 71, 2);
+    expect(names.filter((name, at) => name === names[at + 1])).toEqual([]);
+  });
+
+  it('refuses a number that is out of bounds', () => {
+    expect(() => hideNumberedFault('link', 0)).toThrow(
+      'fault bench: number must be whole, from 1 to 9999, got 0',
+    );
+  });
+});
+
+describe('what cannot be looked at', () => {
+  it('is not asked for again', () => {
+    const first = guide('link', ['nothing'], []).observation?.id ?? '';
+    const next = guide('link', ['nothing'], [], undefined, [first]);
+    expect(next.observation?.id).not.toBe(first);
+    expect(next.suspects).toHaveLength(guide('link', ['nothing'], []).suspects.length);
   });
 });
