@@ -202,3 +202,19 @@ export {
   USUAL_FREQUENCIES,
 } from './meter/fault-bench.ts';
 export type { FaultGrade, Frequencies, GuideStep, HiddenFault, Seen } from './meter/fault-bench.ts';
+export { METER_FUNCTIONS } from './meter/instruments.ts';
+export { POWERS } from './meter/power.ts';
+export {
+  displayText,
+  explainReading,
+  plugWords,
+  probePlaces,
+  probedEnds,
+  readUnder,
+  samePlace,
+  sayProbePlace,
+} from './meter/probing.ts';
+export type { Probing, UnderTest } from './meter/probing.ts';
+export type { JackUnderTest, LeadContact } from './meter/subjects.ts';
+export { sayUnderTest } from './meter/words.ts';
+export { OTHER_JACKS, otherJackEntry, otherJackSuits } from './wiring/other-jacks.ts';

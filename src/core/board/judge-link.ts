@@ -1,8 +1,8 @@
 /** The verdict on a link of a board, without the long explanation, and remembered: boards repeat the same link many times. */
 import { judgeInputs } from '../verdict/judge.ts';
-import { outcomeOf } from '../verdict/check.ts';
+import { outcomeOf } from '../verdict/quick.ts';
 import { notesOf } from '../verdict/notes.ts';
-import { OUTCOMES } from '../verdict/outcomes.ts';
+import { worse } from '../verdict/outcomes.ts';
 import type { Note, Outcome } from '../verdict/outcomes.ts';
 import { prepareLink } from '../verdict/prepare.ts';
 import type { PreparedLink } from '../verdict/prepare.ts';
@@ -43,20 +43,26 @@ export function judgeLink(link: Link, memory: LinkMemory = new Map()): LinkJudge
 
 function solve(link: Link): LinkJudgement {
   const first = prepareLink(link, 'separate');
-  const separate = outcomeOf(judgeInputs(first, true));
+  const separate = worstInput(first);
   const readings = both(first, link);
   let joined = separate;
   if (first.model.groundMatters) {
     const second = prepareLink(link, 'joined');
-    joined = outcomeOf(judgeInputs(second, true));
+    joined = worstInput(second);
     readings.push(...both(second, link));
   }
   const { parts, misfits } = first.model;
   return {
-    outcome: OUTCOMES.indexOf(joined) > OUTCOMES.indexOf(separate) ? joined : separate,
+    outcome: worse(separate, joined),
     byGrounding: { separate, joined },
     notes: notesOf({ link, readings, reach: reachOf(link, parts), misfits, separate, joined }),
   };
+}
+
+function worstInput(prepared: PreparedLink): Outcome {
+  return judgeInputs(prepared, true)
+    .map(({ outcome }) => outcome)
+    .reduce(worse);
 }
 
 function both(prepared: PreparedLink, link: Link): ReturnType<typeof readState>[] {

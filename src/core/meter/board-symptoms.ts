@@ -1,5 +1,5 @@
 /** What a board does: whether bytes arrive, by solving each link, and what the player sees. */
-import { quickOutcome } from '../verdict/check.ts';
+import { quickOutcome } from '../verdict/quick.ts';
 import type { Link } from '../wiring/link.ts';
 import type { BoardState } from './board-faults.ts';
 

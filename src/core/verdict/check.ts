@@ -6,7 +6,8 @@ import type { Explanation } from './explain.ts';
 import { judgeInputs } from './judge.ts';
 import type { InputVerdict } from './judge.ts';
 import { notesOf } from './notes.ts';
-import { OUTCOMES, worse } from './outcomes.ts';
+import { OUTCOMES } from './outcomes.ts';
+import { outcomeOf } from './quick.ts';
 import type { Note, Outcome } from './outcomes.ts';
 import { prepareLink } from './prepare.ts';
 import type { PreparedLink } from './prepare.ts';
@@ -28,11 +29,6 @@ export interface LinkVerdict extends Explanation {
   readonly reach: readonly Reach[];
   /** The line each conductor carries, by branch, lead and conductor. */
   readonly lines: ReturnType<typeof conductorLines>;
-}
-
-/** The worst outcome among inputs. */
-export function outcomeOf(inputs: readonly InputVerdict[]): Outcome {
-  return inputs.map(({ outcome }) => outcome).reduce(worse);
 }
 
 /**
@@ -83,12 +79,4 @@ function judged(prepared: PreparedLink): {
 
 function readBoth(prepared: PreparedLink, link: Link): { idle: StateReading; active: StateReading } {
   return { idle: readState(prepared, link, 'idle'), active: readState(prepared, link, 'active') };
-}
-
-/** Quick judgement for searches: nominal only, or with corners, for the worse of the two ways grounds may be joined. */
-export function quickOutcome(link: Link, corners: boolean): Outcome {
-  const separate = prepareLink(link, 'separate');
-  const first = outcomeOf(judgeInputs(separate, corners));
-  if (!separate.model.groundMatters) return first;
-  return worse(first, outcomeOf(judgeInputs(prepareLink(link, 'joined'), corners)));
 }

@@ -5,12 +5,13 @@ import type { Conductor, Jack, Lead, Link } from '../wiring/link.ts';
 import { makeLead } from '../wiring/link.ts';
 import type { Grounding } from '../wiring/link-circuit.ts';
 import { lineAt, styleEntry } from '../wiring/styles.ts';
-import { checkLink, outcomeOf, quickOutcome } from './check.ts';
+import { checkLink } from './check.ts';
 import type { LinkVerdict } from './check.ts';
 import { judgeInputs } from './judge.ts';
 import { OUTCOMES } from './outcomes.ts';
 import type { Outcome } from './outcomes.ts';
 import { prepareLink } from './prepare.ts';
+import { outcomeOf, quickOutcome } from './quick.ts';
 import { sayAmperes } from './speak.ts';
 
 /** One map of conductors with its outcome. */

@@ -2,11 +2,17 @@
 import { contactWords } from '../wiring/connectors.ts';
 import type { Contact } from '../wiring/connectors.ts';
 import type { Link, Side } from '../wiring/link.ts';
-import type { Step } from './explain.ts';
 import { partName } from './part-words.ts';
 import type { CurrentPath, Hop } from './path.ts';
 import type { Spot, StateReading } from './readings.ts';
 import { sayAmperes, sayContact, sayInput, sayVolts } from './speak.ts';
+
+/** One step of the explanation; `spot` is the contact it ends at, for the figure. */
+export interface Step {
+  readonly text: string;
+  readonly spot: Spot | undefined;
+  readonly amperes: number;
+}
 
 /** Tell a path: one step for each stretch inside a device, for each lead, and for the way back. */
 export function stepsAlong(link: Link, path: CurrentPath, reading: StateReading): readonly Step[] {
