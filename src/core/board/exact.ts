@@ -5,7 +5,9 @@
  */
 import { assignLeads } from './assign.ts';
 import { edgesOf, hubPrices } from './problem.ts';
-import type { Choice, Edge, Layout, PlanProblem } from './problem.ts';
+import type { Edge, Layout, PlanProblem } from './problem.ts';
+import { choicesAt, edgeKey } from './rules.ts';
+import type { Rules } from './rules.ts';
 import { solveSets } from './sets.ts';
 
 /** How far a search has come. Costs in the reader's own figures. */
@@ -36,26 +38,6 @@ interface Branch {
   readonly bound: number;
   readonly prices: readonly number[];
   readonly rules: Rules;
-}
-
-/** What is decided: leads forbidden on links, and links that must be made in one way. */
-export interface Rules {
-  readonly banned: ReadonlySet<string>;
-  readonly forced: ReadonlyMap<string, number>;
-}
-
-/** Edges by name; outlets of a hub that are the same count as one, or branching would go round them. */
-export function edgeKey(edge: Edge): string {
-  switch (edge.kind) {
-    case 'start':
-      return `s${edge.output}>${edge.to}`;
-    case 'feed':
-      return `f${edge.output}>${edge.hub}`;
-    case 'outlet':
-      return `h${edge.hub}.${edge.outlet}>${edge.to}`;
-    case 'next':
-      return `d${edge.from}>${edge.to}`;
-  }
 }
 
 /**
@@ -235,18 +217,4 @@ function halves(
     return [{ ...rules, forced: new Map([...rules.forced, [key, choice]]) }];
   });
   return [without, ...withIt];
-}
-
-/** The ways to make a link. */
-export function choicesAt(problem: PlanProblem, edge: Edge): readonly Choice[] {
-  switch (edge.kind) {
-    case 'start':
-      return problem.outputs[edge.output]?.start[edge.to] ?? [];
-    case 'feed':
-      return problem.outputs[edge.output]?.feed[edge.hub] ?? [];
-    case 'outlet':
-      return problem.hubs[edge.hub]?.outlets[edge.outlet]?.[edge.to] ?? [];
-    case 'next':
-      return problem.next[edge.from]?.[edge.to] ?? [];
-  }
 }

@@ -2,8 +2,8 @@
  * The cheapest layout when every owned lead has a price and there are enough of each: chains over sets of devices, sets
  * over outlets, outlets and chains over outputs. Exact; time grows as 3 to the number of devices.
  */
-import type { Rules } from './exact.ts';
-import { choicesAt, edgeKey } from './exact.ts';
+import { choicesAt, edgeKey } from './rules.ts';
+import type { Rules } from './rules.ts';
 import type { Choice, Edge, Layout, OutputUse, PlanProblem } from './problem.ts';
 import { edgesOf } from './problem.ts';
 

@@ -86,6 +86,25 @@ describe('The cheapest plan', { timeout: PATIENCE }, () => {
   });
 });
 
+describe('The plan of a board of 24 devices', { timeout: PATIENCE }, () => {
+  test('passes its check and lies within 3 % of a bound that it never beats, and stopping early costs nothing but the plan', () => {
+    const answer = finish(planBoard(randomBoard(4, 24)));
+    if (!answer.ok) throw new Error(answer.why);
+    const { cost, bound, check, exact } = answer.best;
+    expect([check.passes, exact]).toEqual([true, false]);
+    expect(bound).toBeLessThanOrEqual(cost);
+    expect(bound).toBeGreaterThan(0.97 * cost);
+    // A worker that does not go on has cancelled: each piece is short, and what is yielded is a true bound all along.
+    const run = planBoard(randomBoard(4, 24));
+    let pieces = 0;
+    for (let turn = run.next(); turn.done !== true && pieces < 50; turn = run.next()) {
+      pieces++;
+      expect(turn.value.bound).toBeLessThanOrEqual(cost + 1e-6);
+    }
+    expect(pieces).toBe(50);
+  });
+});
+
 describe('The bound for large boards', { timeout: PATIENCE }, () => {
   test('is never above the least cost, on 200 small boards where that is known', () => {
     let close = 0;
