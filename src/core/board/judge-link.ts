@@ -1,6 +1,5 @@
 /** The verdict on a link of a board, without the long explanation, and remembered: boards repeat the same link many times. */
 import { judgeInputs } from '../verdict/judge.ts';
-import { outcomeOf } from '../verdict/quick.ts';
 import { notesOf } from '../verdict/notes.ts';
 import { worse } from '../verdict/outcomes.ts';
 import type { Note, Outcome } from '../verdict/outcomes.ts';
