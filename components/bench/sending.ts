@@ -82,7 +82,7 @@ export function opticalWords(time: TimeLink, baseResistor: boolean): string {
 
 /** Microseconds in words. */
 export function us(seconds: number): string {
-  return `${(seconds * 1e6).toFixed(1)} us`;
+  return `${(seconds * 1e6).toFixed(1)} µs`;
 }
 
 /** The stretch to show: everything, or one byte with a little before and after. */

@@ -35,7 +35,7 @@ export interface Journey {
   readonly lateAfterSeconds?: number;
 }
 
-const microseconds = (seconds: number): string => `${(seconds * 1e6).toFixed(0)} us`;
+const microseconds = (seconds: number): string => `${(seconds * 1e6).toFixed(0)} µs`;
 
 function paired(
   journey: Journey,

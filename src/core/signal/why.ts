@@ -40,7 +40,7 @@ const KEPT_SECONDS = 0.2e-6;
 
 function us(seconds: number): string {
   if (!Number.isFinite(seconds)) return 'no end';
-  return seconds < 0.05e-6 ? 'less than 0.1 us' : `${(seconds * 1e6).toFixed(1)} us`;
+  return seconds < 0.05e-6 ? 'less than 0.1 µs' : `${(seconds * 1e6).toFixed(1)} µs`;
 }
 
 /** A bit by name: `bit` 0 start bit, 1 to 8 data bits 0 to 7, 9 stop bit. */

@@ -46,7 +46,7 @@ describe('comparing bytes sent and received', () => {
     expect(outcomes.map(({ outcome }) => outcome)).toEqual(['late', 'late']);
     expect(outcomes[0]).toMatchObject({
       cause: 'held back',
-      why: 'C0 arrived whole, 400 us after it was sent: held back on the way',
+      why: 'C0 arrived whole, 400 µs after it was sent: held back on the way',
     });
   });
 
@@ -80,14 +80,14 @@ describe('comparing bytes sent and received', () => {
     // start edge to 128 us. The samples of that bit fall at 110, 112 and 114 us: too early.
     const outcomes = journey([0x04], through(hop(1, 10), hop(1, 10)));
     expect(outcomes).toMatchObject([{ outcome: 'garbled', cause: 'pulse shrunk' }]);
-    expect(outcomes[0]?.why).toBe('data bit 2 of 04 read as 0: its pulse shrank from 32.0 us to 14.0 us');
+    expect(outcomes[0]?.why).toBe('data bit 2 of 04 read as 0: its pulse shrank from 32.0 µs to 14.0 µs');
   });
 
   it('says when a pulse vanished', () => {
     // Two hops of 17 us difference: 32 us, 15 us, nothing.
     const [first] = journey([0x04], through(hop(0, 17), hop(0, 17)));
     expect(first).toMatchObject({ outcome: 'garbled', cause: 'pulse vanished' });
-    expect(first?.why).toBe('data bit 2 of 04 read as 0: its pulse of 32.0 us vanished on the way');
+    expect(first?.why).toBe('data bit 2 of 04 read as 0: its pulse of 32.0 µs vanished on the way');
   });
 
   it('names the framing error of a stop bit that comes late, alone or before another byte', () => {
@@ -96,14 +96,14 @@ describe('comparing bytes sent and received', () => {
     const worn = through(hop(0, 10), hop(0, 10));
     const [alone] = journey([0x3f], worn);
     expect(alone).toMatchObject({ outcome: 'garbled' });
-    expect(alone?.why).toBe('data bit 0 of 3F read as 0: its pulse shrank from 192.0 us to 172.0 us');
+    expect(alone?.why).toBe('data bit 0 of 3F read as 0: its pulse shrank from 192.0 µs to 172.0 µs');
     const [last] = journey([0x00], worn);
     expect(last).toMatchObject({ outcome: 'garbled', cause: 'edge late' });
-    expect(last?.why).toBe('framing error: stop bit of 00 read as 0: its edge came 20.0 us late');
+    expect(last?.why).toBe('framing error: stop bit of 00 read as 0: its edge came 20.0 µs late');
     const [first] = journey([0x00, 0x00], worn);
     expect(first).toMatchObject({ outcome: 'garbled', cause: 'pulse shrunk' });
     expect(first?.why).toBe(
-      'framing error: stop bit of 00 read as 0: its pulse shrank from 32.0 us to 12.0 us',
+      'framing error: stop bit of 00 read as 0: its pulse shrank from 32.0 µs to 12.0 µs',
     );
   });
 
