@@ -1,0 +1,171 @@
+/** What the fault bench and its guide ask of the core: whole answers from whole questions, so that a page keeps only inputs. */
+import {
+  benchTable,
+  faultName,
+  gradeFault,
+  guide,
+  hideNumberedFault,
+  observe,
+  remedyFor,
+  sayBoardFault,
+  suspectsLeft,
+} from '../../src/core/index.ts';
+import type {
+  BenchBoard,
+  BoardFault,
+  FaultGrade,
+  Frequencies,
+  GuideStep,
+  HiddenFault,
+  Seen,
+  Symptom,
+} from '../../src/core/index.ts';
+
+/** A round on the bench: what was observed, by identifier, and how it ended, if it did. */
+export interface RoundOrder {
+  readonly kind: 'round';
+  readonly board: BenchBoard;
+  readonly number: number;
+  readonly made: readonly string[];
+  /** The name given ('lead 1: open'), or that the reader wants to be told. */
+  readonly end: { readonly named: string } | 'shown' | undefined;
+}
+
+/** A step of the guide. Symptoms left out: they are not known. */
+export interface GuideOrder {
+  readonly kind: 'guide';
+  readonly board: BenchBoard;
+  readonly symptoms: readonly Symptom[] | undefined;
+  readonly made: readonly Seen[];
+  readonly skipped: readonly string[];
+  readonly frequencies: Frequencies;
+}
+
+/** Kinds of observation, by the effort they take. */
+export const WAYS = ['Look', 'Swap a lead', 'Measure'] as const;
+
+/** Something that may be observed, and what it showed if it was. */
+export interface Choice {
+  readonly id: string;
+  readonly words: string;
+  readonly way: (typeof WAYS)[number];
+  readonly seen: string | undefined;
+  /** What the board shows here with nothing wrong. */
+  readonly good: string;
+}
+
+/** A name that a fault can have, with the place it belongs to. */
+export interface FaultChoice {
+  readonly name: string;
+  readonly words: string;
+  readonly place: string;
+}
+
+/** How a round ended. */
+export interface RoundEnd {
+  readonly grade: FaultGrade | undefined;
+  readonly truth: string;
+  readonly remedy: string;
+  /** Fewest observations in expectation over the faults that the symptoms leave. */
+  readonly fewest: number;
+  readonly taken: number;
+}
+
+export interface RoundAnswer {
+  readonly kind: 'round';
+  readonly symptoms: readonly Symptom[];
+  readonly choices: readonly Choice[];
+  readonly names: readonly FaultChoice[];
+  readonly end: RoundEnd | undefined;
+}
+
+export interface GuideAnswer {
+  readonly kind: 'guide';
+  /** Every set of symptoms that a fault of this board shows, the most silent first. */
+  readonly shown: readonly (readonly Symptom[])[];
+  /** What the guide says, and whether it asks for anything. */
+  readonly words: string;
+  readonly asks: string | undefined;
+  readonly asksWords: string;
+  readonly suspects: GuideStep['suspects'];
+  /** What may be seen where the guide asks, and which of it a board in order shows. */
+  readonly answers: readonly { readonly seen: string; readonly good: boolean }[];
+  /** What to do about each fault that is left, by name. */
+  readonly remedies: Readonly<Record<string, string>>;
+}
+
+export type FaultOrder = RoundOrder | GuideOrder;
+export type FaultAnswer = RoundAnswer | GuideAnswer;
+
+/** Answer either question. */
+export function answerFaults(order: FaultOrder): FaultAnswer {
+  return order.kind === 'round' ? answerRound(order) : answerGuide(order);
+}
+
+function answerRound({ board, number, made, end }: RoundOrder): RoundAnswer {
+  const hidden = hideNumberedFault(board, number);
+  const table = benchTable(board);
+  return {
+    kind: 'round',
+    symptoms: hidden.symptoms,
+    choices: table.observations.map(({ id, words, effort }, at) => ({
+      id,
+      words,
+      way: WAYS[effort - 1] as (typeof WAYS)[number],
+      seen: made.includes(id) ? observe(hidden, id).seen : undefined,
+      good: table.good[at] as string,
+    })),
+    names: namesOf(table.faults),
+    end: end && endOf(hidden, made, end, table.faults),
+  };
+}
+
+function endOf(
+  hidden: HiddenFault,
+  made: readonly string[],
+  end: NonNullable<RoundOrder['end']>,
+  faults: readonly BoardFault[],
+): RoundEnd {
+  const seen = made.map((id) => observe(hidden, id));
+  const named = end === 'shown' ? hidden.fault : faults.find((fault) => faultName(fault) === end.named);
+  if (!named) throw new Error(`fault bench: this board has no fault '${end === 'shown' ? '' : end.named}'`);
+  const grade = gradeFault(hidden, named, seen);
+  return {
+    grade: end === 'shown' ? undefined : grade,
+    truth: sayBoardFault(hidden.fault),
+    remedy: remedyFor(hidden.fault.kind),
+    fewest: grade.fewest,
+    taken: grade.taken,
+  };
+}
+
+/** Names in order of place, each once. */
+function namesOf(faults: readonly BoardFault[]): readonly FaultChoice[] {
+  const names = new Map(
+    faults.map((fault) => [
+      faultName(fault),
+      { name: faultName(fault), words: sayBoardFault(fault), place: fault.place },
+    ]),
+  );
+  return [...names.values()];
+}
+
+function answerGuide({ board, symptoms, made, skipped, frequencies }: GuideOrder): GuideAnswer {
+  const table = benchTable(board);
+  const step = guide(board, symptoms, made, frequencies, skipped);
+  const at = table.observations.findIndex(({ id }) => id === step.observation?.id);
+  const seen = at < 0 ? [] : [...new Set([table.good[at] as string, ...(table.seen[at] ?? [])])];
+  const left = suspectsLeft(table, symptoms, made).map((one) => table.faults[one] as BoardFault);
+  const shown = new Map(table.symptoms.map((one) => [one.join(), one]));
+  const silent = (one: readonly Symptom[]): number => one.filter((symptom) => symptom === 'nothing').length;
+  return {
+    kind: 'guide',
+    shown: [...shown.values()].sort((a, b) => silent(b) - silent(a)),
+    words: step.words,
+    asks: step.observation?.id,
+    asksWords: step.observation?.words ?? '',
+    suspects: step.suspects,
+    answers: seen.map((one) => ({ seen: one, good: one === table.good[at] })),
+    remedies: Object.fromEntries(left.map((fault) => [faultName(fault), remedyFor(fault.kind)])),
+  };
+}
