@@ -111,7 +111,7 @@ describe('comparing bytes sent and received', () => {
     // 6 % slow: the stop bit begins at 288 / 0.94 = 306.4 us, after the last vote at 306 us.
     const outcomes = journey([0x40, 0x40], (wave) => wave, { clockError: -0.06 });
     expect(outcomes[0]).toMatchObject({ outcome: 'garbled', cause: 'clocks' });
-    expect(outcomes[0]?.why).toMatch(/sampled \d+\.\d us before it began, since the two clocks differ/);
+    expect(outcomes[0]?.why).toMatch(/sampled \d+\.\d µs before it began, since the two clocks differ/);
   });
 
   it('calls a byte whose start bit is cut short lost by a false start', () => {
