@@ -28,7 +28,7 @@ function builtSite(): string {
 export async function figures(): Promise<readonly Figure[]> {
   const executablePath = findBrowser();
   if (executablePath === undefined) throw new Error(NO_BROWSER);
-  const site = await serve({ folder: fileURLToPath(new URL('../../dist', import.meta.url)), firstPort: 0 });
+  const site = await serve({ folder: builtSite(), firstPort: 0 });
   const browser = await chromium.launch({ executablePath, args: [...BROWSER_ARGUMENTS, ...UNHELD] });
   try {
     const page = await browser.newPage({ viewport: { width: 1280, height: 1000 } });
