@@ -30,3 +30,12 @@ export type { SchematicDrawing, SchematicDriver, SchematicInput } from './schema
 export { LINE_KINDS, milliampereWords, weightOf } from './stroke.ts';
 export type { LineKind } from './stroke.ts';
 export type { TextLine } from './text.ts';
+export { PROBES, drawProbing, placeName, placeOf } from './probing.ts';
+export type {
+  DrawnProbe,
+  DrawnProbedEnd,
+  Probe,
+  ProbedEnd,
+  ProbingDrawing,
+  ProbingInput,
+} from './probing.ts';
