@@ -1,0 +1,159 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test } from '@playwright/test';
+import type { Page } from '@playwright/test';
+import {
+  benchTable,
+  faultName,
+  gradeFault,
+  guide,
+  hideNumberedFault,
+  observe,
+  remedyFor,
+  sayBoardFault,
+  USUAL_FREQUENCIES,
+} from '../../src/core/index.ts';
+import type { HiddenFault, Seen } from '../../src/core/index.ts';
+import { wakeIslands } from '../support/watch.ts';
+
+const bench = (page: Page) => page.getByRole('region', { name: 'Fault bench' });
+const ending = (page: Page) => page.getByRole('region', { name: 'What it was' });
+const helper = (page: Page) => page.getByRole('region', { name: 'Nothing arrives' });
+const question = (page: Page) => page.getByRole('region', { name: 'Next question' });
+
+async function open(page: Page): Promise<void> {
+  await page.goto('/fault-bench/');
+  await wakeIslands(page);
+  await expect(bench(page).getByRole('heading', { name: 'Name the fault' })).toBeVisible();
+  await expect(question(page)).toBeVisible();
+}
+
+/** Set the number by keyboard, as a class would. */
+async function setNumber(page: Page, number: string): Promise<void> {
+  await bench(page).getByLabel('Fault number').fill(number);
+  await page.keyboard.press('Enter');
+}
+
+/** What the core's guide would observe on a board until one name is left. */
+function path(hidden: HiddenFault): readonly Seen[] {
+  const made: Seen[] = [];
+  for (;;) {
+    const { observation, suspects } = guide(hidden.board, hidden.symptoms, made);
+    if (!observation || suspects.length === 1) return made;
+    made.push(observe(hidden, observation.id));
+  }
+}
+
+test('a numbered fault is found by keyboard, proved, and counted as the core counts', async ({ page }) => {
+  await open(page);
+  await bench(page).getByLabel('Board', { exact: true }).selectOption({ label: 'two pedals in a chain' });
+  await setNumber(page, '5');
+  const hidden = hideNumberedFault('chain', 5);
+  await expect(bench(page).getByText('And pedal 1 does nothing; pedal 2 does nothing.')).toBeVisible();
+  await bench(page)
+    .getByText(/^Measure: 0 of/)
+    .press('Enter');
+  const made = path(hidden);
+  expect(made.length).toBeGreaterThan(0);
+  for (const { id, seen } of made) {
+    const words = benchTable('chain').observations.find((one) => one.id === id)?.words ?? '';
+    await bench(page).getByRole('button', { name: words, exact: true }).press('Enter');
+    await expect(bench(page).locator('.last')).toContainText(`${words} Seen: ${seen}.`);
+  }
+  await bench(page).getByLabel('It is').selectOption(faultName(hidden.fault));
+  await bench(page).getByRole('button', { name: 'Name it' }).press('Enter');
+  await expect(ending(page)).toBeFocused();
+  const grade = gradeFault(hidden, hidden.fault, made);
+  expect(grade.proved).toBe(true);
+  await expect(ending(page)).toContainText(grade.sentence);
+  await expect(ending(page)).toContainText(`It was: ${sayBoardFault(hidden.fault)}.`);
+  await expect(ending(page)).toContainText(remedyFor(hidden.fault.kind));
+  await ending(page).getByRole('button', { name: 'Find another fault' }).press('Enter');
+  await expect(bench(page).getByLabel('Fault number')).toHaveValue('6');
+  await expect(page.getByRole('region', { name: 'Symptoms' })).toBeFocused();
+  await expect(bench(page).locator('.last')).toHaveText('Nothing taken yet.');
+});
+
+test('a wrong name is told from a right one, and the fault may be shown without a name', async ({ page }) => {
+  await open(page);
+  await setNumber(page, '2');
+  const hidden = hideNumberedFault('link', 2);
+  await bench(page).getByRole('button', { name: 'Name it' }).click();
+  await expect(bench(page).getByRole('alert')).toHaveText('Choose a fault from the list first.');
+  await bench(page).getByLabel('It is').selectOption('pedal 1: supply-off');
+  await bench(page).getByRole('button', { name: 'Name it' }).click();
+  await expect(ending(page).getByRole('heading')).toHaveText('Not this one');
+  await expect(ending(page)).toContainText(`It was: ${sayBoardFault(hidden.fault)}.`);
+  const { fewest } = gradeFault(hidden, hidden.fault, []);
+  await expect(ending(page)).toContainText(`You took 0; the best way takes ${fewest.toFixed(1)} on average`);
+  await setNumber(page, '7');
+  await bench(page).getByRole('button', { name: 'Show me the fault' }).click();
+  await expect(ending(page)).toContainText(`It was: ${sayBoardFault(hideNumberedFault('link', 7).fault)}.`);
+  await setNumber(page, '0');
+  await expect(bench(page).getByRole('alert')).toHaveText(
+    "Fault number: expected a number from 1 to 9999, got '0'. The value stays 7.",
+  );
+});
+
+test('the guide asks what the core asks, down to one fault and what to do', async ({ page }) => {
+  await open(page);
+  const hidden = hideNumberedFault('link', 6);
+  const made: Seen[] = [];
+  for (const seen of path(hidden)) {
+    await expect(question(page).getByRole('status')).toHaveText(guide('link', ['nothing'], made).words);
+    const wanted = new RegExp(`^${seen.seen}( \\(in order\\))?$`);
+    await question(page).getByRole('button', { name: wanted }).press('Enter');
+    made.push(seen);
+    await expect(helper(page).getByText(`Seen: ${seen.seen}.`)).toHaveCount(
+      made.filter((one) => one.seen === seen.seen).length,
+    );
+  }
+  await expect(question(page).getByRole('status')).toHaveText(guide('link', ['nothing'], made).words);
+  await expect(helper(page).getByRole('row')).toHaveText(['faultchance', /100 %/]);
+  await expect(helper(page).getByRole('row').last()).toContainText(remedyFor(hidden.fault.kind));
+  await helper(page).getByRole('button', { name: 'Start again' }).click();
+  await expect(question(page).getByRole('status')).toHaveText(guide('link', ['nothing'], []).words);
+  const first = guide('link', ['nothing'], []).observation?.id ?? '';
+  await question(page).getByRole('button', { name: 'I cannot tell' }).click();
+  await expect(question(page).getByRole('status')).toHaveText(
+    guide('link', ['nothing'], [], undefined, [first]).words,
+  );
+});
+
+test('a teacher changes how often a fault is met, within bounds, and the guide follows', async ({ page }) => {
+  await open(page);
+  await helper(page).getByText('How often each fault is met').first().press('Enter');
+  await expect(helper(page).getByText(/is invented for practice/)).toBeVisible();
+  const field = helper(page).getByLabel('it listens on another channel');
+  await field.fill('-3');
+  await page.keyboard.press('Enter');
+  await expect(helper(page).getByRole('alert')).toHaveText(
+    "it listens on another channel: expected a number from 0 to 100 times, got '-3'. The value stays 8 times.",
+  );
+  await field.fill('100');
+  await page.keyboard.press('Enter');
+  const often = { ...USUAL_FREQUENCIES, 'wrong-channel': 100 };
+  await expect(question(page).getByRole('status')).toHaveText(guide('link', ['nothing'], [], often).words);
+  await helper(page).getByRole('button', { name: 'Back to the invented numbers' }).click();
+  await expect(field).toHaveValue('8');
+});
+
+test('the page fits a phone and is accessible in both papers, with everything open', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await open(page);
+  await bench(page).getByLabel('Board', { exact: true }).selectOption({ label: 'two pedals in a chain' });
+  await helper(page).getByLabel('Your board is like').selectOption({ label: 'two pedals in a chain' });
+  await bench(page)
+    .getByText(/^Measure: 0 of 12/)
+    .click();
+  await bench(page).getByRole('button', { name: 'Look at the lamp of pedal 2.' }).click();
+  await question(page).getByRole('button').first().click();
+  await expect(helper(page).getByRole('heading', { name: 'Answers so far' })).toBeVisible();
+  await helper(page).getByText('How often each fault is met').first().click();
+  await bench(page).getByRole('button', { name: 'Show me the fault' }).click();
+  await expect(ending(page)).toBeVisible();
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  }
+});
