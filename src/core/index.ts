@@ -218,3 +218,4 @@ export type { Probing, UnderTest } from './meter/probing.ts';
 export type { JackUnderTest, LeadContact } from './meter/subjects.ts';
 export { sayUnderTest } from './meter/words.ts';
 export { OTHER_JACKS, otherJackEntry, otherJackSuits } from './wiring/other-jacks.ts';
+export type { OtherJackKind } from './wiring/other-jacks.ts';

@@ -121,6 +121,12 @@ export function cutLength(lengthMetres: number): number {
   return Math.ceil((lengthMetres * (1 + SLACK_SHARE) + 2 * SLACK_METRES_A_PLUG) * 100 - 1e-9) / 100;
 }
 
+/** A strip length in words: '12 to 20 mm', '3 mm'. */
+export function sayStrip({ metres: [least, most] }: SheetLength): string {
+  const mm = (metres: number): string => String(Number((metres * 1e3).toFixed(1)));
+  return least === most ? `${mm(least)} mm` : `${mm(least)} to ${mm(most)} mm`;
+}
+
 /** Make the sheet of a lead; `link` tells which line each conductor carries. */
 export function cableSheet(
   lead: Lead,

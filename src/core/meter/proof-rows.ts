@@ -2,7 +2,7 @@
 import { contactWords } from '../wiring/connectors.ts';
 import type { Lead } from '../wiring/link.ts';
 import { madeLead } from './lead-faults.ts';
-import { HOLDS, leadContacts, tableOf } from './lead-table.ts';
+import { HOLDS, leadContacts, leadPairs, tableOf } from './lead-table.ts';
 import type { Beep, ProofPlace } from './lead-table.ts';
 import type { LeadContact } from './subjects.ts';
 
@@ -40,4 +40,18 @@ export function proofRows(lead: Lead): readonly ProofRow[] {
     return [{ words: `${end(a)} to all contacts after it${but}`, expects: 'silent', places }];
   });
   return [...through, ...apart];
+}
+
+/** The full proof, pair by pair: every two contacts, still; those that are joined also with each plug moved. */
+export function fullRows(lead: Lead): readonly ProofRow[] {
+  const says = tableOf(madeLead(lead, []));
+  return leadPairs(lead).map(([a, b]): ProofRow => {
+    const expects = says({ a, b, hold: 'still' });
+    const holds = expects === 'silent' ? (['still'] as const) : HOLDS;
+    return {
+      words: `${end(a)} to ${end(b)}${expects === 'silent' ? '' : ', still and with each plug moved'}`,
+      expects,
+      places: holds.map((hold) => ({ a, b, hold })),
+    };
+  });
 }

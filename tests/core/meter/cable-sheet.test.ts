@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { readFileSync } from 'node:fs';
-import { NO_CHOICES, cableSheet, cutLength } from '../../../src/core/meter/cable-sheet.ts';
+import { NO_CHOICES, cableSheet, cutLength, sayStrip } from '../../../src/core/meter/cable-sheet.ts';
 import { COLOUR_CODES, USUAL_COLOURS, colourWords } from '../../../src/core/meter/colours.ts';
-import { proofRows } from '../../../src/core/meter/proof-rows.ts';
-import { fullTable, leadPairs } from '../../../src/core/meter/lead-table.ts';
+import { fullRows, proofRows } from '../../../src/core/meter/proof-rows.ts';
+import { leadPairs } from '../../../src/core/meter/lead-table.ts';
 import { proveLead } from '../../../src/core/meter/prove.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/link.ts';
 
@@ -39,6 +39,11 @@ describe('the sheet of a lead', () => {
     expect(
       cableSheet(makeLead('trs-3.5', 'trs-3.5', wires('tip-tip')), undefined).mirrorWarning,
     ).toBeUndefined();
+  });
+
+  it('says strip lengths in millimetres, every one of them common practice', () => {
+    expect(sheet.lengths.map(sayStrip)).toEqual(['12 to 20 mm', '3 to 5 mm', '3 mm']);
+    expect(sheet.lengths.every(({ status }) => status === 'P')).toBe(true);
   });
 
   it('flags stock that will not do', () => {
@@ -99,9 +104,9 @@ describe('the proof table', () => {
     );
     const proof = proveLead(lead, readings);
     expect(proof.state).toBe('as-planned');
-    expect(proof.sentence).toBe(
-      `So far the lead is as planned; ${fullTable(lead).length - readings.length} places of the full table are not read.`,
-    );
+    // What is silent while the lead lies still stays silent when a plug is moved: those places need no reading.
+    expect(proof.sentence).toBe('The lead is as planned: every reading of the full table agrees.');
+    expect(proveLead(lead, readings.slice(1)).sentence).toMatch(/^So far the lead is as planned; 1 places/);
   });
 });
 
@@ -109,4 +114,21 @@ it('spells the colours of IEC 60757, and never uses the earth colours for a core
   expect(COLOUR_CODES).toHaveLength(15);
   expect(colourWords('TQ')).toBe('turquoise');
   expect(USUAL_COLOURS).not.toContain('GNYE');
+});
+
+describe('the full proof', () => {
+  it('has a row for every pair, and ends as planned when every row agrees, as the short one does', () => {
+    // 6 contacts of a DIN plug with its shell and 3 of a TRS plug: 36 pairs, 3 of them joined.
+    const rows = fullRows(lead);
+    expect(rows).toHaveLength(36);
+    expect(rows.filter(({ expects }) => expects === 'beep')).toHaveLength(3);
+    for (const table of [rows, proofRows(lead)]) {
+      const readings = table.flatMap(({ places, expects }) =>
+        places.map((place) => ({ ...place, says: expects })),
+      );
+      expect(proveLead(lead, readings).sentence).toBe(
+        'The lead is as planned: every reading of the full table agrees.',
+      );
+    }
+  });
 });

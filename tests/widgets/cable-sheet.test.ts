@@ -1,0 +1,152 @@
+import { readFileSync } from 'node:fs';
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
+import {
+  cableSheet,
+  linkOf,
+  makeJack,
+  makeLead,
+  planOfLink,
+  writePlanText,
+  writeSharedLink,
+} from '../../src/core/index.ts';
+import { wires } from '../../src/core/wiring/link.ts';
+import { readPdf } from '../support/pdf.ts';
+import { wakeIslands } from '../support/watch.ts';
+
+const paper = (page: Page): Locator => page.getByRole('article', { name: 'Cable sheet' });
+const verdict = (page: Page): Locator => page.locator('.proof .says');
+
+async function open(page: Page, hash = ''): Promise<void> {
+  await page.goto(`/cable-sheet/${hash}`);
+  await wakeIslands(page);
+}
+
+/** The plan with most to print: two DIN plugs, all five pins and the shell through. */
+const FULL = planOfLink(makeJack('out', 'din5', 'din'), makeJack('in', 'din5', 'din'), [
+  makeLead('din5', 'din5', wires('1-1', '2-2', '3-3', '4-4', '5-5', 'shell-shell')),
+]);
+
+/** A4 and Letter, points: 210 by 297 mm, 8.5 by 11 inches. */
+const PAPERS = [
+  ['A4', 595, 842],
+  ['Letter', 612, 792],
+] as const;
+
+test('the sheet prints on one page of A4 and of Letter, with all its text', async ({ page }) => {
+  await open(page);
+  // DIN 4, 5, 2 to ring, tip, sleeve: Type A (MMA RP-054).
+  await expect(paper(page).getByRole('row', { name: 'source pin 4 ring RD red' })).toBeVisible();
+  const least = planOfLink(makeJack('out', 'din5', 'din'), makeJack('in', 'trs-3.5', 'type-a'), [
+    makeLead('din5', 'trs-3.5', wires('2-sleeve', '4-ring', '5-tip')),
+  ]);
+  for (const plan of [least, FULL]) {
+    const [lead, link] = [plan.leads[0], plan.links[0]];
+    if (!lead || !link) throw new Error('plan: needs a lead in a link');
+    const sheet = cableSheet(lead, linkOf(plan, link));
+    if (plan === FULL) {
+      await page.goto('about:blank');
+      await open(page, `#plan=${await writeSharedLink(plan)}`);
+      await expect(paper(page).getByRole('row', { name: /^spare shell shell/ })).toBeVisible();
+    }
+    for (const [format, width, height] of PAPERS) {
+      const pdf = readPdf(await page.pdf({ format }));
+      expect.soft(pdf.pages, `${sheet.title} on ${format}`).toBe(1);
+      expect.soft(Math.abs(pdf.size[0] - width) + Math.abs(pdf.size[1] - height)).toBeLessThan(2);
+      const wanted = [
+        sheet.title,
+        sheet.cutWords,
+        sheet.mirrorWarning ?? '',
+        'solder side, key down',
+        'common practice',
+        ...sheet.cautions.map(({ gist }) => gist),
+        ...sheet.proof.map(({ words }) => words),
+        'the meter has the last word',
+      ];
+      const missing = wanted.filter((text) => !pdf.text.includes(text.replace(/\s/g, '')));
+      expect.soft(missing, `${sheet.title} on ${format}`).toEqual([]);
+      expect.soft(pdf.text).not.toContain('Printthesheet');
+    }
+  }
+});
+
+test('a proof with an open conductor names it, and one that agrees throughout is proved', async ({
+  page,
+}) => {
+  await open(page);
+  const rows = page.locator('.proof select');
+  await expect(verdict(page)).toContainText('Not proved yet');
+  for (const row of await rows.all()) {
+    const conductor = (await row.getByRole('option', { name: /no plug moved yet/ }).count()) > 0;
+    await row.selectOption(conductor ? 'beep' : 'silent');
+  }
+  await expect(verdict(page)).toContainText('Proved: as planned');
+  // Pin 4 to ring is the second conductor of the table.
+  await rows.nth(1).selectOption('silent');
+  await expect(verdict(page)).toContainText('Not as planned');
+  await expect(verdict(page).getByRole('listitem')).toHaveText([
+    /^the conductor pin 4 to ring is open somewhere/,
+  ]);
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id }) => id)).toEqual([]);
+});
+
+test('a contact that beeps where it must not is ticked by keyboard, and further readings narrow it down', async ({
+  page,
+}) => {
+  await open(page);
+  const row = page.getByLabel(/^row 4, pin 1 at the output end/);
+  await row.selectOption({ label: 'beeps to one or more' });
+  await page.getByLabel('pin 4 at the output end', { exact: true }).focus();
+  await page.keyboard.press('Space');
+  await expect(verdict(page)).toContainText('Not as planned');
+  await expect(verdict(page)).toContainText('pin 1 and pin 4 touch at the output end');
+  const before = await verdict(page).getByRole('listitem').count();
+  const ask = page.getByRole('group', { name: /^The reading that tells most now/ });
+  if (before > 1) {
+    await ask.getByRole('button', { name: 'silent' }).click();
+    await expect(page.getByRole('list', { name: 'Further readings' }).getByRole('listitem')).toHaveCount(1);
+  }
+});
+
+test('other jacks get another lead, jacks that no lead joins get none, and a plan file gets its own', async ({
+  page,
+}) => {
+  await open(page);
+  const input = page.getByRole('group', { name: 'Input jack' });
+  await input.getByLabel('Style').selectOption('type-b');
+  await expect(paper(page).getByRole('row', { name: 'source pin 4 tip RD red' })).toBeVisible();
+  // A ground-referenced output cannot light an isolated input through any passive lead.
+  const output = page.getByRole('group', { name: 'Output jack' });
+  await output.getByLabel('Connector').selectOption('3.5 mm TRS');
+  await output.getByLabel('Style').selectOption('tip-signal');
+  await expect(page.locator('.asking')).toContainText('powered converter');
+  await expect(paper(page)).toHaveCount(0);
+  await page.getByLabel('Plan file to open').setInputFiles({
+    name: 'board.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(writePlanText(FULL)),
+  });
+  await expect(paper(page).getByRole('heading', { level: 2 })).toHaveText('lead 1: 5-pin DIN to 5-pin DIN');
+  await page.getByLabel('Plan file to open').setInputFiles({
+    name: 'broken.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from('{"format":'),
+  });
+  await expect(page.getByRole('alert')).toContainText('The sheet is as it was.');
+  await expect(paper(page).getByRole('heading', { level: 2 })).toHaveText('lead 1: 5-pin DIN to 5-pin DIN');
+});
+
+test('the drawing is saved as an SVG file that looks the same without the style sheet', async ({ page }) => {
+  await open(page);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save the drawing (SVG)' }).click(),
+  ]);
+  const svg = readFileSync(await download.path(), 'utf8');
+  expect(svg).toContain('xmlns="http://www.w3.org/2000/svg"');
+  expect(svg).not.toContain('class=');
+  // The source line's own colour on light paper: #b34700.
+  expect(svg).toMatch(/stroke="rgb\(179, 71, 0\)"/);
+});
