@@ -81,7 +81,7 @@ test('a wrong name is told from a right one, and the fault may be shown without 
   await expect(bench(page).getByRole('alert')).toHaveText('Choose a fault from the list first.');
   await bench(page).getByLabel('It is').selectOption('pedal 1: supply-off');
   await bench(page).getByRole('button', { name: 'Name it' }).click();
-  await expect(ending(page).getByRole('heading')).toHaveText('Not this one');
+  await expect(ending(page).getByRole('heading')).toHaveText('Missed');
   await expect(ending(page)).toContainText(`It was: ${sayBoardFault(hidden.fault)}.`);
   const { fewest } = gradeFault(hidden, hidden.fault, []);
   await expect(ending(page)).toContainText(`You took 0; the best way takes ${fewest.toFixed(1)} on average`);
