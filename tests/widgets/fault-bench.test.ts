@@ -67,6 +67,8 @@ test('a numbered fault is found by keyboard, proved, and counted as the core cou
   await expect(ending(page)).toContainText(grade.sentence);
   await expect(ending(page)).toContainText(`It was: ${sayBoardFault(hidden.fault)}.`);
   await expect(ending(page)).toContainText(remedyFor(hidden.fault.kind));
+  // What is taken after the end would spoil the count.
+  await expect(bench(page).getByRole('button', { name: 'Look at the lamp of the sender.' })).toBeDisabled();
   await ending(page).getByRole('button', { name: 'Find another fault' }).press('Enter');
   await expect(bench(page).getByLabel('Fault number')).toHaveValue('6');
   await expect(page.getByRole('region', { name: 'Symptoms' })).toBeFocused();
