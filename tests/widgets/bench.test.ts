@@ -234,7 +234,20 @@ test('the saved file opens again, and a bad one is named and leaves the work as 
   );
   await expect(page.getByRole('alert')).toContainText("got 'type-q'");
   await expect(page.getByRole('alert')).toContainText('Your work is as it was.');
+  await expect(page.getByRole('alert'), 'seen by who pressed the button').toBeInViewport();
   await expect(outcome(page)).toHaveText('Current flows');
+});
+
+test('the lead on the bench goes along to the cable sheet', async ({ page }) => {
+  await open(page);
+  const onward = page.getByRole('link', { name: 'Cable sheet for this lead' });
+  await expect(onward, 'nothing to take along yet').toHaveCount(0);
+  await contact(page, 'output, pin 4').click();
+  await contact(page, 'input, tip').click();
+  await onward.click();
+  await expect(page).toHaveURL(/\/cable-sheet\/#plan=/);
+  const taken = await readSharedLink(new URL(page.url()).hash.slice('#plan='.length));
+  expect(taken.ok && taken.plan.leads.map(({ conductors }) => conductors)).toEqual([wires('4-tip')]);
 });
 
 test('a link that holds the whole plan opens it, and a broken one leaves the work as it was', async ({
