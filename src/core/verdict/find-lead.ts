@@ -250,9 +250,10 @@ export function shopWords(output: Jack, input: Jack, conductors: readonly Conduc
   }
   const pin = (contact: Contact): Contact | undefined =>
     families[0] === 'din' ? map.get(contact) : [...map].find(([, to]) => to === contact)?.[0];
+  const shield = pin('2') === 'sleeve' ? ', pin 2 on sleeve' : '';
   if (pin('5') === 'tip' && pin('4') === 'ring')
-    return 'wired as Type A: pin 5 on tip, pin 4 on ring, pin 2 on sleeve';
+    return `wired as Type A: pin 5 on tip, pin 4 on ring${shield}`;
   if (pin('4') === 'tip' && pin('5') === 'ring')
-    return 'wired as Type B: pin 4 on tip, pin 5 on ring, pin 2 on sleeve';
+    return `wired as Type B: pin 4 on tip, pin 5 on ring${shield}`;
   return 'own wiring: have it made';
 }

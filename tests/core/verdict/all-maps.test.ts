@@ -157,6 +157,9 @@ describe('which lead?', () => {
         wires('tip-4', 'ring-5', 'sleeve-2'),
       ),
     ).toBe('wired as Type B: pin 4 on tip, pin 5 on ring, pin 2 on sleeve');
+    expect(shopWords(dinOut, makeJack('in', 'trs-3.5', 'type-b'), wires('4-tip', '5-ring'))).toBe(
+      'wired as Type B: pin 4 on tip, pin 5 on ring',
+    );
     expect(shopWords(dinOut, makeJack('in', 'din5', 'din'), wires('4-4', '5-5', '2-2'))).toBe(
       'straight: each contact to the same contact',
     );
