@@ -63,6 +63,8 @@ const LEAST_ROW = 2 * CELL.width;
 const METER = { width: 300, height: 190, socketApart: 84, over: 44 };
 /** Pixels: from a phone contact to the middle of the handle; radius on which the handles at a DIN face lie; lane beside it. */
 const REACH = { phone: 44, din: 118, lane: 141 };
+/** Half the size of a socket, pixels. */
+const SOCKET = 6;
 /** Pixels between the lanes of the two leads. */
 const APART = 12;
 /** Middle of the ring of a DIN shell, pixels, and where it is touched, radians: at the lower right, clear of its label. */
@@ -166,7 +168,7 @@ function drawProbe(
     points.push({ x: lane, y: end.under + aside }, { x: outer, y: end.under + aside });
     points.push({ x: outer, y: bus + aside });
   } else points.push({ x: lane, y: bus + aside });
-  points.push({ x: socket.x, y: bus + aside }, socket);
+  points.push({ x: socket.x, y: bus + aside }, { x: socket.x, y: socket.y - SOCKET });
   return { probe, needle: linePath([touch, handle]), handle, lead: roundedPath(points, 8) };
 }
 

@@ -165,7 +165,7 @@ function whyOhms(
   const opens = [take('diode'), take('diode', true)].some(({ shows }) => shows === 'value');
   return opens
     ? `The only path is through a diode or an LED, and the ${sayMeterVolts(profile.ohmsVolts)} of this range cannot open it: try the diode test.`
-    : 'Nothing joins the two contacts that this test can follow.';
+    : 'There is no path from one contact to the other that this test can follow.';
 }
 
 function leadOf(under: Exclude<UnderTest, { kind: 'jack' }>): Lead {
