@@ -15,6 +15,7 @@ import {
 import type { Heard, Hop, InputVerdict, Leg, Link, Sending, TimeLink } from '../../src/core/index.ts';
 import { drawTiming } from '../../src/draw/timing.ts';
 import type { TimingDrawing } from '../../src/draw/timing.ts';
+import { STATUS_WORDS } from './status-words.ts';
 
 /** How a message travels: through how many links, by which THRU, with which clocks. */
 export interface Journey {
@@ -77,7 +78,7 @@ export function opticalWords(time: TimeLink, baseResistor: boolean): string {
   const jack = time.link.branches[0]?.input;
   if (!jack || jack.circuit === 'receiver-logic') return 'no optocoupler: the level is read as it is';
   const { label, toOnSeconds, toOffSeconds, status } = optoOf(jack.part, baseResistor);
-  return `${label}: ${us(toOnSeconds)} to on, ${us(toOffSeconds)} to off (status ${status})`;
+  return `${label}: ${us(toOnSeconds)} to on, ${us(toOffSeconds)} to off (${STATUS_WORDS[status]})`;
 }
 
 /** Microseconds in words. */

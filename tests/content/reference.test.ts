@@ -1,9 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { STATUS_WORDS } from '../../components/bench/status-words.ts';
 
 interface Entry {
   readonly id: string;
   readonly term?: string;
+  readonly words?: string;
   readonly status?: string;
   readonly see?: readonly string[];
   readonly sources?: readonly string[];
@@ -31,6 +33,11 @@ describe('Reference data', () => {
       expect(read(name).filter(({ status }) => status === undefined || !known.has(status))).toEqual([]);
     },
   );
+
+  test('the bench tells a status in the words of statuses.json', () => {
+    const words = Object.fromEntries(read('statuses').map(({ id, words: told }) => [id, told]));
+    expect(words).toMatchObject(STATUS_WORDS);
+  });
 
   test.each(['disagreements', 'cautions'] as const)('%s.json names only sources that are listed', (name) => {
     const known = ids('sources');
