@@ -18,15 +18,15 @@ test('a program change is written in plain words, sent, and arrives', async ({ p
   await program.press('Enter');
   // Program 10 counted from 1 is 9 on the wire (MIDI 1.0, table I: Cn pp).
   await expect(page.getByText('What is sent: C0 09')).toBeVisible();
-  await expect(outcome(page)).toHaveText('2 bytes sent: 2 same.');
+  await expect(outcome(page)).toHaveText('2 bytes sent: all arrived as sent.');
 });
 
 test('swapped lines are silence, and a chain of many slow parts loses bytes', async ({ page }) => {
   await open(page);
-  await page.getByLabel('conductors').selectOption('source and sink swapped');
+  await page.getByLabel('wiring').selectOption('source and sink swapped');
   await expect(outcome(page)).toContainText('2 missing');
-  await page.getByLabel('conductors').selectOption('right');
-  await expect(outcome(page)).toHaveText('2 bytes sent: 2 same.');
+  await page.getByLabel('wiring').selectOption('line to line');
+  await expect(outcome(page)).toHaveText('2 bytes sent: all arrived as sent.');
   const links = page.getByLabel('links in a chain');
   await links.fill('40');
   await links.press('Enter');
@@ -46,7 +46,7 @@ test('bytes by hand may be nonsense, and what is no byte is refused in words', a
   await bytes.fill('F9 7F');
   await bytes.press('Enter');
   await expect(page.getByText('What is sent: C0 04 F9 7F')).toBeVisible();
-  await expect(outcome(page)).toHaveText('4 bytes sent: 4 same.');
+  await expect(outcome(page)).toHaveText('4 bytes sent: all arrived as sent.');
 });
 
 test('the cursor is moved by keyboard, by bit and by edge, and says what is there', async ({ page }) => {
@@ -108,5 +108,5 @@ test('the bench sends through the lead that lies on it', async ({ page }) => {
     .getByRole('button', { name: /^Lay it/ })
     .first()
     .click();
-  await expect(outcome(page)).toHaveText('2 bytes sent: 2 same.');
+  await expect(outcome(page)).toHaveText('2 bytes sent: all arrived as sent.');
 });

@@ -102,6 +102,10 @@ export function differenceInWords(outcomes: readonly ByteOutcome[]): string {
   const sentCount = outcomes.filter(({ sentIndex }) => sentIndex !== null).length;
   const of = (outcome: Outcome): number => outcomes.filter((one) => one.outcome === outcome).length;
   const parts = OUTCOMES.filter((outcome) => of(outcome) > 0).map((outcome) => `${of(outcome)} ${outcome}`);
+  if (sentCount > 0 && of('same') === outcomes.length)
+    return sentCount === 1
+      ? '1 byte sent: it arrived as sent.'
+      : `${sentCount} bytes sent: all arrived as sent.`;
   const head = `${sentCount} ${sentCount === 1 ? 'byte' : 'bytes'} sent: ${parts.join(', ') || 'nothing to compare'}.`;
   const first = outcomes.find(({ outcome }) => outcome !== 'same');
   return first ? `${head} First trouble: ${first.why}.` : head;

@@ -37,7 +37,7 @@ describe('comparing bytes sent and received', () => {
   it('finds every byte of a good line the same', () => {
     const outcomes = journey([0xc0, 0x05], through(hop(1, 2)));
     expect(outcomes.map(({ outcome }) => outcome)).toEqual(['same', 'same']);
-    expect(differenceInWords(outcomes)).toBe('2 bytes sent: 2 same.');
+    expect(differenceInWords(outcomes)).toBe('2 bytes sent: all arrived as sent.');
   });
 
   it('calls bytes behind a software thru late', () => {
