@@ -140,9 +140,7 @@ export function cableSheet(
   return {
     title: `${lead.name}: ${words(lead.from.connector)} to ${words(lead.to.connector)}`,
     ends: { from: endOf(lead, 'from', choices), to: endOf(lead, 'to', choices) },
-    mirrorWarning: din
-      ? 'A DIN plug seen from the solder side is the mirror image of its pins seen from the front. Hold the plug with the key down and the solder cups towards you: left to right 1 4 2 5 3.'
-      : undefined,
+    mirrorWarning: mirrorWarningOf(lead),
     rows,
     cutMetres,
     cutWords: `Cut ${cutMetres.toFixed(2)} m for a lead of ${lead.lengthMetres.toFixed(2)} m: 2 % and 5 cm a plug more (common practice).`,
@@ -153,6 +151,17 @@ export function cableSheet(
     proof: proofRows(lead),
     fullProof: leadPairs(lead).map(([a, b]) => ({ a, b, hold: 'still' })),
   };
+}
+
+/** Pins as they lie round a plug that is held with its key down, solder cups towards the eye (two secondary pages: status c). */
+function mirrorWarningOf(lead: Lead): string | undefined {
+  const connectors = SIDES.map((side) => lead[side].connector);
+  const seven = connectors.includes('din7');
+  if (!seven && !connectors.includes('din5')) return undefined;
+  const order = seven
+    ? 'from the lower left over the top to the lower right 6 1 4 2 5 3 7 (a 5-pin plug lacks 6 and 7)'
+    : 'left to right 1 4 2 5 3';
+  return `A DIN plug seen from the solder side is the mirror image of its pins seen from the front. Hold the plug with the key down and the solder cups towards you: ${order}.`;
 }
 
 function rowsOf(

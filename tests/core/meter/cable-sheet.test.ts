@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readFileSync } from 'node:fs';
+import { dinAngle } from '../../../src/draw/din.ts';
+import type { Contact } from '../../../src/core/wiring/connectors.ts';
 import { NO_CHOICES, cableSheet, cutLength, sayStrip } from '../../../src/core/meter/cable-sheet.ts';
 import { COLOUR_CODES, USUAL_COLOURS, colourWords } from '../../../src/core/meter/colours.ts';
 import { fullRows, proofRows } from '../../../src/core/meter/proof-rows.ts';
@@ -39,6 +41,16 @@ describe('the sheet of a lead', () => {
     expect(
       cableSheet(makeLead('trs-3.5', 'trs-3.5', wires('tip-tip')), undefined).mirrorWarning,
     ).toBeUndefined();
+  });
+
+  it('gives the pins of a 7-pin plug in the order in which they are drawn from the solder side', () => {
+    // From straight down, clockwise: angles count against the clock from the right.
+    const place = (pin: Contact): number =>
+      (dinAngle({ connector: 'din7', form: 'plug', view: 'solder' }, pin) + 90) % 360;
+    const order = (['1', '2', '3', '4', '5', '6', '7'] as const).toSorted((a, b) => place(b) - place(a));
+    const { mirrorWarning } = cableSheet(makeLead('din7', 'din7', wires('4-4')), undefined);
+    expect(order.join(' ')).toBe('6 1 4 2 5 3 7');
+    expect(mirrorWarning).toContain(order.join(' '));
   });
 
   it('says strip lengths in millimetres, every one of them common practice', () => {
