@@ -99,9 +99,11 @@ export function explainReading(under: UnderTest, at: Probing, profile: MeterProf
   const reading = take(at.meter);
   if (at.meter === 'volts') return whyVolts(under, at, volts(reading), volts(take('volts', false, 'idle')));
   if (at.meter === 'led') return whyLed(under, at, reading, take('led', true));
-  const foreign = volts(take('volts'));
-  if (isLive(under, at.power) && Math.abs(foreign) >= LEAST_VOLTS) {
-    return `With the power on there are ${sayMeterVolts(foreign)} here already and the meter adds its own, so this says nothing about the parts: switch off and read again.`;
+  if (isLive(under, at.power)) {
+    const foreign = volts(take('volts'));
+    return Math.abs(foreign) >= LEAST_VOLTS
+      ? `With the power on there are ${sayMeterVolts(foreign)} here already and the meter adds its own, so this says nothing about the parts: switch off and read again.`
+      : 'With the power on the test current may go by way of the supply, so this says little about the parts: switch off and read again.';
   }
   if (at.meter === 'diode') return whyDiode(reading, take('diode', true), profile);
   return whyOhms(reading, take, profile);

@@ -60,6 +60,10 @@ test('a resistance range on a powered contact is said to say nothing', () => {
   expect(explainReading(typeAOut, at('ohms', 'idle', 'ring', 'sleeve'), usual)).toMatch(
     /^With the power on there are 5\.00 V here already/,
   );
+  // Ring and tip both rest at 5 V: what joins them is the supply, 220 ohm on each side of it.
+  const overSupply = at('ohms', 'idle', 'ring', 'tip');
+  expect(displayText(readUnder(typeAOut, overSupply, usual))).toBe('440 ohm');
+  expect(explainReading(typeAOut, overSupply, usual)).toMatch(/by way of the supply/);
 });
 
 test('a lead alone beeps from a contact to the one it is joined to, and has no voltage even when power is asked for', () => {
