@@ -120,9 +120,10 @@ function deviceText(link: Link, stretch: readonly Hop[], first: boolean, out: st
 /** 'the lead', 'the adapter', or 'lead 2' where several leads have no name of their own. */
 function leadWords(link: Link, branch: number, at: number): string {
   const leads = link.branches[branch]?.leads ?? [];
+  if (link.branches.length === 1 && leads.length === 1) return 'the lead';
   const name = leads[at]?.name;
-  if (name !== undefined && name !== 'lead') return `the lead '${name}'`;
-  return leads.length > 1 ? `lead ${at + 1}` : 'the lead';
+  if (name === undefined || name === 'lead') return leads.length > 1 ? `lead ${at + 1}` : 'the lead';
+  return /^(lead|adapter) \d+$/.test(name) ? name : `the lead '${name}'`;
 }
 
 function sameSpot(a: Spot, b: Spot): boolean {

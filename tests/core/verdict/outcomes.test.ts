@@ -220,6 +220,16 @@ describe('leads in series', () => {
     expect(told).not.toContain('a joint');
   });
 
+  it('are told by number when that is their name, and a lone lead needs no name', () => {
+    const one = { ...adapter, name: 'lead 1' };
+    const two = { ...long, name: 'lead 2' };
+    const told = checkLink(oneLink(trsOut('type-a'), dinIn, one, two)).steps.map(({ text }) => text);
+    expect(told.some((text) => text.startsWith('Lead 1 carries 5.38 mA from ring (source)'))).toBe(true);
+    expect(told.some((text) => text.includes('(where it meets lead 2)'))).toBe(true);
+    const alone = checkLink(oneLink(dinOut, dinIn, long)).steps.map(({ text }) => text);
+    expect(alone.some((text) => text.startsWith('The lead carries 5.38 mA from pin 4'))).toBe(true);
+  });
+
   it('do not meet plug to plug', () => {
     const verdict = checkLink(oneLink(dinOut, dinIn, long, long));
     expect(verdict.outcome).toBe('no-path');
