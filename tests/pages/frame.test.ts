@@ -24,7 +24,7 @@ test('the header marks the part of the workbook that the reader is in', async ({
   await page.goto('/lessons/');
   const header = page.getByRole('navigation', { name: 'Parts of the workbook' });
   await expect(header.getByRole('link', { name: 'Lessons' })).toHaveAttribute('aria-current', 'page');
-  await expect(header.getByRole('link', { name: 'Bench' })).not.toHaveAttribute('aria-current');
+  await expect(header.getByRole('link', { name: 'Bench', exact: true })).not.toHaveAttribute('aria-current');
 });
 
 test('paper follows the system until the reader chooses, and the choice stays', async ({ page }) => {
