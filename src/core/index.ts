@@ -170,7 +170,7 @@ export type { Power as MeterPower } from './meter/power.ts';
 export { sayFunction, sayReading, shownBy } from './meter/reading.ts';
 export type { Reading as MeterReading } from './meter/reading.ts';
 export { SAFE_RULE, safeReadings } from './meter/safe-readings.ts';
-export { probedContacts } from './meter/subjects.ts';
+export { probedContacts, readJack } from './meter/subjects.ts';
 export type { JackReading } from './meter/subjects.ts';
 export { sayJackReading } from './meter/words.ts';
 export { NO_CHOICES, PLUG_BODIES, cableSheet, sayStrip } from './meter/cable-sheet.ts';

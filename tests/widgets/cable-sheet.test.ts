@@ -8,10 +8,10 @@ import {
   makeJack,
   makeLead,
   planOfLink,
+  wires,
   writePlanText,
   writeSharedLink,
 } from '../../src/core/index.ts';
-import { wires } from '../../src/core/wiring/link.ts';
 import { readPdf } from '../support/pdf.ts';
 import { wakeIslands } from '../support/watch.ts';
 

@@ -5,12 +5,12 @@ import {
   answerFinder,
   makeJack,
   meterProfile,
+  readJack,
   safeReadings,
   sayJackReading,
   sayReading,
 } from '../../src/core/index.ts';
 import type { Evidence, JackReading, MeterReading, TakenReading } from '../../src/core/index.ts';
-import { readJack } from '../../src/core/meter/subjects.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 /** What the page starts with. */
