@@ -17,12 +17,16 @@ export interface Watch {
   readonly violations: () => Promise<readonly string[]>;
 }
 
+/** What the browser tests say for themselves: they open each page as if for the first time (see the Playwright config). */
+const NO_SERVICE_WORKER = 'Service Worker registration blocked by Playwright';
+
 /** Watch a page from before it is opened. `address` is that of the site. */
 export async function watch(page: Page, address: string): Promise<Watch> {
   const complaints: string[] = [];
   const scripts: Promise<readonly [string, number]>[] = [];
   const host = new URL(address).origin;
   page.on('console', (message) => {
+    if (message.text().startsWith(NO_SERVICE_WORKER)) return;
     if (message.type() === 'error' || message.type() === 'warning') {
       complaints.push(`console ${message.type()}: ${message.text()}`);
     }
