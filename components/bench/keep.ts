@@ -45,13 +45,13 @@ export function kept(): Found {
 /** Read a plan from text that a reader opened. */
 export function fromText(text: string, what: string): Found {
   const reading = readPlanText(text);
-  if (!reading.ok) return { problem: `${what} was not opened. ${sayProblems(reading.problems)}.` };
+  if (!reading.ok) return { problem: `${what} was not opened. Why: ${sayProblems(reading.problems)}.` };
   return fromPlan(reading.plan, what);
 }
 
 function fromPlan(plan: Plan, what: string): Found {
   const work = workOfPlan(plan);
-  return typeof work === 'string' ? { problem: `${what} was not opened. ${work}.` } : { work };
+  return typeof work === 'string' ? { problem: `${what} was not opened. Why: ${work}.` } : { work };
 }
 
 /** The work in an address, if there is one. */
@@ -59,7 +59,7 @@ export async function fromAddress(hash: string): Promise<Found> {
   if (!hash.startsWith(LINK_KEY)) return {};
   const reading = await readSharedLink(hash.slice(LINK_KEY.length));
   if (!reading.ok)
-    return { problem: `The plan in this link was not opened. ${sayProblems(reading.problems)}.` };
+    return { problem: `The plan in this link was not opened. Why: ${sayProblems(reading.problems)}.` };
   return fromPlan(reading.plan, 'The plan in this link');
 }
 

@@ -210,7 +210,11 @@ export function readPlanText(json: string): PlanReading {
   try {
     value = JSON.parse(json.replace(/^\uFEFF/, ''));
   } catch (error) {
-    return failed('the file', 'JSON', error instanceof Error ? error.message : String(error));
+    return failed(
+      'the file',
+      'JSON',
+      `other text (${error instanceof Error ? error.message : String(error)})`,
+    );
   }
   return readPlan(value);
 }

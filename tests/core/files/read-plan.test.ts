@@ -105,7 +105,7 @@ describe('Reading a plan', { timeout: PATIENCE }, () => {
   test('refuses what is not JSON, what is not an object and what is too long', () => {
     expect(readPlanText('{"format":')).toMatchObject({
       ok: false,
-      problems: [{ place: 'the file', expected: 'JSON' }],
+      problems: [{ place: 'the file', expected: 'JSON', got: expect.stringMatching(/^other text \(.+\)$/) }],
     });
     expect(readPlan([])).toMatchObject({
       ok: false,
