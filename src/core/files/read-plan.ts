@@ -20,7 +20,7 @@ import {
   readWishes,
 } from './read-board.ts';
 import type { StockLead } from '../board/plan.ts';
-import { listOf, miss, number, objectOf, oneOf, sayProblem, text, whole } from './read.ts';
+import { listOf, miss, number, objectOf, oneOf, sayProblem, show, text, whole } from './read.ts';
 import type { Problem, Reader, Reading } from './read.ts';
 
 /** A plan, or everything that is wrong with it. */
@@ -224,6 +224,11 @@ export function readPlan(value: unknown): PlanReading {
   const newer = value !== null && typeof value === 'object' && 'version' in value ? value.version : undefined;
   if (typeof newer === 'number' && newer > PLAN_VERSION) {
     return failed('version', `${PLAN_VERSION}: this file was made by a newer workbook`, String(newer));
+  }
+  // A file of another kind is told so at once, not by everything in it that a plan has not.
+  if (value !== null && typeof value === 'object' && !Array.isArray(value)) {
+    const format = 'format' in value ? value.format : undefined;
+    if (format !== PLAN_FORMAT) return failed('format', `one of ${PLAN_FORMAT}`, show(format));
   }
   const reading: Reading = { problems: [] };
   const plan = planFields(value, '', reading);

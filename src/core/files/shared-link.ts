@@ -51,7 +51,10 @@ export async function readSharedLink(text: string): Promise<PlanReading> {
   });
   if (text.length > MOST_PACKED) return bad(`at most ${MOST_PACKED} characters`, `${text.length} characters`);
   if (!text.startsWith(PACKING))
-    return bad(`a link that begins with '${PACKING}'`, text === '' ? 'nothing' : `'${text.slice(0, 1)}'`);
+    return bad(
+      'a link made by this workbook',
+      text === '' ? 'nothing' : `one that begins with '${text.slice(0, 1)}'`,
+    );
   try {
     const bytes = fromBase64Url(text.slice(1));
     const unpacked = await throughStream(bytes, new DecompressionStream('deflate-raw'), MOST_UNPACKED);

@@ -53,8 +53,10 @@ describe('A shared link', { timeout: PATIENCE }, () => {
       const reading = await readSharedLink(text);
       return reading.ok ? 'a plan' : reading.problems.map(sayProblem).join('; ');
     };
-    expect(await said('')).toBe("the link: expected a link that begins with 'a', got nothing");
-    expect(await said('zAAAA')).toBe("the link: expected a link that begins with 'a', got 'z'");
+    expect(await said('')).toBe('the link: expected a link made by this workbook, got nothing');
+    expect(await said('zAAAA')).toBe(
+      "the link: expected a link made by this workbook, got one that begins with 'z'",
+    );
     expect(await said(`a${'A'.repeat(100_000)}`)).toBe(
       'the link: expected at most 100000 characters, got 100001 characters',
     );
