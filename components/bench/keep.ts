@@ -7,6 +7,7 @@ import {
   writeSharedLink,
 } from '../../src/core/index.ts';
 import type { Plan } from '../../src/core/index.ts';
+import { saveText } from './save-text.ts';
 import { workOfPlan } from './work.ts';
 import type { Work } from './work.ts';
 
@@ -78,14 +79,4 @@ export async function addressOf(work: Work, page: URL): Promise<string> {
 /** Hand the plan over as a file. */
 export function saveFile(work: Work): void {
   saveText('five-milliamps-plan.json', writePlanText(work.plan), 'application/json');
-}
-
-/** Hand text over as a file. */
-export function saveText(name: string, text: string, type: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  URL.revokeObjectURL(address);
 }
