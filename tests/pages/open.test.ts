@@ -34,8 +34,12 @@ for (const { address } of builtPages()) {
         await wakeIslands(page);
         await page.evaluate(() => document.fonts.ready);
 
-        expect.soft(await accessibilityFaults(page)).toEqual([]);
-        if ((await page.locator('.predict, details').count()) > 0) {
+        // Everything unfolded is checked each time; a page as it opens, which shows less of the same, twice.
+        const folds = (await page.locator('.predict, details').count()) > 0;
+        if (!folds || (width === 390) === (colorScheme === 'dark')) {
+          expect.soft(await accessibilityFaults(page)).toEqual([]);
+        }
+        if (folds) {
           await unfold(page);
           expect.soft(await accessibilityFaults(page)).toEqual([]);
         }
