@@ -113,8 +113,17 @@ export type {
 export { sayAmperes, sayList, sayOhms, sayVolts, sayWatts } from './verdict/speak.ts';
 
 export { differences } from './files/differences.ts';
-export { PLAN_FORMAT, PLAN_LIMITS, PLAN_VERSION, findJack, linkOf, planOfLink } from './files/plan.ts';
-export type { Device, JackPlace, Plan, PlanBranch, PlanJack, PlanLink } from './files/plan.ts';
+export {
+  PLAN_DEFAULTS,
+  PLAN_FORMAT,
+  PLAN_LIMITS,
+  PLAN_VERSION,
+  findJack,
+  linkOf,
+  makePlan,
+  planOfLink,
+} from './files/plan.ts';
+export type { Device, JackPlace, Plan, PlanBranch, PlanJack, PlanLead, PlanLink } from './files/plan.ts';
 export { sayProblem } from './files/read.ts';
 export type { Problem } from './files/read.ts';
 export { JOINT_OHMS, readPlan, readPlanText, sayProblems, writePlanText } from './files/read-plan.ts';
@@ -219,3 +228,55 @@ export type { JackUnderTest, LeadContact } from './meter/subjects.ts';
 export { sayUnderTest } from './meter/words.ts';
 export { OTHER_JACKS, otherJackEntry, otherJackSuits } from './wiring/other-jacks.ts';
 export type { OtherJackKind } from './wiring/other-jacks.ts';
+
+export { checkBoard } from './board/check.ts';
+export type { BoardCheck } from './board/check.ts';
+export { FINDING_KINDS, SEVERITIES } from './board/findings.ts';
+export type { Finding, FindingKind, Severity, Where } from './board/findings.ts';
+export { BYTE_SECONDS, EDGE_BUDGET_SECONDS, PART_DELAYS, hopTimings } from './board/hops.ts';
+export type { HopTiming } from './board/hops.ts';
+export { judgeLink } from './board/judge-link.ts';
+export type { LinkMemory } from './board/judge-link.ts';
+export { jackSetTo, stylesOf } from './board/lead-offers.ts';
+export { LIBRARY, LIBRARY_NOTE, inAndOut, planJack } from './board/library.ts';
+export { messagesOf, pressTimeline, timePress } from './board/one-press.ts';
+export type { PressTiming, TimelineRow } from './board/one-press.ts';
+export { boardGraph, onlyCarries, passesOn, pathsFrom, speaks } from './board/passing.ts';
+export type { BoardGraph, Feed } from './board/passing.ts';
+export { boardFacts, planBoard } from './board/plan-it.ts';
+export type { BoardFacts, PlanAnswer, PlanProgress, PlannedBoard } from './board/plan-it.ts';
+export {
+  DEVICE_KINDS,
+  EDGES,
+  JACK_ROLES,
+  LEAD_ORIGINS,
+  MAKING_DEFAULTS,
+  POWERS as DEVICE_POWERS,
+  SETTINGS,
+  TALKS,
+  THRUS,
+  WISH_DEFAULTS,
+  wholeDevice,
+  wholeJack,
+} from './board/plan.ts';
+export type {
+  DeviceKind,
+  Edge,
+  JackRole,
+  LeadOrigin,
+  MakingPrices,
+  Power as DevicePower,
+  Setting,
+  StockLead,
+  Talk,
+  Thru,
+  WholeDevice,
+  WholeJack,
+  Wishes,
+} from './board/plan.ts';
+export { PRESS_KINDS, PRESS_RANGES } from './board/press.ts';
+export type { PressItem } from './board/press.ts';
+export { PRICE_NOTE, cableSchedule, csvText, leadLabels, leadWords, shoppingList } from './board/results.ts';
+export type { LeadLabel, ScheduleRow, ShoppingList, ShoppingRow } from './board/results.ts';
+export { isPlaced, jackPoint, leadMetres, waysRound } from './board/route.ts';
+export type { Point, Ways } from './board/route.ts';
