@@ -280,3 +280,15 @@ export { PRICE_NOTE, cableSchedule, csvText, leadLabels, leadWords, shoppingList
 export type { LeadLabel, ScheduleRow, ShoppingList, ShoppingRow } from './board/results.ts';
 export { isPlaced, jackPoint, leadMetres, waysRound } from './board/route.ts';
 export type { Point, Ways } from './board/route.ts';
+
+export {
+  addDevice,
+  changeDevice,
+  duplicateDevice,
+  freshName,
+  moveDevice,
+  numberChannels,
+  removeDevice,
+  sayEdit,
+} from './board/edit.ts';
+export type { Edit, EditProblem } from './board/edit.ts';
