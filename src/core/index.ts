@@ -292,3 +292,9 @@ export {
   sayEdit,
 } from './board/edit.ts';
 export type { Edit, EditProblem } from './board/edit.ts';
+export { addInAndOut, addJack, changeJack, freeAlong, removeJack, settleJack } from './board/edit-jacks.ts';
+export { changeLead, connect, disconnect, refitLink, replaceLeads } from './board/edit-links.ts';
+export type { Connected } from './board/edit-links.ts';
+export { sayChanges } from './board/changes.ts';
+export { hearers, hopNumbers, senders } from './board/hearing.ts';
+export type { Hearers, Hearing } from './board/hearing.ts';

@@ -166,10 +166,10 @@ function madeLead(
     maps.set(key, conductors);
   }
   if (!conductors) return undefined;
-  const metres = wayMetres > 0 ? Math.ceil(wayMetres / STEP_METRES - 1e-9) * STEP_METRES : UNPLACED_METRES;
+  const metres = leadLengthMetres(wayMetres);
   const solvedAt = SOLVED_METRES.find((one) => one >= metres) ?? STANDARD_METRES;
   if (!works([leadOf(output.connector, input.connector, conductors, solvedAt)])) return undefined;
-  const lead = leadOf(output.connector, input.connector, conductors, Number(metres.toFixed(2)));
+  const lead = leadOf(output.connector, input.connector, conductors, metres);
   return { cost: makingCost(making, lead), uses: [], pieces: [{ stock: -1, lead }] };
 }
 
@@ -191,6 +191,12 @@ function leadOf(
   lengthMetres: number,
 ): Lead {
   return makeLead(from, to, conductors, { lengthMetres });
+}
+
+/** Length of a lead to be made for a way of so many metres, rounded up to the next step; the usual length where no way is known. */
+export function leadLengthMetres(wayMetres: number): number {
+  if (wayMetres <= 0) return UNPLACED_METRES;
+  return Number((Math.ceil(wayMetres / STEP_METRES - 1e-9) * STEP_METRES).toFixed(2));
 }
 
 /** What a made lead costs at the reader's own figures. */
