@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { example, type Item } from '../../components/bench/messages.ts';
@@ -14,6 +14,7 @@ import {
   sayLongest,
   sendOver,
 } from '../../components/page/in-time.ts';
+import { meterOn, sayMeter, underTestFrom, type LessonJacks } from '../../components/page/lesson-jacks.ts';
 import {
   linkFrom,
   say,
@@ -36,9 +37,16 @@ import { dinReadingOrder } from '../../src/draw/index.ts';
 import { lessonFolders, questionIn, readLesson } from '../support/lesson-text.ts';
 import { gradeOf, sentencesOf, syllablesOf, wordsOf } from '../support/readability.ts';
 
+/** A file of data beside a lesson, or nothing of the kind. */
+function dataOf(folder: string, name: string): Readonly<Record<string, unknown>> {
+  const path = join('content/lessons', folder, name);
+  return existsSync(path) ? (JSON.parse(readFileSync(path, 'utf8')) as Record<string, unknown>) : {};
+}
+
 const LESSONS = lessonFolders().map((folder) => ({
   ...readLesson(folder),
-  links: JSON.parse(readFileSync(join('content/lessons', folder, 'links.json'), 'utf8')) as LessonLinks,
+  links: dataOf(folder, 'links.json') as LessonLinks,
+  jacks: dataOf(folder, 'jacks.json') as LessonJacks,
 }));
 const PARTS = LESSONS.flatMap(({ folder, parts }) =>
   parts.map((part, at) => ({ name: `${folder} part ${at + 1}`, ...part })),
@@ -48,9 +56,13 @@ const LINKS = LESSONS.flatMap(({ folder, links }) =>
 );
 
 /** Figures and widgets that show a solved circuit, and so must stand after the question. */
-const SHOWS = /<(LessonBench|Compare|Margins|Counts|SendByte|TurnPlug|SendBench|Timing|Bars|Bytes)\b/g;
+const SHOWS =
+  /<(LessonBench|Compare|Margins|Counts|SendByte|TurnPlug|SendBench|Timing|Bars|Bytes|ProbeJack)\b/g;
 const FIGURES =
-  /<(?:LessonBench|Compare|Margins|Counts|PlugFaces|Figure|SendBench|Timing|Bars|Bytes)\s+n=\{(\d+)\}/g;
+  /<(?:LessonBench|Compare|Margins|Counts|PlugFaces|Figure|SendBench|Timing|Bars|Bytes|ProbeJack)\s+n=\{(\d+)\}/g;
+/** Widgets in which the reader does what the lesson is about: a lesson needs one, and a bench is heavy enough for two. */
+const LIVE = /<(?:LessonBench|SendBench|ProbeJack)\b/g;
+const BENCHES = /<(?:LessonBench|SendBench)\b/g;
 
 /** Fewest and most words of a part: the paragraphs, the question and its answers. */
 const PART_WORDS = [60, 220] as const;
@@ -118,13 +130,15 @@ describe('The form of a lesson', () => {
     expect(numbers).toEqual(lesson.parts.map((_, at) => at + 1));
   });
 
-  test.each(LESSONS)('$folder numbers its figures in a row and has one or two live benches', ({ body }) => {
-    const numbers = [...body.matchAll(FIGURES)].map(([, number]) => Number(number));
-    expect(numbers).toEqual(numbers.map((_, at) => at + 1));
-    const benches = body.match(/<(?:LessonBench|SendBench)\b/g)?.length ?? 0;
-    expect(benches).toBeGreaterThanOrEqual(1);
-    expect(benches).toBeLessThanOrEqual(2);
-  });
+  test.each(LESSONS)(
+    '$folder numbers its figures in a row, has a live widget, and at most two benches',
+    ({ body }) => {
+      const numbers = [...body.matchAll(FIGURES)].map(([, number]) => Number(number));
+      expect(numbers).toEqual(numbers.map((_, at) => at + 1));
+      expect(body.match(LIVE)?.length ?? 0).toBeGreaterThanOrEqual(1);
+      expect(body.match(BENCHES)?.length ?? 0).toBeLessThanOrEqual(2);
+    },
+  );
 
   test.each(PARTS)('$name asks one question before it shows the circuit', ({ source }) => {
     expect(source.match(/<Predict\b/g)?.length).toBe(1);
@@ -200,6 +214,23 @@ describe('The words of a lesson', () => {
       (text) => text.match(/\b\d+(?:\.\d+)?\s?(?:V|m)(?![\w])/g) ?? [],
     );
     expect(named.filter((words) => !['5 V', '3.3 V', '1 m', '15 m'].includes(words))).toEqual([]);
+  });
+});
+
+describe('The jacks of a lesson', () => {
+  test.each(LESSONS)('$folder measures each jack of its jacks.json, and no other', ({ body, jacks }) => {
+    const used = new Set([...body.matchAll(/\bjacks\.(?!json\b|ts\b)(\w+)/g)].map(([, name]) => name));
+    expect([...used].sort()).toEqual(Object.keys(jacks).sort());
+    expect(() => Object.values(jacks).forEach(underTestFrom)).not.toThrow();
+  });
+
+  test('a jack that cannot be is refused by name', () => {
+    expect(() => underTestFrom({ direction: 'in', connector: 'din5', style: 'type-a' })).toThrow(
+      "lesson jack: style 'type-a' does not suit a din5 jack",
+    );
+    expect(() => underTestFrom({ other: 'footswitch-double', connector: 'ts-6.35' })).toThrow(
+      /^lesson jack: a .* cannot be on a ts-6\.35$/,
+    );
   });
 });
 
@@ -474,5 +505,68 @@ describe('What lesson 6 says of chains', () => {
     }).sending;
     expect(outcomes.map(({ outcome }) => outcome)).toEqual(['late', 'late']);
     for (const { lagSeconds } of outcomes) expect(lagSeconds).toBeGreaterThan(3 * 320e-6);
+  });
+});
+
+describe('What lesson 7 says of unmarked jacks', () => {
+  const { jacks } = LESSONS.find(({ folder }) => folder.startsWith('07')) ?? { jacks: {} as LessonJacks };
+  const on = (name: string, ...taken: Taken): string =>
+    sayMeter(jack(name), ...taken).replaceAll('\u00a0', ' ');
+  const volts = (name: string, ...taken: Taken): number => {
+    const reading = meterOn(jack(name), ...taken);
+    return reading.shows === 'value' ? reading.value : NaN;
+  };
+  type Taken = Parameters<typeof meterOn> extends [unknown, ...infer Rest] ? Rest : never;
+  function jack(name: string): LessonJacks[string] {
+    const found = jacks[name];
+    if (found === undefined) throw new Error(`lesson 07: needs a jack '${name}', got none`);
+    return found;
+  }
+  const PAIRS = ['ring-sleeve', 'tip-sleeve', 'ring-tip'] as const;
+
+  test('an output shows its supply at rest, and an input shows nothing on any two contacts', () => {
+    expect(on('out', 'volts idle', 'ring-sleeve')).toBe('5.00 V');
+    expect(on('out', 'volts idle', 'tip-sleeve')).toBe('5.00 V');
+    expect(PAIRS.map((pair) => on('in', 'volts idle', pair))).toEqual(['0 mV', '0 mV', '0 mV']);
+  });
+
+  test('while clock runs the sign between ring and tip names the source', () => {
+    // 48 bytes F8 a second, each 4 bits of 32 us at 0: 0.6144 % of the time, and 5 V between the lines then: 30.7 mV.
+    expect(volts('out', 'volts clock', 'ring-tip')).toBeCloseTo(48 * 4 * 32e-6 * 5, 3);
+    expect(on('out', 'volts clock', 'ring-tip')).toBe('31 mV');
+    expect(on('outTurned', 'volts clock', 'ring-tip')).toBe('−31 mV');
+    expect(on('out', 'volts idle', 'ring-tip')).toBe('0 mV');
+  });
+
+  test('a 3.3 V output that lets go of its sink shows its source alone at rest', () => {
+    expect(on('outLow', 'volts idle', 'ring-sleeve')).toBe('3.30 V');
+    expect(on('outLow', 'volts idle', 'tip-sleeve')).toBe('0 mV');
+  });
+
+  test('the diode test shows the LED one way and about half as much the other way', () => {
+    const [forward, back] = [volts('in', 'diode off', 'ring-tip'), volts('in', 'diode off', 'tip-ring')];
+    expect(back / forward).toBeGreaterThan(0.45);
+    expect(back / forward).toBeLessThan(0.55);
+    expect(volts('inTurned', 'diode off', 'tip-ring')).toBeCloseTo(forward, 6);
+    expect(meterOn(jack('in'), 'diode off', 'ring-tip', 'low-diode').shows).toBe('overload');
+    expect(meterOn(jack('in'), 'diode off', 'tip-ring', 'low-diode').shows).toBe('value');
+  });
+
+  test('the LED tester is dark across the loop and glows where a line is fed', () => {
+    const glow = (name: string, ...taken: Taken): string => meterOn(jack(name), ...taken).shows;
+    for (const name of ['out', 'outLow']) {
+      expect(glow(name, 'led clock', 'ring-tip')).toBe('dark');
+      expect(glow(name, 'led idle', 'ring-tip')).toBe('dark');
+      expect(glow(name, 'led clock', 'ring-sleeve')).toBe('glows');
+    }
+    expect(glow('out', 'led clock', 'tip-sleeve')).toBe('glows');
+    expect(glow('outLow', 'led clock', 'tip-sleeve')).toBe('dark');
+  });
+
+  test('a footswitch input shows the voltage of a 3.3 V output, and ten times its resistance', () => {
+    expect(on('switches', 'volts idle', 'ring-sleeve')).toBe(on('outLow', 'volts idle', 'ring-sleeve'));
+    const ratio = volts('switches', 'ohms off', 'ring-sleeve') / volts('outLow', 'ohms off', 'ring-sleeve');
+    expect(ratio).toBeGreaterThan(8);
+    expect(ratio).toBeLessThan(12);
   });
 });

@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
-import { expect, test, type Locator, type Page } from '@playwright/test';
+import { expect, test, type Page } from '@playwright/test';
 import { example } from '../../components/bench/messages.ts';
 import type { Journey } from '../../components/bench/sending.ts';
 import { sendOver } from '../../components/page/in-time.ts';
 import { linkFrom, type AuthoredLink, type LessonLinks } from '../../components/page/lesson-links.ts';
 import { checkLink, differenceInWords } from '../../src/core/index.ts';
+import { answerPart, openPart } from '../support/lesson-page.ts';
 import { builtPages } from '../support/site.ts';
 import { wakeIslands, watch } from '../support/watch.ts';
 
@@ -15,30 +16,12 @@ const LESSONS = builtPages().filter(({ address }) => /^\/lessons\/[^/]+\/$/.test
 const SCRIPT_BUDGET_BYTES = 90_000;
 const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
-/** Answer the question of a part, so that its circuit is on show, and wake what it shows. */
-async function answer(part: Locator): Promise<void> {
-  const question = part.locator('.predict');
-  await question.locator('.choice').getByRole('radio').first().check();
-  await question.getByRole('button', { name: 'Answer', exact: true }).click();
-  await expect(question.locator('.explanation')).toBeVisible();
-}
-
 async function answerAll(page: Page): Promise<void> {
   await wakeIslands(page);
   const parts = page.locator('.part');
-  for (let place = 0; place < (await parts.count()); place += 1) await answer(parts.nth(place));
+  for (let place = 0; place < (await parts.count()); place += 1) await answerPart(parts.nth(place));
   await wakeIslands(page);
   await expect(page.locator('astro-island[ssr]')).toHaveCount(0);
-}
-
-/** Open one part of a lesson with its question answered. */
-async function openPart(page: Page, address: string, number: number): Promise<Locator> {
-  await page.goto(address);
-  await wakeIslands(page);
-  const part = page.locator(`#part-${number}`);
-  await answer(part);
-  await wakeIslands(page);
-  return part;
 }
 
 function linkNamed(folder: string, name: string): AuthoredLink {
