@@ -20,6 +20,7 @@ import {
 import type {
   CircuitKind,
   Connector,
+  Fault,
   Form,
   Jack,
   Lead,
@@ -51,6 +52,8 @@ export interface AuthoredLead {
   readonly metres?: number;
   /** 'jack' for an adapter that takes the plug of the lead before it. */
   readonly firstEnd?: Form;
+  /** What is wrong inside its plugs. */
+  readonly faults?: readonly Fault[];
 }
 
 /** A link as an author writes it, with what the text says of it. */
@@ -76,10 +79,17 @@ export function jackFrom(direction: 'out' | 'in', authored: AuthoredJack): Jack 
 }
 
 /** A lead with its conductors. @throws when a conductor names a contact that its connector lacks. */
-export function leadFrom({ ends, wires: pairs, metres = 1, firstEnd = 'plug' }: AuthoredLead): Lead {
+export function leadFrom({
+  ends,
+  wires: pairs,
+  metres = 1,
+  firstEnd = 'plug',
+  faults = [],
+}: AuthoredLead): Lead {
   const empty = makeLead(ends[0], ends[1], [], {
     lengthMetres: metres,
     from: { connector: ends[0], form: firstEnd },
+    faults,
   });
   return wires(...pairs).reduce((lead, { from, to }) => layConductor(lead, from, to), empty);
 }

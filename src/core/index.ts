@@ -298,3 +298,10 @@ export type { Connected } from './board/edit-links.ts';
 export { sayChanges } from './board/changes.ts';
 export { hearers, hopNumbers, senders } from './board/hearing.ts';
 export type { Hearers, Hearing } from './board/hearing.ts';
+
+export { BARE_END_METRES, CUP_METRES, PIN_GAP_METRES, bareEnd, sayBareEnd } from './meter/bare-end.ts';
+export type { BareEnd } from './meter/bare-end.ts';
+export { STRIP_LENGTHS } from './meter/cable-sheet.ts';
+export { LEAD_FAULTS, madeLead } from './meter/lead-faults.ts';
+export type { LeadFault } from './meter/lead-faults.ts';
+export { tableOf } from './meter/lead-table.ts';

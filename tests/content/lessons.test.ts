@@ -27,6 +27,7 @@ import {
   STANDARD_EDGE_SECONDS,
   STANDARD_METRES,
   bitCells,
+  cableSheet,
   checkLink,
   valuesOf,
   wireOhmsPerMetre,
@@ -57,11 +58,11 @@ const LINKS = LESSONS.flatMap(({ folder, links }) =>
 
 /** Figures and widgets that show a solved circuit, and so must stand after the question. */
 const SHOWS =
-  /<(LessonBench|Compare|Margins|Counts|SendByte|TurnPlug|SendBench|Timing|Bars|Bytes|ProbeJack)\b/g;
+  /<(LessonBench|Compare|Margins|Counts|SendByte|TurnPlug|SendBench|Timing|Bars|Bytes|ProbeJack|NextStep|SolderCups|StripEnd)\b/g;
 const FIGURES =
-  /<(?:LessonBench|Compare|Margins|Counts|PlugFaces|Figure|SendBench|Timing|Bars|Bytes|ProbeJack)\s+n=\{(\d+)\}/g;
+  /<(?:LessonBench|Compare|Margins|Counts|PlugFaces|Figure|SendBench|Timing|Bars|Bytes|ProbeJack|NextStep|SolderCups|StripEnd)\s+n=\{(\d+)\}/g;
 /** Widgets in which the reader does what the lesson is about: a lesson needs one, and a bench is heavy enough for two. */
-const LIVE = /<(?:LessonBench|SendBench|ProbeJack)\b/g;
+const LIVE = /<(?:LessonBench|SendBench|ProbeJack|SolderCups)\b/g;
 const BENCHES = /<(?:LessonBench|SendBench)\b/g;
 
 /** Fewest and most words of a part: the paragraphs, the question and its answers. */
@@ -568,5 +569,38 @@ describe('What lesson 7 says of unmarked jacks', () => {
     const ratio = volts('switches', 'ohms off', 'ring-sleeve') / volts('outLow', 'ohms off', 'ring-sleeve');
     expect(ratio).toBeGreaterThan(8);
     expect(ratio).toBeLessThan(12);
+  });
+});
+
+describe('What lesson 8 says of making a lead', () => {
+  test('the mirror of the right lead is the one that runs backwards', () => {
+    const plug = { connector: 'din5', form: 'plug' } as const;
+    const front = dinReadingOrder({ ...plug, view: 'mating' });
+    const back = dinReadingOrder({ ...plug, view: 'solder' });
+    const mirrored = (linkNamed('08', 'right').leads[0]?.wires ?? []).map((pair) => {
+      const [from = '', to = ''] = pair.split('-');
+      return `${back[front.findIndex((one) => one === from)] ?? ''}-${to}`;
+    });
+    expect([...(linkNamed('08', 'mirrored').leads[0]?.wires ?? [])].sort()).toEqual(mirrored.sort());
+    expect(back.findIndex((one) => one === '4')).toBeLessThan(back.findIndex((one) => one === '2'));
+  });
+
+  test('a strand on the ring loads the source at rest and while a 0 is sent, and a dull joint weakens', () => {
+    const verdict = solved('08', 'strandOnRing');
+    expect(Math.abs(sourceResistor(verdict, 'active') - sourceResistor(verdict, 'idle'))).toBeLessThan(1e-5);
+    // 5 V over 220 ohm: 22.7 mA.
+    expect(sourceResistor(verdict, 'idle')).toBeCloseTo(5 / 220, 4);
+    expect(active('08', 'dullJoint')).toBeLessThan(0.7 * active('08', 'right'));
+    expect(active('08', 'dullJoint')).toBeGreaterThan(solved('08', 'dullJoint').inputs[0]?.on ?? NaN);
+  });
+
+  test('the sheet has the shells first, and the proof last', () => {
+    const { output, branches } = linkFrom(linkNamed('08', 'right'));
+    const lead = branches[0]?.leads[0];
+    if (lead === undefined) throw new Error('lesson 08: needs a lead, got none');
+    const { steps } = cableSheet(lead, { output, branches });
+    expect(steps[0]).toMatch(/shells/);
+    expect(steps.at(-1)).toMatch(/prove the lead/);
+    expect(steps.findIndex((step) => step.includes('strain relief'))).toBeLessThan(steps.length - 1);
   });
 });

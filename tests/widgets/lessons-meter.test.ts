@@ -6,7 +6,17 @@ import {
   type MeterSetting,
   type ProbePair,
 } from '../../components/page/lesson-jacks.ts';
-import type { MeterProfileName } from '../../src/core/index.ts';
+import { leadFrom, linkFrom, type LessonLinks } from '../../components/page/lesson-links.ts';
+import {
+  CUP_METRES,
+  bareEnd,
+  cableSheet,
+  checkLink,
+  layConductor,
+  makeLead,
+  sayBareEnd,
+  type MeterProfileName,
+} from '../../src/core/index.ts';
 import { openPart } from '../support/lesson-page.ts';
 
 const ASK = '/lessons/ask-the-jack/';
@@ -76,4 +86,90 @@ test('in lesson 7 resistance parts what volts could not', async ({ page }) => {
   await expect(statusOf(part)).toContainText(reading('switches', 'ohms off', 'ring-sleeve'));
   await part.getByRole('radio', { name: '3.3 V output' }).press('Space');
   await expect(statusOf(part)).toContainText(reading('outLow', 'ohms off', 'ring-sleeve'));
+});
+
+const SOLDER = '/lessons/solder-it/';
+const LINKS = JSON.parse(readFileSync('content/lessons/08-solder-it/links.json', 'utf8')) as LessonLinks;
+
+function linkNamed(name: string): LessonLinks[string] {
+  const link = LINKS[name];
+  if (link === undefined) throw new Error(`lesson 08: needs a link '${name}', got none`);
+  return link;
+}
+
+test('in lesson 8 the steps are put in order by keyboard, and one taken too soon is named', async ({
+  page,
+}) => {
+  const [lead] = linkNamed('right').leads;
+  if (lead === undefined) throw new Error('lesson 08: needs a lead, got none');
+  const { steps } = cableSheet(leadFrom(lead), linkFrom(linkNamed('right')));
+  const part = await openPart(page, SOLDER, 1);
+  const status = part.locator('.next-step').getByRole('status');
+  const left = part.getByRole('list', { name: 'Steps left' }).getByRole('button');
+  expect(await left.allTextContents()).not.toEqual(steps);
+  expect([...(await left.allTextContents())].sort()).toEqual([...steps].sort());
+  await part.getByRole('button', { name: steps.at(-1) ?? '' }).press('Enter');
+  await expect(status).toHaveText(`Too soon. Before it comes: ${steps[0] ?? ''}`);
+  for (const step of steps) await part.getByRole('button', { name: step }).press('Enter');
+  await expect(status).toHaveText('All in order: nothing has to be done twice.');
+  await expect(part.getByRole('list', { name: 'Steps done' }).getByRole('listitem')).toHaveText([...steps]);
+});
+
+/** The solder side of a DIN plug, key down, left to right (two secondary pages): 1 4 2 5 3. */
+const CUPS = ['1', '4', '2', '5', '3'];
+const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth'];
+
+for (const [how, pins] of [
+  ['right', ['4', '5', '2']],
+  ['mirrored', ['5', '4', '2']],
+  ['on three other cups', ['1', '2', '3']],
+] as const) {
+  test(`in lesson 8 three wires soldered by keyboard, ${how}, give the lead that the core solves`, async ({
+    page,
+  }) => {
+    const part = await openPart(page, SOLDER, 2);
+    const plug = part.getByRole('group', { name: /^Solder side of the plug/ });
+    for (const pin of pins) {
+      const cup = plug.getByRole('button', {
+        name: `${ORDINALS[CUPS.indexOf(pin)] ?? ''} cup from the left, empty`,
+      });
+      await cup.press('Enter');
+    }
+    const link = linkFrom(linkNamed('right'));
+    const input = link.branches[0]?.input;
+    if (input === undefined) throw new Error('lesson 08: needs an input, got none');
+    const made = ['ring', 'tip', 'sleeve'].reduce(
+      (lead, to, at) => layConductor(lead, pins[at] ?? '4', to as 'ring'),
+      makeLead('din5', 'trs-3.5', []),
+    );
+    const status = part.locator('.cups').getByRole('status');
+    await expect(status).toContainText(checkLink({ ...link, branches: [{ input, leads: [made] }] }).sentence);
+    await expect(status).toContainText(`red is on pin ${pins[0]}`);
+    await part.getByRole('button', { name: 'Take the wires off' }).press('Enter');
+    await expect(status).toHaveText('Next: the red wire, meant for pin 4. Press its cup.');
+  });
+}
+
+test('in lesson 8 the bare end is made shorter with the arrow keys until it fits the cup', async ({
+  page,
+}) => {
+  const part = await openPart(page, SOLDER, 3);
+  const status = part.locator('.strip').getByRole('status');
+  const slider = part.getByRole('slider', { name: /^Bare end of the core/ });
+  for (const millimetres of [5, 4.5, 4, 3.5, 3, 2.5]) {
+    await expect(slider).toHaveAttribute('aria-valuetext', `${millimetres.toFixed(1)} mm`);
+    await expect(status).toHaveText(sayBareEnd(bareEnd(millimetres / 1e3)));
+    await slider.press('ArrowLeft');
+  }
+  expect(bareEnd(CUP_METRES).fit).toBe('right');
+});
+
+test('in lesson 8 one strand after the other is looked at with an arrow key', async ({ page }) => {
+  const part = await openPart(page, SOLDER, 4);
+  const status = part.locator('.ways').getByRole('status');
+  await part.getByRole('radio', { name: 'strand from ring to sleeve' }).focus();
+  for (const name of ['strandOnRing', 'strandOnTip', 'dullJoint', 'right']) {
+    await expect(status).toHaveText(checkLink(linkFrom(linkNamed(name))).sentence);
+    await page.keyboard.press('ArrowRight');
+  }
 });
