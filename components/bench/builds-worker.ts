@@ -8,6 +8,7 @@ import {
   widestClockError,
 } from '../../src/core/index.ts';
 import type { DrawProgress, Limit, LongestLead, Link, ToleranceResult } from '../../src/core/index.ts';
+import { answerOrder } from './ask-worker.ts';
 
 /** What the page asks for. */
 export type Order =
@@ -28,26 +29,17 @@ export interface Limits {
 export type Answer =
   | { readonly kind: 'progress'; readonly progress: DrawProgress }
   | { readonly kind: 'builds'; readonly result: ToleranceResult }
-  | { readonly kind: 'limits'; readonly limits: Limits }
-  | { readonly kind: 'problem'; readonly text: string };
+  | { readonly kind: 'limits'; readonly limits: Limits };
 
 /** Both clocks at the standard's 1 %, against each other (MIDI 1.0 Detailed Specification, hardware). */
 const CLOCKS_APART = { sender: { clockError: -0.01 }, receiver: { clockError: 0.01 } };
 
-addEventListener('message', ({ data }: MessageEvent<Order>) => {
-  try {
-    if (data.kind === 'builds') draw(data.link, data.seed);
-    else answer({ kind: 'limits', limits: limitsOf(data.link, data.baseResistor) });
-  } catch (error) {
-    answer({ kind: 'problem', text: error instanceof Error ? error.message : String(error) });
-  }
+answerOrder<Order, Answer>((order, answer) => {
+  if (order.kind === 'builds') draw(order.link, order.seed, answer);
+  else answer({ kind: 'limits', limits: limitsOf(order.link, order.baseResistor) });
 });
 
-function answer(what: Answer): void {
-  postMessage(what);
-}
-
-function draw(link: Link, seed: number): void {
+function draw(link: Link, seed: number, answer: (what: Answer) => void): void {
   const drawing = drawBuilds(link, { seed });
   let step = drawing.next();
   while (!step.done) {

@@ -1,0 +1,90 @@
+/** Leads to put on offer by one press, and conductors written as a person would write them. */
+import { CONTACTS, contactsOf, words } from '../wiring/connectors.ts';
+import type { Contact } from '../wiring/connectors.ts';
+import { makeLead, wires } from '../wiring/link.ts';
+import type { Conductor, End, Lead } from '../wiring/link.ts';
+
+const STRAIGHT_DIN = wires('4-4', '5-5', '2-2');
+const STRAIGHT_TRS = wires('tip-tip', 'ring-ring', 'sleeve-sleeve');
+
+/** From DIN to a phone plug: Type A and B as MMA RP-054 (TRS adapters) has them. */
+const TYPE_A = wires('4-ring', '5-tip', '2-sleeve');
+const TYPE_B = wires('4-tip', '5-ring', '2-sleeve');
+
+/** Length of an adapter, metres (our choice: a short pigtail). */
+const ADAPTER_METRES = 0.15;
+const DIN_JACK: End = { connector: 'din5', form: 'jack' };
+const WIDE_JACK: End = { connector: 'trs-6.35', form: 'jack' };
+const SMALL_JACK: End = { connector: 'trs-3.5', form: 'jack' };
+
+/** Leads and adapters that are commonly ready made (common practice, no source); the adapters last. */
+export const READY_LEADS: readonly Lead[] = [
+  makeLead('din5', 'din5', STRAIGHT_DIN, { name: 'DIN lead' }),
+  makeLead('din5', 'trs-3.5', TYPE_A, { name: 'DIN to small TRS, Type A' }),
+  makeLead('din5', 'trs-3.5', TYPE_B, { name: 'DIN to small TRS, Type B' }),
+  makeLead('din5', 'trs-6.35', TYPE_A, { name: 'DIN to large TRS, Type A' }),
+  makeLead('trs-3.5', 'trs-3.5', STRAIGHT_TRS, { name: 'small TRS lead' }),
+  makeLead('trs-6.35', 'trs-6.35', STRAIGHT_TRS, { name: 'large TRS lead' }),
+  makeLead('trs-3.5', 'trs-6.35', STRAIGHT_TRS, { name: 'small TRS to large TRS' }),
+  adapter('adapter, DIN jack to small TRS, Type A', DIN_JACK, 'trs-3.5', TYPE_A),
+  adapter('adapter, DIN jack to small TRS, Type B', DIN_JACK, 'trs-3.5', TYPE_B),
+  adapter('adapter, small TRS jack to large plug', SMALL_JACK, 'trs-6.35', STRAIGHT_TRS),
+  adapter('adapter, large TRS jack to small plug', WIDE_JACK, 'trs-3.5', STRAIGHT_TRS),
+];
+
+function adapter(name: string, from: End, to: End['connector'], conductors: readonly Conductor[]): Lead {
+  return makeLead(from.connector, to, conductors, { name, from, lengthMetres: ADAPTER_METRES });
+}
+
+/** Conductors in words, as they are read back: '4 to ring, 5 to tip'. */
+export function sayConductors(conductors: readonly Conductor[]): string {
+  return conductors.map(({ from, to }) => `${from} to ${to}`).join(', ');
+}
+
+/**
+ * Conductors as a person writes them, a pair for each: '4-ring 5-tip 2-sleeve', or '4 to ring, 5 to tip'.
+ * Returns what is wrong with the first pair that cannot be, with the contacts there are.
+ */
+export function readConductors(text: string, from: End, to: End): readonly Conductor[] | string {
+  const pairs = text
+    .toLowerCase()
+    .replace(/\b(pin|and)\b/g, ' ')
+    .replace(/\s*(-|–|\bto\b)\s*/g, '-')
+    .split(/[\s,;]+/)
+    .filter((pair) => pair !== '');
+  if (pairs.length === 0) return `conductors: expected at least one pair such as 'tip-tip', got nothing`;
+  const read: Conductor[] = [];
+  for (const pair of pairs) {
+    const [a = '', b = '', ...more] = pair.split('-');
+    if (b === '' || more.length > 0) return `conductors: expected pairs such as 'tip-tip', got '${pair}'`;
+    for (const [contact, { connector }] of [
+      [a, from],
+      [b, to],
+    ] as const) {
+      if (!isContact(contact) || !contactsOf(connector).includes(contact))
+        return `conductors: expected a contact of ${words(connector)} (${contactsOf(connector).join(', ')}), got '${contact}' in '${pair}'`;
+    }
+    const conductor = { from: a as Contact, to: b as Contact };
+    if (read.some((one) => one.from === conductor.from && one.to === conductor.to))
+      return `conductors: expected each pair once, got '${pair}' twice`;
+    read.push(conductor);
+  }
+  return read;
+}
+
+function isContact(text: string): text is Contact {
+  return (CONTACTS as readonly string[]).includes(text);
+}
+
+/** The same contact to the same contact where both ends have it, the shell left out; DIN to phone as Type A. */
+export function usualConductors(from: End, to: End): readonly Conductor[] {
+  const there = contactsOf(to.connector);
+  const same = contactsOf(from.connector).filter((one) => one !== 'shell' && there.includes(one));
+  const both = from.connector.startsWith('din') && to.connector.startsWith('din');
+  if (both) return STRAIGHT_DIN;
+  if (same.length > 0) return same.map((one) => ({ from: one, to: one }));
+  const forward = from.connector.startsWith('din')
+    ? TYPE_A
+    : TYPE_A.map((one) => ({ from: one.to, to: one.from }));
+  return forward.filter((one) => contactsOf(from.connector).includes(one.from) && there.includes(one.to));
+}
