@@ -282,6 +282,23 @@ export { isPlaced, jackPoint, leadMetres, waysRound } from './board/route.ts';
 export type { Point, Ways } from './board/route.ts';
 
 export {
+  addHub,
+  addStock,
+  changeHub,
+  changeStock,
+  removeHub,
+  removeStock,
+  setMaking,
+  setWishes,
+} from './board/edit-offers.ts';
+export { addPress, changePress, movePress, pressItem, removePress } from './board/edit-press.ts';
+export { MOST_EXACT } from './board/search.ts';
+export { READY_LEADS, readConductors, sayConductors, usualConductors } from './board/ready-leads.ts';
+export { sayPrice } from './board/results.ts';
+export { deviceRows, linkRows, planOfLead } from './board/sheet.ts';
+export type { DeviceRow, LinkRow } from './board/sheet.ts';
+
+export {
   addDevice,
   changeDevice,
   duplicateDevice,

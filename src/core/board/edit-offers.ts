@@ -1,18 +1,8 @@
 /** Changes to what is on offer: stock leads, hubs, prices and wishes. Each gives a new plan with every name used once. */
 import type { Lead } from '../wiring/link.ts';
+import { freshName } from './edit.ts';
 import { MAKING_DEFAULTS, PLAN_LIMITS, WISH_DEFAULTS } from './plan.ts';
 import type { Device, MakingPrices, Plan, StockLead, Wishes } from './plan.ts';
-
-/** `wanted`, or with the next free number behind it, at most as long as a name may be. */
-export function freeName(wanted: string, taken: readonly string[]): string {
-  const base = wanted.slice(0, PLAN_LIMITS.nameCharacters);
-  if (!taken.includes(base)) return base;
-  for (let number = 2; ; number++) {
-    const end = ` ${number}`;
-    const name = base.slice(0, PLAN_LIMITS.nameCharacters - end.length) + end;
-    if (!taken.includes(name)) return name;
-  }
-}
 
 const stockNames = (plan: Plan): readonly string[] => (plan.stock ?? []).map(({ lead }) => lead.name);
 const hubNames = (plan: Plan): readonly string[] => (plan.hubs ?? []).map(({ name }) => name);
@@ -21,7 +11,7 @@ const hubNames = (plan: Plan): readonly string[] => (plan.hubs ?? []).map(({ nam
 export function addStock(plan: Plan, lead: Lead, price = 0, owned = 0): Plan {
   const stock = plan.stock ?? [];
   if (stock.length >= PLAN_LIMITS.stock) return plan;
-  const name = freeName(lead.name, stockNames(plan));
+  const name = freshName(lead.name, stockNames(plan));
   return { ...plan, stock: [...stock, { lead: { ...lead, name }, price, owned }] };
 }
 
@@ -31,7 +21,7 @@ export function changeStock(plan: Plan, at: number, changes: Partial<StockLead>)
     if (place !== at) return one;
     const changed = { ...one, ...changes };
     const others = stockNames(plan).filter((_, other) => other !== at);
-    return { ...changed, lead: { ...changed.lead, name: freeName(changed.lead.name, others) } };
+    return { ...changed, lead: { ...changed.lead, name: freshName(changed.lead.name, others) } };
   });
   return { ...plan, stock };
 }
@@ -45,7 +35,7 @@ export function removeStock(plan: Plan, at: number): Plan {
 export function addHub(plan: Plan, hub: Device): Plan {
   const hubs = plan.hubs ?? [];
   if (hubs.length >= PLAN_LIMITS.hubs) return plan;
-  return { ...plan, hubs: [...hubs, { ...hub, name: freeName(hub.name, hubNames(plan)) }] };
+  return { ...plan, hubs: [...hubs, { ...hub, name: freshName(hub.name, hubNames(plan)) }] };
 }
 
 /** Change the hub on offer of that number. */
@@ -53,7 +43,7 @@ export function changeHub(plan: Plan, at: number, changes: Partial<Device>): Pla
   const hubs = (plan.hubs ?? []).map((one, place) => {
     if (place !== at) return one;
     const others = hubNames(plan).filter((_, other) => other !== at);
-    return { ...one, ...changes, name: freeName(changes.name ?? one.name, others) };
+    return { ...one, ...changes, name: freshName(changes.name ?? one.name, others) };
   });
   return { ...plan, hubs };
 }

@@ -5,6 +5,7 @@ import type { SearchResult } from './exact.ts';
 import { hopTimings } from './hops.ts';
 import type { LinkMemory } from './judge-link.ts';
 import { boardGraph, pathsFrom, speaks } from './passing.ts';
+import { WISH_DEFAULTS } from './plan.ts';
 import type { Plan } from './plan.ts';
 import { planOfLayout } from './plan-of.ts';
 import { boardProblem, unfeedable, withTopology } from './problem-of.ts';
@@ -47,7 +48,7 @@ export type PlanAnswer =
 
 /** Where the planning stands, for a progress bar. `share` runs from 0 to 1 within a stage. */
 export interface PlanProgress {
-  readonly stage: 'solving the links' | 'searching' | 'the other kind';
+  readonly stage: 'solving the links' | 'searching' | 'the other kind' | 'asking why';
   readonly share: number;
   readonly cost: number;
   readonly bound: number;
@@ -71,18 +72,13 @@ export function* planBoard(
   const board = made.value;
   if (typeof board === 'string') return { ok: false, why: board };
   const lost = unfeedable(board);
-  if (lost.length > 0) {
-    return {
-      ok: false,
-      why: `No lead or hub on offer can feed ${lost.map((name) => `'${name}'`).join(', ')}: offer a converter, a hub whose outlets can be set, or allow soldering.`,
-    };
-  }
-  const found = yield* searched(board, options, 'searching');
-  if (!found.layout) {
-    return {
-      ok: false,
-      why: 'No plan reaches every device: give it more outlets, allow hubs or more links in a chain.',
-    };
+  const found = lost.length > 0 ? undefined : yield* searched(board, options, 'searching');
+  if (!found?.layout) {
+    const why =
+      lost.length > 0
+        ? `No lead or hub on offer can feed ${lost.map((name) => `'${name}'`).join(', ')}.`
+        : 'No plan reaches every device.';
+    return { ok: false, why: `${why} ${yield* wayOut(plan, options, memory)}` };
   }
   const best = planned(plan, board, found, memory);
   const otherIs: Topology = best.facts.hubs > 0 ? 'chain' : 'hub';
@@ -91,6 +87,36 @@ export function* planBoard(
   const other = second.layout ? planned(plan, otherBoard, second, memory) : undefined;
   return { ok: true, best, other, otherIs };
 }
+
+/** The wishes one by one: which of them stands in the way, or what else would help where none does. */
+function* wayOut(plan: Plan, options: SearchOptions, memory: LinkMemory): Generator<PlanProgress, string> {
+  const wishes = plan.wishes ?? WISH_DEFAULTS;
+  const guilty: string[] = [];
+  for (const [wish, name] of WISH_NAMES) {
+    if (wishes[wish] === WISH_DEFAULTS[wish]) continue;
+    const without = { ...plan, wishes: { ...wishes, [wish]: WISH_DEFAULTS[wish] } };
+    const making = boardProblem(without, memory);
+    let made = making.next();
+    for (; made.done !== true; made = making.next())
+      yield { stage: 'asking why', share: made.value, cost: Infinity, bound: -Infinity };
+    if (typeof made.value === 'string' || unfeedable(made.value).length > 0) continue;
+    const { layout } = yield* searched(made.value, options, 'asking why');
+    if (layout) guilty.push(name);
+  }
+  if (guilty.length > 0)
+    return `Your wish stands in the way: without '${guilty.join("', or without '")}' there is a plan.`;
+  return wishes.noSoldering
+    ? 'No single wish is to blame: put more leads, adapters, hubs or converters on offer, or allow soldering.'
+    : 'Put a hub or a converter with enough outlets on offer, or give the devices more THRU jacks.';
+}
+
+/** The wishes in words, as they stand on the page. */
+const WISH_NAMES = [
+  ['noHub', 'no hub'],
+  ['noSoldering', 'no soldering'],
+  ['mostHops', 'at most so many links'],
+  ['spareOutlets', 'outlets kept free'],
+] as const;
 
 function* searched(
   board: BoardProblem,

@@ -8,6 +8,12 @@ import type { LeadOrigin, Plan } from './plan.ts';
 /** What stands beside every sum. */
 export const PRICE_NOTE = 'Prices are your own figures; nothing here was looked up.';
 
+/** A price in words: the reader's sign before it, two decimals, a space between (thin spaces would vanish in a CSV). */
+export function sayPrice(amount: number, currency: string): string {
+  const text = amount.toFixed(2);
+  return currency === '' ? text : `${currency} ${text}`;
+}
+
 /** One lead of the plan and where its two ends go. */
 export interface ScheduleRow {
   readonly lead: string;
