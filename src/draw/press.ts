@@ -1,5 +1,6 @@
 /** One press in time: a row for each device, a span for each message that passes by, a mark where its last one is there. */
 import { scaleLinear } from 'd3';
+import { textWidth } from './text.ts';
 
 /** A message on its way past a device. `own` when it is meant for it; `text` is its number in the press. */
 export interface PressSpan {
@@ -66,6 +67,9 @@ const GAP = 8;
 const AXIS = 38;
 /** Room of one digit in a span, pixels. */
 const DIGIT = 8;
+/** Size of the writing, and least room between a name and what stands at the right, pixels. */
+const WRITING = 13;
+const APART = 12;
 const PIXELS_A_TICK = 80;
 /** The limit is drawn when it is at most so many times as late as the last message; otherwise all else would shrink. */
 const LIMIT_IN_SIGHT = 1.6;
@@ -86,7 +90,7 @@ export function drawPress({ width, rows, limitSeconds }: PressInput): PressDrawi
   const drawn = rows.map((row, at): DrawnRow => {
     const y = at * (HEADING + BAND + GAP);
     return {
-      name: row.name,
+      name: shortened(row.name, width - 2 * SIDE - APART - textWidth(row.words, WRITING)),
       words: row.words,
       headingY: y + HEADING - 6,
       top: y + HEADING,
@@ -113,4 +117,12 @@ export function drawPress({ width, rows, limitSeconds }: PressInput): PressDrawi
     axisY: bottom + 14,
     limitX: limitShown ? x(limitSeconds) : undefined,
   };
+}
+
+/** A name that fits into `room` pixels, an ellipsis where letters were left out. */
+function shortened(name: string, room: number): string {
+  if (textWidth(name, WRITING) <= room) return name;
+  let short = name;
+  while (short.length > 1 && textWidth(`${short}…`, WRITING) > room) short = short.slice(0, -1);
+  return `${short.trimEnd()}…`;
 }

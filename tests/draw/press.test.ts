@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { drawPress } from '../../src/draw/press.ts';
+import { textWidth } from '../../src/draw/text.ts';
 import type { PressInput, PressRow } from '../../src/draw/press.ts';
 
 const row = (name: string, delay: number, own: number): PressRow => ({
@@ -59,6 +60,18 @@ describe('The figure of one press', () => {
     const narrow = drawPress({ ...INPUT, width: 60 });
     expect(narrow.rows[0]?.spans.map(({ text }) => text)).toEqual(['', '', '']);
     expect(drawPress(INPUT).rows[0]?.spans.map(({ text }) => text)).toEqual(['1', '2', '3']);
+  });
+
+  test('shortens a name that would run into what stands at the right', () => {
+    const long = {
+      ...row('a very long name of a device that goes on and on', 0, 1),
+      words: 'has it at 1.92 ms',
+    };
+    const { rows } = drawPress({ ...INPUT, width: 320, rows: [long] });
+    expect(rows[0]?.name).toMatch(/^a very long.*[^ ]…$/);
+    // 320 pixels less the sides of 10 and the 12 between, shared by both at 13 pixels.
+    expect(textWidth(`${rows[0]?.name ?? ''}${long.words}`, 13)).toBeLessThanOrEqual(288);
+    expect(drawPress(INPUT).rows[1]?.name).toBe('one');
   });
 
   test('refuses a press without a message', () => {
