@@ -315,6 +315,7 @@ export type { Connected } from './board/edit-links.ts';
 export { sayChanges } from './board/changes.ts';
 export { hearers, hopNumbers, senders } from './board/hearing.ts';
 export type { Hearers, Hearing } from './board/hearing.ts';
+export { DEMO_NOTE, demoBoard } from './board/demo.ts';
 
 export { BARE_END_METRES, CUP_METRES, PIN_GAP_METRES, bareEnd, sayBareEnd } from './meter/bare-end.ts';
 export type { BareEnd } from './meter/bare-end.ts';

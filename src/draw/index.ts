@@ -39,3 +39,7 @@ export type {
   ProbingDrawing,
   ProbingInput,
 } from './probing.ts';
+
+export { TARGET, boardExtent, drawBoard, fitScale, routeBoard } from './board.ts';
+export type { BoardDrawing, BoardRoutes, DrawnDevice, DrawnJack, DrawnRun } from './board.ts';
+export type { BoardLabel } from './board-labels.ts';

@@ -1,0 +1,93 @@
+/** A board to look round in: every device, lead and price on it is invented. */
+import { makeLead, wires } from '../wiring/link.ts';
+import { changeDevice, numberChannels } from './edit.ts';
+import type { Edit } from './edit.ts';
+import { connect } from './edit-links.ts';
+import type { LinkMemory } from './judge-link.ts';
+import { LIBRARY } from './library.ts';
+import { makePlan } from './plan.ts';
+import type { Device, JackPlace, Plan, StockLead } from './plan.ts';
+
+/** What stands beside the demo board wherever it is shown. */
+export const DEMO_NOTE = 'The demo board is invented: no device, lead or price on it stands for a real one.';
+
+/** Devices: name, the start of its name in the library, and its place in centimetres. */
+const DEVICES = [
+  ['foot switcher', 'switcher with two TRS', 30, 52],
+  ['hub', 'hub with four', 34, 4],
+  ['tape echo', 'echo', 8, 24],
+  ['drive', 'drive', 25, 24],
+  ['chorus', 'chorus', 37, 24],
+  ['tremolo', 'tremolo', 49, 24],
+  ['looper', 'looper', 64, 24],
+  ['pad synth', 'rack synthesizer', 66, 48],
+] as const;
+
+const LINKS = [
+  ['foot switcher', 'OUT 1', 'hub', 'IN'],
+  ['hub', 'OUT 1', 'tape echo', 'IN'],
+  ['hub', 'OUT 2', 'drive', 'IN'],
+  ['hub', 'OUT 3', 'chorus', 'IN'],
+  ['hub', 'OUT 4', 'tremolo', 'CONTROL in'],
+  ['chorus', 'THRU', 'looper', 'IN'],
+  ['foot switcher', 'OUT 2', 'pad synth', 'IN'],
+] as const;
+
+const STRAIGHT_DIN = wires('4-4', '5-5', '2-2');
+const STRAIGHT_TRS = wires('tip-tip', 'ring-ring', 'sleeve-sleeve');
+
+const STOCK: readonly StockLead[] = [
+  { lead: makeLead('din5', 'din5', STRAIGHT_DIN, { name: 'DIN lead, 1 m' }), price: 9, owned: 0 },
+  { lead: makeLead('din5', 'din5', STRAIGHT_DIN, { name: 'my DIN lead, 1 m' }), price: 0, owned: 1 },
+  {
+    lead: makeLead('trs-3.5', 'trs-3.5', STRAIGHT_TRS, { name: 'small TRS lead, 0.6 m', lengthMetres: 0.6 }),
+    price: 5,
+    owned: 0,
+  },
+  {
+    lead: makeLead('din5', 'trs-3.5', wires('4-ring', '5-tip', '2-sleeve'), {
+      name: 'DIN to Type A, 1.2 m',
+      lengthMetres: 1.2,
+    }),
+    price: 8,
+    owned: 0,
+  },
+];
+
+/** The demo board, wired, with a channel for each device, leads and hubs on offer, and one press. */
+export function demoBoard(memory: LinkMemory = new Map()): Plan {
+  const devices = DEVICES.map(([name, start, xCentimetres, yCentimetres]): Device => {
+    const found = LIBRARY.find((one) => one.name.startsWith(start));
+    if (!found) throw new Error(`demo board: no device '${start}' in the library`);
+    return { ...found, name, xCentimetres, yCentimetres };
+  });
+  const bare = makePlan({
+    title: 'Demo board (invented)',
+    devices,
+    stock: STOCK,
+    hubs: LIBRARY.filter(({ kind }) => kind === 'hub'),
+    making: { plugs: { din5: 3 }, plug: 2, wirePerMetre: 1.5, perLead: 1 },
+    press: [
+      { device: 'tape echo', send: 'program', program: 12 },
+      { device: 'chorus', send: 'program', program: 3 },
+      { device: 'looper', send: 'control', controller: 80, value: 127 },
+      { device: 'pad synth', send: 'bank', bank: 1 },
+      { device: 'pad synth', send: 'program', program: 7 },
+    ],
+  });
+  const own = planIn(changeDevice(bare, 'hub', { price: 0 }));
+  return LINKS.reduce((plan, [device, jack, toDevice, toJack]) => {
+    return linked(plan, { device, jack }, { device: toDevice, jack: toJack }, memory);
+  }, numberChannels(own));
+}
+
+function planIn(edit: Edit): Plan {
+  if (!edit.ok) throw new Error(`demo board: ${edit.problem.place}`);
+  return edit.plan;
+}
+
+function linked(plan: Plan, output: JackPlace, input: JackPlace, memory: LinkMemory): Plan {
+  const made = connect(plan, output, input, memory);
+  if (!made.ok) throw new Error(`demo board: ${made.problem.place}`);
+  return made.plan;
+}

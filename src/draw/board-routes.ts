@@ -1,0 +1,158 @@
+/** Where leads run on the drawn board: out of the jack, round the devices with room to spare, each beside the others. Centimetres. */
+import { boardGraph, isPlaced, jackPoint, waysRound } from '../core/index.ts';
+import type { Edge, Plan, WholeDevice, WholeJack } from '../core/index.ts';
+import type { Point } from './geometry.ts';
+
+/** A lead's way from jack to jack; `input` numbers the link's input. */
+export interface RoutedLead {
+  readonly link: number;
+  readonly input: number;
+  readonly points: readonly Point[];
+}
+
+/** A device where it is drawn: one without a place stands in front of the others, at a size of its own. */
+export interface ShownDevice {
+  readonly device: WholeDevice;
+  readonly placed: boolean;
+}
+
+/** Devices and leads of a board. */
+export interface BoardRoutes {
+  readonly devices: readonly ShownDevice[];
+  readonly leads: readonly RoutedLead[];
+}
+
+/** Size of a device without a place, and the room round it, centimetres. */
+const UNPLACED = { width: 12, depth: 9, gap: 4 } as const;
+
+/** Half the distance between the two halves of an in-and-out jack, centimetres. */
+const HALF_HOLE = 1;
+
+/** Room between a lead and the devices: of the first lane, from lane to lane, and how many lanes there are, centimetres. */
+const LANES = { first: 1.2, step: 0.55, count: 7 } as const;
+
+/** Where there is too little room for a lane, it is drawn in, until the lead fits. */
+const SQUEEZES = [1, 0.6, 0.3, 0.1, 0.02] as const;
+
+/** Outwards from each edge. */
+const OUTWARDS: Readonly<Record<Edge, Point>> = {
+  back: { x: 0, y: -1 },
+  front: { x: 0, y: 1 },
+  left: { x: -1, y: 0 },
+  right: { x: 1, y: 0 },
+};
+
+/** Devices where they are drawn. Those without a place stand in a row in front. */
+export function shownDevices(devices: readonly WholeDevice[]): readonly ShownDevice[] {
+  const front = Math.max(
+    0,
+    ...devices.filter(isPlaced).map((one) => one.yCentimetres + one.depthCentimetres),
+  );
+  let x = 0;
+  return devices.map((device) => {
+    if (isPlaced(device)) return { device, placed: true };
+    const shown = spread({
+      ...device,
+      xCentimetres: x,
+      yCentimetres: front + 2 * UNPLACED.gap,
+      widthCentimetres: Math.max(UNPLACED.width, 3 * device.jacks.length),
+      depthCentimetres: UNPLACED.depth,
+    });
+    x += shown.widthCentimetres + UNPLACED.gap;
+    return { device: shown, placed: false };
+  });
+}
+
+/** Jacks of a device without a place, side by side along its back. */
+function spread(device: WholeDevice): WholeDevice {
+  const step = device.widthCentimetres / (device.jacks.length + 1);
+  const jacks = device.jacks.map((jack, at): WholeJack => ({
+    ...jack,
+    edge: 'back',
+    alongCentimetres: step * (at + 1),
+  }));
+  return { ...device, jacks };
+}
+
+/** Where a jack is drawn; the halves of an in-and-out jack stand side by side, both on the edge. */
+export function drawnJackPoint(device: WholeDevice, jack: WholeJack): Point {
+  if (jack.sharesHole === '') return jackPoint(device, jack);
+  const across = jack.edge === 'back' || jack.edge === 'front';
+  const length = across ? device.widthCentimetres : device.depthCentimetres;
+  const middle = Math.max(2 * HALF_HOLE, Math.min(length - 2 * HALF_HOLE, jack.alongCentimetres));
+  const alongCentimetres = Math.max(0, middle + (jack.direction === 'in' ? -HALF_HOLE : HALF_HOLE));
+  return jackPoint(device, { ...jack, alongCentimetres });
+}
+
+/** Lay every lead of a plan. */
+export function routeBoard(plan: Plan): BoardRoutes {
+  const graph = boardGraph(plan);
+  const devices = shownDevices(graph.devices);
+  const ways = new Map<number, ReturnType<typeof waysRound>>();
+  const waysAt = (margin: number): ReturnType<typeof waysRound> => {
+    const known = ways.get(margin);
+    if (known) return known;
+    const made = waysRound(devices.map(({ device }) => grown(device, margin - 1e-3)));
+    ways.set(margin, made);
+    return made;
+  };
+  const ends = graph.feeds.flatMap((feed) => {
+    const from = endAt(devices[feed.fromDevice], feed.from.jack);
+    const to = endAt(devices[feed.toDevice], feed.to.jack);
+    return from && to ? [{ feed, from, to }] : [];
+  });
+  // Short leads take the inner lanes, so that a long one passes outside them.
+  const length = ({ from, to }: (typeof ends)[number]): number =>
+    Math.hypot(from.point.x - to.point.x, from.point.y - to.point.y);
+  const order = [...ends].sort((a, b) => length(a) - length(b));
+  const leads = ends.map((one): RoutedLead => {
+    const lane = LANES.first + LANES.step * (order.indexOf(one) % LANES.count);
+    for (const squeeze of SQUEEZES) {
+      const margin = lane * squeeze;
+      const [start, stop] = [outOf(one.from, margin), outOf(one.to, margin)];
+      const blocked = [start, stop].some((point) =>
+        devices.some(({ device }) => holds(device, margin, point)),
+      );
+      if (blocked) continue;
+      const way = waysAt(margin).between(start, stop);
+      const { link, input } = one.feed;
+      return { link, input, points: [one.from.point, ...way, one.to.point] };
+    }
+    return { link: one.feed.link, input: one.feed.input, points: [one.from.point, one.to.point] };
+  });
+  return { devices, leads };
+}
+
+interface LeadEndAt {
+  readonly point: Point;
+  readonly edge: Edge;
+}
+
+function endAt(shown: ShownDevice | undefined, name: string): LeadEndAt | undefined {
+  const jack = shown?.device.jacks.find((one) => one.name === name);
+  return shown && jack && { point: drawnJackPoint(shown.device, jack), edge: jack.edge };
+}
+
+function outOf({ point, edge }: LeadEndAt, by: number): Point {
+  return { x: point.x + OUTWARDS[edge].x * by, y: point.y + OUTWARDS[edge].y * by };
+}
+
+function grown(device: WholeDevice, by: number): WholeDevice {
+  return {
+    ...device,
+    xCentimetres: device.xCentimetres - by,
+    yCentimetres: device.yCentimetres - by,
+    widthCentimetres: device.widthCentimetres + 2 * by,
+    depthCentimetres: device.depthCentimetres + 2 * by,
+  };
+}
+
+function holds(device: WholeDevice, margin: number, { x, y }: Point): boolean {
+  const near = margin - 1e-3;
+  return (
+    x > device.xCentimetres - near &&
+    x < device.xCentimetres + device.widthCentimetres + near &&
+    y > device.yCentimetres - near &&
+    y < device.yCentimetres + device.depthCentimetres + near
+  );
+}

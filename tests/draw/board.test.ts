@@ -1,0 +1,149 @@
+import { describe, expect, test } from 'vitest';
+import { boardExtent, drawBoard, fitScale, routeBoard } from '../../src/draw/board.ts';
+import type { BoardDrawing } from '../../src/draw/board.ts';
+import { crossesBox } from '../../src/draw/board-marks.ts';
+import type { Box, Point } from '../../src/draw/geometry.ts';
+import { boxesOverlap } from '../../src/draw/geometry.ts';
+import { checkBoard, connect, demoBoard, hopNumbers, makePlan, wholeDevice } from '../../src/core/index.ts';
+import type { Plan } from '../../src/core/index.ts';
+import { randomBoard, wiredBoard } from '../core/board/boards.ts';
+
+function drawn(plan: Plan, scale: number): BoardDrawing {
+  return drawBoard(routeBoard(plan), checkBoard(plan).outcomes, hopNumbers(plan), scale);
+}
+
+/** A board of pedals in rows, each fed from the one before it or from the switcher. */
+function chained(seed: number, count: number): Plan {
+  let plan = { ...randomBoard(seed, count), stock: [] };
+  let from = { device: 'switcher', jack: 'OUT 1' };
+  for (const device of plan.devices.slice(1)) {
+    const input = { device: device.name, jack: 'IN' };
+    const made = connect(plan, from, input);
+    if (!made.ok) throw new Error(made.problem.place);
+    plan = { ...made.plan, stock: [] };
+    if (device.jacks.some(({ name }) => name === 'THRU')) from = { device: device.name, jack: 'THRU' };
+    else from = { device: 'switcher', jack: 'OUT 1' };
+  }
+  return plan;
+}
+
+const BOARDS: readonly (readonly [string, Plan])[] = [
+  ['the demo board', demoBoard()],
+  ...[1, 2, 3, 4, 5].map((seed) => [`a seeded board of 8 (${seed})`, chained(seed, 8)] as const),
+  ['a chain of 24', wiredBoard(24)],
+];
+
+function segments(points: readonly Point[]): readonly (readonly [Point, Point])[] {
+  return points.slice(1).map((point, at) => [points[at] as Point, point] as const);
+}
+
+function crossings(points: readonly Point[], box: Box): number {
+  return segments(points).filter(([a, b]) => crossesBox(box, a, b)).length;
+}
+
+describe('The drawn board', () => {
+  test.each(BOARDS)('has no lead across a name, a jack label or a device: %s', (_, plan) => {
+    for (const scale of [4, 8, 14]) {
+      const { devices, runs } = drawn(plan, scale);
+      for (const { points } of runs) {
+        for (const { labels, jacks, box } of devices) {
+          const texts = [...labels, ...jacks.flatMap(({ label }) => (label ? [label] : []))];
+          for (const text of texts) expect(crossings(points, text.box)).toBe(0);
+          const skin = { x: box.x + 0.1, y: box.y + 0.1, width: box.width - 0.2, height: box.height - 0.2 };
+          expect(crossings(points, skin)).toBe(0);
+        }
+      }
+    }
+  });
+
+  test.each(BOARDS)('keeps every label inside its device and clear of the others: %s', (_, plan) => {
+    for (const scale of [4, 8, 14]) {
+      for (const { labels, jacks, box } of drawn(plan, scale).devices) {
+        const texts = [...labels, ...jacks.flatMap(({ label }) => (label ? [label] : []))].map(
+          (one) => one.box,
+        );
+        texts.forEach((one, at) => {
+          for (const other of texts.slice(at + 1)) expect(boxesOverlap(one, other)).toBe(false);
+          if (labels.length + jacks.length > 1 && texts.length > 1) {
+            expect(one.x).toBeGreaterThanOrEqual(box.x);
+            expect(one.x + one.width).toBeLessThanOrEqual(box.x + box.width + 0.01);
+          }
+        });
+      }
+    }
+  });
+
+  test.each(BOARDS)(
+    'gives each lead a mark of its own, on its lead and crossed by no other: %s',
+    (_, plan) => {
+      const { runs } = drawn(plan, 14);
+      runs.forEach(({ mark, points, anchor }, at) => {
+        const middle = { x: mark.x + mark.width / 2, y: mark.y + mark.height / 2 };
+        const away = Math.hypot(anchor.x - middle.x, anchor.y - middle.y);
+        // On its own lead, or beside it within the longest of the offsets tried.
+        if (away < 1) expect(crossings(points, mark)).toBeGreaterThan(0);
+        else expect(away).toBeLessThan(75);
+        runs.forEach((other, number) => {
+          if (number === at) return;
+          expect(boxesOverlap(mark, other.mark)).toBe(false);
+          expect([at, number, crossings(other.points, mark)]).toEqual([at, number, 0]);
+        });
+      });
+    },
+  );
+
+  test('is true to scale: a device of 12 cm by 14 cm at 10 pixels a centimetre is 120 by 140 pixels', () => {
+    const { devices } = drawn(demoBoard(), 10);
+    const echo = devices.find(({ name }) => name === 'tape echo');
+    expect([echo?.box.width, echo?.box.height]).toEqual([120, 140]);
+    const drive = devices.find(({ name }) => name === 'drive');
+    // 25 cm and 8 cm from the left.
+    expect((drive?.box.x ?? 0) - (echo?.box.x ?? 0)).toBeCloseTo(170, 9);
+  });
+
+  test('starts and ends each lead at its two jacks, and hop numbers count from the sender', () => {
+    const plan = demoBoard();
+    const { devices, runs } = drawn(plan, 10);
+    const jack = (device: string, name: string): Point | undefined =>
+      devices.find((one) => one.name === device)?.jacks.find((one) => one.name === name)?.point;
+    for (const { link, input, points } of runs) {
+      const made = plan.links[link];
+      expect(points[0]).toEqual(jack(made?.output.device ?? '', made?.output.jack ?? ''));
+      expect(points.at(-1)).toEqual(jack(made?.inputs[input]?.device ?? '', made?.inputs[input]?.jack ?? ''));
+    }
+    expect(runs.map(({ hop }) => hop)).toEqual([1, 2, 2, 2, 2, 3, 1]);
+  });
+
+  test('lets jacks be hit one by one only where they stand 24 pixels apart', () => {
+    const hub = (scale: number) => drawn(demoBoard(), scale).devices.find(({ name }) => name === 'hub');
+    // The jacks of the hub stand 2 cm apart.
+    expect(hub(11.9)?.touchable).toBe(false);
+    expect(hub(12)?.touchable).toBe(true);
+  });
+
+  test('shows a device without a place in front of the others, and fits the width it is given', () => {
+    const placed = demoBoard();
+    const plan = {
+      ...placed,
+      devices: placed.devices.map((one) => (one.name === 'drive' ? { ...one, widthCentimetres: 0 } : one)),
+    };
+    const routes = routeBoard(plan);
+    const drive = drawn(plan, 8).devices.find(({ name }) => name === 'drive');
+    const others = drawn(plan, 8).devices.filter(({ name }) => name !== 'drive');
+    expect(drive?.placed).toBe(false);
+    for (const { box } of others) expect(drive?.box.y).toBeGreaterThan(box.y + box.height);
+    expect(drawn(plan, fitScale(routes, 350)).width).toBeLessThanOrEqual(350.01);
+    expect(boardExtent(routeBoard(makePlan({})))).toEqual({ x: 0, y: 0, width: 60, height: 30 });
+  });
+
+  test('draws the demo board as a board that passes every check', () => {
+    const check = checkBoard(demoBoard());
+    expect(check.passes).toBe(true);
+    expect(new Set(check.outcomes)).toEqual(new Set(['flows']));
+    expect(
+      demoBoard()
+        .devices.map(wholeDevice)
+        .filter(({ channel }) => channel > 0),
+    ).toHaveLength(6);
+  });
+});
