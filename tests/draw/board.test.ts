@@ -97,7 +97,7 @@ describe('The drawn board', () => {
     const echo = devices.find(({ name }) => name === 'tape echo');
     expect([echo?.box.width, echo?.box.height]).toEqual([120, 140]);
     const drive = devices.find(({ name }) => name === 'drive');
-    // 25 cm and 8 cm from the left.
+    // 21 cm and 4 cm from the left.
     expect((drive?.box.x ?? 0) - (echo?.box.x ?? 0)).toBeCloseTo(170, 9);
   });
 
@@ -116,9 +116,9 @@ describe('The drawn board', () => {
 
   test('lets jacks be hit one by one only where they stand 24 pixels apart', () => {
     const hub = (scale: number) => drawn(demoBoard(), scale).devices.find(({ name }) => name === 'hub');
-    // The jacks of the hub stand 2 cm apart.
-    expect(hub(11.9)?.touchable).toBe(false);
-    expect(hub(12)?.touchable).toBe(true);
+    // The jacks of the hub stand 2.4 cm apart.
+    expect(hub(9.9)?.touchable).toBe(false);
+    expect(hub(10)?.touchable).toBe(true);
   });
 
   test('shows a device without a place in front of the others, and fits the width it is given', () => {

@@ -13,14 +13,14 @@ export const DEMO_NOTE = 'The demo board is invented: no device, lead or price o
 
 /** Devices: name, the start of its name in the library, and its place in centimetres. */
 const DEVICES = [
-  ['foot switcher', 'switcher with two TRS', 30, 52],
-  ['hub', 'hub with four', 34, 4],
-  ['tape echo', 'echo', 8, 24],
-  ['drive', 'drive', 25, 24],
-  ['chorus', 'chorus', 37, 24],
-  ['tremolo', 'tremolo', 49, 24],
-  ['looper', 'looper', 64, 24],
-  ['pad synth', 'rack synthesizer', 66, 48],
+  ['foot switcher', 'switcher with two TRS', 4, 44],
+  ['hub', 'hub with four', 33, 4],
+  ['tape echo', 'echo', 4, 20],
+  ['drive', 'drive', 21, 20],
+  ['chorus', 'chorus', 33, 20],
+  ['tremolo', 'tremolo', 46, 20],
+  ['looper', 'looper', 62, 20],
+  ['pad synth', 'rack synthesizer', 42, 42],
 ] as const;
 
 const LINKS = [

@@ -134,13 +134,13 @@ export const LIBRARY: readonly Device[] = [
     name: 'hub with four outlets, each to be set',
     kind: 'hub',
     price: 90,
-    ...size(12, 7),
+    ...size(14, 7),
     jacks: [
-      planJack('IN', 'in', 'din5', 'din', { part: 'H11L1', alongCentimetres: 2 }),
+      planJack('IN', 'in', 'din5', 'din', { part: 'H11L1', alongCentimetres: 2.2 }),
       ...[1, 2, 3, 4].map((number) =>
         planJack(`OUT ${number}`, 'out', 'trs-3.5', 'type-a', {
           styles: SETTABLE,
-          alongCentimetres: 2 + 2 * number,
+          alongCentimetres: 2.2 + 2.4 * number,
         }),
       ),
     ],
