@@ -129,6 +129,9 @@ export type { Problem } from './files/read.ts';
 export { JOINT_OHMS, readPlan, readPlanText, sayProblems, writePlanText } from './files/read-plan.ts';
 export type { PlanReading } from './files/read-plan.ts';
 export { planSchema } from './files/schema.ts';
+export { leadCode, readLeadCode } from './files/lead-code.ts';
+export type { CodeReading } from './files/lead-code.ts';
+export { planOfLead } from './files/one-lead.ts';
 export { readSharedLink, writeSharedLink } from './files/shared-link.ts';
 
 export { bitCells, BITS_PER_FRAME, STANDARD_CLOCK_ERROR } from './signal/frames.ts';
@@ -184,7 +187,7 @@ export type { JackReading } from './meter/subjects.ts';
 export { sayJackReading } from './meter/words.ts';
 export { NO_CHOICES, PLUG_BODIES, cableSheet, sayStrip } from './meter/cable-sheet.ts';
 export type { CableSheet, PlugBody, SheetChoices, SheetRow, Stock } from './meter/cable-sheet.ts';
-export { HOLDS, leadPairs, sayPlace } from './meter/lead-table.ts';
+export { BEEPS, HOLDS, fullTable, leadPairs, sayPlace } from './meter/lead-table.ts';
 export type { Beep, Hold, ProofPlace, ProofReading } from './meter/lead-table.ts';
 export { sayLeadFault } from './meter/lead-faults.ts';
 export type { ProofRow } from './meter/proof-rows.ts';

@@ -4,6 +4,7 @@ import { expect, test } from '@playwright/test';
 import type { Locator, Page } from '@playwright/test';
 import {
   cableSheet,
+  fullRows,
   linkOf,
   makeJack,
   makeLead,
@@ -74,6 +75,95 @@ test('the sheet prints on one page of A4 and of Letter, with all its text', asyn
       expect.soft(pdf.text).not.toContain('Printthesheet');
     }
   }
+});
+
+test('printed from a window 390 px wide, with turned plugs, the longest sheet is one page still', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await open(page, `#plan=${await writeSharedLink(SEVEN)}`);
+  await page.getByText(/^Length, plugs, cable/).click();
+  const shape = page
+    .getByRole('img', { name: /^From the side/ })
+    .locator(':scope > path')
+    .first();
+  const before = await shape.getAttribute('d');
+  await page.getByLabel('Plug, output end').selectOption('right-angle');
+  await page.getByLabel('Plug, input end').selectOption('right-angle');
+  const bodies = page.getByRole('img', { name: /^From the side/ });
+  await expect(bodies).toHaveAccessibleName(/Output end: a 7-pin DIN plug with a right-angle body/);
+  expect(await shape.getAttribute('d')).not.toBe(before);
+  for (const [format] of PAPERS) {
+    const pdf = readPdf(await page.pdf({ format }));
+    expect.soft(pdf.pages, format).toBe(1);
+    expect.soft(pdf.text).toContain('Lengthsandbodiesnottoscale');
+    expect.soft(pdf.text).toContain('themeterhasthelastword');
+  }
+});
+
+test('the full proof table comes on pages of its own when it is asked for, every pair once', async ({
+  page,
+}) => {
+  for (const plan of [FULL, SEVEN]) {
+    const lead = plan.leads[0];
+    if (!lead) throw new Error('plan: needs a lead');
+    await page.goto('about:blank');
+    await open(page, `#plan=${await writeSharedLink(plan)}`);
+    await expect(paper(page).getByRole('heading', { level: 2 })).toContainText('DIN to');
+    const wanted = page.getByRole('checkbox', { name: /^print the full proof table too/ });
+    await wanted.check();
+    const rows = fullRows(lead);
+    // 6 or 8 contacts an end: 12 * 11 / 2 and 16 * 15 / 2 pairs.
+    expect(rows).toHaveLength(plan === FULL ? 66 : 120);
+    for (const [format] of PAPERS) {
+      const pdf = readPdf(await page.pdf({ format }));
+      expect.soft(pdf.pages, format).toBeGreaterThanOrEqual(2);
+      expect.soft(pdf.pages, format).toBeLessThanOrEqual(plan === FULL ? 3 : 4);
+      const table = pdf.text.slice(pdf.text.indexOf('Fullproof,pairbypair'));
+      const missing = rows.filter(({ words }) => !table.includes(words.replace(/\s/g, '')));
+      expect.soft(missing).toEqual([]);
+    }
+    await wanted.uncheck();
+    expect(readPdf(await page.pdf({ format: 'A4' })).pages).toBe(1);
+  }
+});
+
+test('ticks are there again after a reload, each lead its own, and a browser that keeps nothing says so', async ({
+  page,
+}) => {
+  await open(page);
+  await page.getByLabel(/^row 2, pin 4 at the output end to ring/).selectOption('from');
+  await page.getByLabel(/^row 4, pin 1 at the output end/).selectOption('silent');
+  await expect(verdict(page)).toContainText(
+    'the joint of the conductor pin 4 to ring is cold at the output end',
+  );
+  const input = page.getByRole('group', { name: 'Input jack' });
+  await input.getByLabel('Style').selectOption('type-b');
+  await expect(verdict(page)).toContainText('Nothing read yet.');
+  await page.reload();
+  await wakeIslands(page);
+  await expect(paper(page).getByRole('row', { name: 'source pin 4 tip RD red' })).toBeVisible();
+  await expect(verdict(page)).toContainText('Nothing read yet.');
+  await input.getByLabel('Style').selectOption('type-a');
+  await expect(verdict(page)).toContainText(
+    'the joint of the conductor pin 4 to ring is cold at the output end',
+  );
+  await expect(page.getByLabel(/^row 4, pin 1 at the output end/)).toHaveValue('silent');
+  await page.getByRole('button', { name: 'Start the proof again' }).click();
+  await page.reload();
+  await wakeIslands(page);
+  await expect(verdict(page)).toContainText('Nothing read yet.');
+
+  await page.evaluate(() => {
+    Storage.prototype.setItem = () => {
+      throw new DOMException('full', 'QuotaExceededError');
+    };
+  });
+  await page.getByLabel(/^row 2, pin 4 at the output end to ring/).selectOption('silent');
+  await expect(page.locator('.proof').getByRole('alert')).toHaveText(
+    'This browser keeps nothing for this page (full): what you enter is gone when you leave it.',
+  );
+  await expect(verdict(page)).toContainText('the conductor pin 4 to ring is open somewhere');
 });
 
 test('a proof with an open conductor names it, and one that agrees throughout is proved', async ({

@@ -1,0 +1,44 @@
+/** Small things that a page keeps in the browser between visits, each under its own name. A browser that refuses harms nothing. */
+
+const PREFIX = 'five-milliamps ';
+
+/** Keep a value that JSON can hold; says what went wrong when the browser refuses. */
+export function keepNote(name: string, value: unknown): string | undefined {
+  try {
+    localStorage.setItem(PREFIX + name, JSON.stringify(value));
+    return undefined;
+  } catch (error) {
+    return `This browser keeps nothing for this page (${error instanceof Error ? error.message : String(error)}): what you enter is gone when you leave it.`;
+  }
+}
+
+/** What was kept under a name, to be checked by who asks; undefined when nothing was, or when it cannot be read. */
+export function keptNote(name: string): unknown {
+  try {
+    const text = localStorage.getItem(PREFIX + name);
+    return text === null ? undefined : (JSON.parse(text) as unknown);
+  } catch {
+    return undefined;
+  }
+}
+
+/** Forget what was kept under a name. */
+export function dropNote(name: string): void {
+  try {
+    localStorage.removeItem(PREFIX + name);
+  } catch {
+    // Nothing was kept, so there is nothing to forget.
+  }
+}
+
+/** A field of something that was kept, whatever it is. */
+export function fieldOf(value: unknown, name: string): unknown {
+  return typeof value === 'object' && value !== null
+    ? (value as Readonly<Record<string, unknown>>)[name]
+    : undefined;
+}
+
+/** A kept value if it is one of a closed set, else the usual one. */
+export function oneOf<T>(set: readonly T[], value: unknown, usual: T): T {
+  return set.find((one) => one === value) ?? usual;
+}
