@@ -49,7 +49,7 @@ test.describe('the QR code, as printed and whatever the theme', () => {
   for (const colorScheme of ['light', 'dark'] as const)
     test(`read from the sheet under print media (${colorScheme}) it opens the same lead`, async ({
       browser,
-      baseURL,
+      baseURL = '',
     }) => {
       // Four pixels of the screen for one: as fine as a plain printer.
       const context = await browser.newContext({ deviceScaleFactor: 4, colorScheme, baseURL });
