@@ -131,7 +131,7 @@ export type { PlanReading } from './files/read-plan.ts';
 export { planSchema } from './files/schema.ts';
 export { leadCode, readLeadCode } from './files/lead-code.ts';
 export type { CodeReading } from './files/lead-code.ts';
-export { planOfLead } from './files/one-lead.ts';
+export { shortPlanOfLead } from './files/one-lead.ts';
 export { readSharedLink, writeSharedLink } from './files/shared-link.ts';
 
 export { bitCells, BITS_PER_FRAME, STANDARD_CLOCK_ERROR } from './signal/frames.ts';

@@ -6,11 +6,11 @@ import type { Jack, Lead, Link } from '../wiring/link.ts';
 import { makeJack, stylesFor } from '../wiring/link.ts';
 
 /**
- * The plan of one lead: the lead first and sound, the leads in series with it, and both jacks as usual circuits of their
+ * The plan of one lead, as short as a link can be: the lead first and sound, the leads in series with it, and both jacks as usual circuits of their
  * styles, for nothing else on the sheet depends on more. Names are short: they stand in an address.
  * @throws when the plan has no such lead, or no link.
  */
-export function planOfLead(plan: Plan, name: string): Plan {
+export function shortPlanOfLead(plan: Plan, name: string): Plan {
   const lead = plan.leads.find((one) => one.name === name);
   if (!lead)
     throw new Error(`plan: needs a lead '${name}', got ${plan.leads.map((one) => one.name).join(', ')}`);

@@ -3,7 +3,7 @@ import { linkOf, planOfLink } from '../../../src/core/board/plan.ts';
 import type { Plan } from '../../../src/core/board/plan.ts';
 import { CODE_LETTERS, checkLetters, withChecks } from '../../../src/core/files/check-letters.ts';
 import { leadCode, readLeadCode } from '../../../src/core/files/lead-code.ts';
-import { planOfLead } from '../../../src/core/files/one-lead.ts';
+import { shortPlanOfLead } from '../../../src/core/files/one-lead.ts';
 import { readSharedLink, writeSharedLink } from '../../../src/core/files/shared-link.ts';
 import { linesOfLead } from '../../../src/core/meter/cable-sheet.ts';
 import { CONNECTORS, contactsOf } from '../../../src/core/wiring/connectors.ts';
@@ -189,7 +189,7 @@ describe('one lead of a plan', () => {
       first,
       second,
     ]);
-    const reading = await readSharedLink(await writeSharedLink(planOfLead(plan, 'lead 2')));
+    const reading = await readSharedLink(await writeSharedLink(shortPlanOfLead(plan, 'lead 2')));
     if (!reading.ok) throw new Error('the link was not read');
     expect(reading.plan.leads[0]).toEqual({ ...plan.leads[1], faults: [] });
     const sound = { ...plan, leads: plan.leads.map((lead) => ({ ...lead, faults: [] })) };
@@ -197,6 +197,6 @@ describe('one lead of a plan', () => {
   });
 
   test('asking for a lead that is not there is a programmer’s mistake', () => {
-    expect(() => planOfLead(DIN_TO_A, 'lead 9')).toThrow("plan: needs a lead 'lead 9', got lead 1");
+    expect(() => shortPlanOfLead(DIN_TO_A, 'lead 9')).toThrow("plan: needs a lead 'lead 9', got lead 1");
   });
 });
