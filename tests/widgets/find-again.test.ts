@@ -49,8 +49,9 @@ test.describe('the QR code, as printed and whatever the theme', () => {
   for (const colorScheme of ['light', 'dark'] as const)
     test(`read from the sheet under print media (${colorScheme}) it opens the same lead`, async ({
       browser,
-      baseURL = '',
+      baseURL: site,
     }) => {
+      const baseURL = site ?? '';
       // Four pixels of the screen for one: as fine as a plain printer.
       const context = await browser.newContext({ deviceScaleFactor: 4, colorScheme, baseURL });
       const page = await context.newPage();
