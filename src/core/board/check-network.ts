@@ -1,4 +1,5 @@
 /** Findings on how the devices hang together. */
+import { breakoutWords, breakoutsOf } from './breakouts.ts';
 import { finding, sayJack } from './findings.ts';
 import type { Finding } from './findings.ts';
 import { EDGE_BUDGET_SECONDS, hopTimings } from './hops.ts';
@@ -20,7 +21,7 @@ export function checkNetwork(graph: BoardGraph, plan: Plan): readonly Finding[] 
     ...controllerFindings(graph, controllers, paths),
     ...unreached(graph, controllers, paths),
     ...depth(graph, plan, paths),
-    ...breakouts(graph),
+    ...breakouts(plan),
   ];
 }
 
@@ -241,27 +242,17 @@ function depth(graph: BoardGraph, plan: Plan, paths: Paths): readonly Finding[] 
   return found;
 }
 
-function breakouts(graph: BoardGraph): readonly Finding[] {
-  return graph.devices.flatMap((device, at) =>
-    device.jacks.flatMap((jack) => {
-      const used = (name: string, end: 'from' | 'to'): boolean =>
-        graph.feeds.some(
-          (feed) => (end === 'from' ? feed.fromDevice : feed.toDevice) === at && feed[end].jack === name,
-        );
-      if (jack.sharesHole === '' || jack.direction === 'out') return [];
-      if (!used(jack.name, 'to') || !used(jack.sharesHole, 'from')) return [];
-      return [
-        finding(
-          'breakout',
-          'note',
-          { devices: [device.name] },
-          {
-            what: `'${device.name}' receives and sends through one hole`,
-            why: `${jack.name} and ${jack.sharesHole} share it, so both leads end in one plug.`,
-            mend: 'Make or buy one breakout lead: one TRS plug, and an end for each of the two links.',
-          },
-        ),
-      ];
-    }),
+function breakouts(plan: Plan): readonly Finding[] {
+  return breakoutsOf(plan).map((one) =>
+    finding(
+      'breakout',
+      'note',
+      { devices: [one.device], links: one.links },
+      {
+        what: `'${one.device}' receives and sends through one hole`,
+        why: `${one.into} and ${one.out} share it, so both leads end in one plug.`,
+        mend: `Make or buy one ${breakoutWords(one)}. Wire ${one.intoWires} to the jack for ${one.intoLead}, ${one.outWires} to the jack for ${one.outLead}. It is on the shopping list.`,
+      },
+    ),
   );
 }

@@ -1,4 +1,5 @@
 /** From a plan to the planning problem: who can feed whom, with which leads, at what cost. */
+import { breakoutCost } from './breakouts.ts';
 import { EDGE_BUDGET_SECONDS, PART_DELAYS } from './hops.ts';
 import type { LinkMemory } from './judge-link.ts';
 import { bestOf, offersOf, waysToJoin } from './lead-offers.ts';
@@ -25,9 +26,17 @@ function isListener(device: WholeDevice): boolean {
   return device.talks === 'jacks' && !speaks(device) && !onlyCarries(device);
 }
 
-/** Jacks by which a device can pass its input on, set to THRU where a menu does that. */
-function forwarders(device: WholeDevice): readonly WholeJack[] {
-  return device.jacks.filter(({ direction, role }) => direction === 'out' && role !== 'plain');
+/**
+ * Jacks by which a device can pass its input on, set to THRU where a menu does that. One that shares its hole with the input
+ * needs a breakout lead, which is soldered; with a second input beside it, whether it does hangs on the plan, and it is left out.
+ */
+function forwarders(device: WholeDevice, soldering: boolean): readonly WholeJack[] {
+  return device.jacks.filter(
+    ({ direction, role, sharesHole }) =>
+      direction === 'out' &&
+      role !== 'plain' &&
+      (sharesHole === '' || (soldering && inputs(device).length === 1)),
+  );
 }
 
 const inputs = (device: WholeDevice): readonly WholeJack[] =>
@@ -91,6 +100,9 @@ export function* boardProblem(plan: Plan, memory: LinkMemory): Generator<number,
     targets.forEach((target, at) => metres.set(target.key, leadMetres(lengths[at] ?? 0)));
     return metres.get(key) ?? 0;
   };
+  /** What the breakout lead costs that a used input and this output of one hole need. */
+  const holeCost = (from: WholeDevice, jack: WholeJack): number =>
+    jack.sharesHole === '' || from === controller ? 0 : breakoutCost(plan.making, jack.connector);
   const join = (from: WholeDevice, jacks: readonly WholeJack[], to: WholeDevice): readonly OfferedChoice[] =>
     bestOf(
       jacks.flatMap((jack) =>
@@ -100,19 +112,24 @@ export function* boardProblem(plan: Plan, memory: LinkMemory): Generator<number,
             { device: from, jack },
             { device: to, jack: input },
             wayMetres(from, jack, to, input),
-          ),
+          ).map((way) => ({ ...way, cost: way.cost + holeCost(from, jack) })),
         ),
       ),
     );
 
   const next: (readonly OfferedChoice[])[][] = [];
   for (const from of devices) {
-    next.push(devices.map((to) => (to === from ? [] : join(from, forwarders(from), to))));
+    next.push(
+      devices.map((to) => (to === from ? [] : join(from, forwarders(from, !wishes.noSoldering), to))),
+    );
     yield next.length / (devices.length + hubs.length + outputs.length);
   }
   const hubChoices: HubChoice[] = [];
   for (const { device, at } of hubs) {
-    const outlets = device.jacks.filter(({ direction }) => direction === 'out');
+    const outlets = device.jacks.filter(
+      ({ direction, sharesHole }) =>
+        direction === 'out' && (sharesHole === '' || (!wishes.noSoldering && inputs(device).length === 1)),
+    );
     hubChoices.push({
       price: at < 0 || device.toBuy ? device.price : 0,
       limit: at < 0 ? Infinity : 1,

@@ -2,6 +2,7 @@
 import { words } from '../wiring/connectors.ts';
 import type { Connector } from '../wiring/connectors.ts';
 import type { Lead } from '../wiring/link.ts';
+import { TAIL_METRES, breakoutCost, breakoutWords, breakoutsOf } from './breakouts.ts';
 import { LEAD_DEFAULTS, MAKING_DEFAULTS, wholeDevice } from './plan.ts';
 import type { LeadOrigin, Plan } from './plan.ts';
 
@@ -29,10 +30,15 @@ export interface ScheduleRow {
   readonly price: number;
 }
 
-/** Every lead in the order of the links; a lead between two others goes from one lead to the next. */
+/** Every lead in the order of the links, a lead between two others from one lead to the next; breakout leads at the end. */
 export function cableSchedule(plan: Plan): readonly ScheduleRow[] {
   const leads = new Map(plan.leads.map((lead) => [lead.name, lead]));
-  return plan.links.flatMap((link) =>
+  const breakouts = breakoutsOf(plan);
+  const through = (device: string, jack: string): string => {
+    const breakout = breakouts.find((one) => one.device === device && [one.into, one.out].includes(jack));
+    return `${device}: ${jack}${breakout ? `, by ${breakout.name}` : ''}`;
+  };
+  const rows = plan.links.flatMap((link) =>
     link.inputs.flatMap((input) =>
       input.leads.flatMap((name, at): ScheduleRow[] => {
         const lead = leads.get(name);
@@ -44,8 +50,8 @@ export function cableSchedule(plan: Plan): readonly ScheduleRow[] {
           {
             lead: name,
             link: link.name,
-            from: before ?? `${link.output.device}: ${link.output.jack}`,
-            to: after ?? `${input.device}: ${input.jack}`,
+            from: before ?? through(link.output.device, link.output.jack),
+            to: after ?? through(input.device, input.jack),
             fromPlug: `${words(lead.from.connector)} ${lead.from.form}`,
             toPlug: `${words(lead.to.connector)} ${lead.to.form}`,
             conductors: lead.conductors.map((one) => `${one.from} to ${one.to}`).join(', '),
@@ -58,7 +64,26 @@ export function cableSchedule(plan: Plan): readonly ScheduleRow[] {
       }),
     ),
   );
+  return [
+    ...rows,
+    ...breakouts.map((one): ScheduleRow => ({
+      lead: one.name,
+      link: one.links.join(' and '),
+      from: `${one.device}: ${one.into} and ${one.out}`,
+      to: `${one.intoLead} and ${one.outLead}`,
+      fromPlug: `${words(one.connector)} plug`,
+      toPlug: `two ${words(one.connector)} jacks`,
+      conductors: `${one.intoWires} for ${one.intoLead}; ${one.outWires} for ${one.outLead}`,
+      lengthMetres: TAIL_METRES,
+      gauge: BREAKOUT_GAUGE,
+      origin: 'made',
+      price: breakoutCost(plan.making, one.connector),
+    })),
+  ];
 }
+
+/** Gauge of a breakout lead, AWG: that of any lead made here. */
+const BREAKOUT_GAUGE = 26;
 
 /** One line of the shopping list; `each` and `sum` in the reader's currency. */
 export interface ShoppingRow {
@@ -101,6 +126,8 @@ export function shoppingList(plan: Plan): ShoppingList {
     add(`cable of ${wireCount(lead)}, ${lead.gauge} AWG`, lead.lengthMetres, 'm', making.wirePerMetre);
     if (making.perLead > 0) add('sundries for a made lead', 1, 'pieces', making.perLead);
   }
+  for (const breakout of breakoutsOf(plan))
+    add(breakoutWords(breakout), 1, 'pieces', breakoutCost(plan.making, breakout.connector));
   const list = [...rows.values()];
   return {
     rows: list,

@@ -1,0 +1,81 @@
+/**
+ * Breakout leads: where an in-and-out jack receives and sends at once, one TRS plug goes into its hole, and a jack for each of
+ * the two links hangs on it. Each jack gets only the lines of its own link, so that a lead with all wires joins no more.
+ */
+import { words } from '../wiring/connectors.ts';
+import type { Connector } from '../wiring/connectors.ts';
+import { LINES, styleEntry } from '../wiring/styles.ts';
+import type { Style } from '../wiring/styles.ts';
+import { MAKING_DEFAULTS, wholeDevice } from './plan.ts';
+import type { MakingPrices, Plan } from './plan.ts';
+
+/** Length of each of its two tails, metres (our choice: short enough to lie by the device). */
+export const TAIL_METRES = 0.15;
+const TAILS = 2;
+const ENDS = 3;
+
+/** A breakout lead that a plan needs. */
+export interface Breakout {
+  readonly name: string;
+  readonly device: string;
+  /** The two halves of the jack. */
+  readonly into: string;
+  readonly out: string;
+  readonly connector: Connector;
+  /** Which contacts are wired through to the jack of each link: 'tip to tip, sleeve to sleeve'. */
+  readonly intoWires: string;
+  readonly outWires: string;
+  /** The leads that end in its two jacks. */
+  readonly intoLead: string;
+  readonly outLead: string;
+  readonly links: readonly string[];
+}
+
+/** Every breakout lead that the links of a plan need, in the order of the devices. */
+export function breakoutsOf(plan: Plan): readonly Breakout[] {
+  const found: Breakout[] = [];
+  for (const device of plan.devices.map(wholeDevice)) {
+    for (const into of device.jacks) {
+      if (into.sharesHole === '' || into.direction === 'out') continue;
+      const out = device.jacks.find(({ name }) => name === into.sharesHole);
+      const comes = plan.links
+        .flatMap((link) => link.inputs.map((input) => ({ link: link.name, ...input })))
+        .find((input) => input.device === device.name && input.jack === into.name);
+      const goes = plan.links.find(
+        ({ output }) => output.device === device.name && output.jack === out?.name,
+      );
+      if (!out || !comes || !goes) continue;
+      found.push({
+        name: `breakout ${found.length + 1}`,
+        device: device.name,
+        into: into.name,
+        out: out.name,
+        connector: into.connector,
+        intoWires: wiresOf(into.style),
+        outWires: wiresOf(out.style),
+        intoLead: comes.leads.at(-1) ?? '',
+        outLead: goes.inputs[0]?.leads[0] ?? '',
+        links: [comes.link, goes.name],
+      });
+    }
+  }
+  return found;
+}
+
+function wiresOf(style: Style): string {
+  const { lines } = styleEntry(style);
+  return LINES.flatMap((line) =>
+    lines[line] === undefined ? [] : [`${lines[line]} to ${lines[line]}`],
+  ).join(', ');
+}
+
+/** What a breakout lead costs at the reader's own figures: a plug and two jacks, counted alike, two tails, and all else. */
+export function breakoutCost(making: MakingPrices | undefined, connector: Connector): number {
+  const { plugs, plug, wirePerMetre, perLead } = making ?? MAKING_DEFAULTS;
+  return ENDS * (plugs[connector] ?? plug) + TAILS * TAIL_METRES * wirePerMetre + perLead;
+}
+
+/** A breakout lead in the words of a shop. */
+export function breakoutWords({ connector }: Pick<Breakout, 'connector'>): string {
+  return `breakout lead: ${words(connector)} plug to two ${words(connector)} jacks`;
+}
