@@ -14,6 +14,10 @@ export interface JunctionCharges {
   readonly barrierVolts: Float64Array;
   readonly grading: Float64Array;
   readonly transitSeconds: Float64Array;
+  /** From the forward corner on: capacitance there, farads, its slope, farads a volt, and charge there, coulombs. */
+  readonly cornerFarads: Float64Array;
+  readonly cornerSlope: Float64Array;
+  readonly cornerCoulombs: Float64Array;
   readonly coulombs: Float64Array;
   readonly farads: Float64Array;
 }
@@ -34,10 +38,24 @@ export function chargesOf(models: readonly (DiodeModel & { readonly name: string
       );
     }
   }
+  const zeroFarads = Float64Array.from(models, (model) => model.junctionFarads ?? 0);
+  const barrierVolts = Float64Array.from(models, (model) => model.junctionVolts ?? BARRIER_VOLTS);
+  const grading = Float64Array.from(models, (model) => model.grading ?? GRADING);
+  const room = 1 - FORWARD_CORNER;
+  const cornerFarads = zeroFarads.map((zero, at) => zero * room ** -(grading[at] as number));
   return {
-    zeroFarads: Float64Array.from(models, (model) => model.junctionFarads ?? 0),
-    barrierVolts: Float64Array.from(models, (model) => model.junctionVolts ?? BARRIER_VOLTS),
-    grading: Float64Array.from(models, (model) => model.grading ?? GRADING),
+    zeroFarads,
+    barrierVolts,
+    grading,
+    cornerFarads,
+    cornerSlope: cornerFarads.map(
+      (farads, at) => (farads * (grading[at] as number)) / (room * (barrierVolts[at] as number)),
+    ),
+    cornerCoulombs: cornerFarads.map(
+      (farads, at) =>
+        ((barrierVolts[at] as number) * ((zeroFarads[at] as number) - farads * room)) /
+        (1 - (grading[at] as number)),
+    ),
     transitSeconds: Float64Array.from(models, (model) => model.transitSeconds ?? 0),
     coulombs: new Float64Array(models.length),
     farads: new Float64Array(models.length),
@@ -69,13 +87,11 @@ export function chargeAt(
       farads += here;
       coulombs += (zero * barrier - here * room * barrier) / (1 - grading);
     } else {
-      const room = 1 - FORWARD_CORNER;
-      const atCorner = zero * room ** -grading;
-      const slope = (atCorner * grading) / (room * barrier);
+      const atCorner = charges.cornerFarads[at] as number;
+      const slope = charges.cornerSlope[at] as number;
       const past = volts - corner;
       farads += atCorner + slope * past;
-      coulombs +=
-        (zero * barrier - atCorner * room * barrier) / (1 - grading) + (atCorner + (slope / 2) * past) * past;
+      coulombs += (charges.cornerCoulombs[at] as number) + (atCorner + (slope / 2) * past) * past;
     }
   }
   charges.coulombs[at] = coulombs;

@@ -108,7 +108,7 @@ export function followEdges(
   const firstSeconds = edges[0]?.seconds ?? toSeconds;
   if (firstSeconds > fromSeconds) {
     // Nothing moves at rest: one row would do, and two make it readable over the whole stretch.
-    const run = startTrajectory(compiled, firstSeconds - fromSeconds, firstSeconds - fromSeconds);
+    const run = startTrajectory(compiled, steps.room, firstSeconds - fromSeconds, firstSeconds - fromSeconds);
     advance(compiled, steps, run, 1, { volts: Infinity, share: 0 });
     stretches.push({ fromSeconds, toSeconds: firstSeconds, run, driven: drivenBy(states, values, values) });
   }
@@ -175,7 +175,7 @@ function respond(work: EdgeWork, level: boolean, from: readonly number[]): Respo
       values.map((value, at) => movingValue(compiled, states.parts[at] as number, value));
     const slide: Slide = { parts: states.parts, from: moving(from), to: moving(to) };
     setParts(work, slide.from);
-    way = startTrajectory(compiled, lasts, firstStep(work, `way ${level}`, lasts / 4));
+    way = startTrajectory(compiled, steps.room, lasts, firstStep(work, `way ${level}`, lasts / 4));
     advance(compiled, steps, way, 1, tolerance, slide);
     learn(work, `way ${level}`, way);
   }
@@ -205,6 +205,7 @@ function restOf(work: EdgeWork, response: Response, level: boolean): Trajectory 
   else jump(compiled, steps, UNIT_SECONDS);
   response.rest = startTrajectory(
     compiled,
+    steps.room,
     UNIT_SECONDS,
     firstStep(work, `rest ${level}`, FIRST_STEP_SECONDS),
     false,

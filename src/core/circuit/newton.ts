@@ -32,7 +32,7 @@ export interface Motion {
   perSecond: number;
   readonly pastAmperes: Float64Array;
   /** How close two Newton steps must be, volts. */
-  readonly voltTolerance: number;
+  voltTolerance: number;
 }
 
 /** How a Newton run ended: `steps` taken, or the unknown it failed at. */

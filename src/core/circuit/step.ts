@@ -6,13 +6,13 @@
  */
 import { GROUND, setValueAt } from './compile.ts';
 import type { CompiledCircuit } from './compile.ts';
-import { GMIN_SIEMENS } from './elements.ts';
+import { GMIN_SIEMENS, THERMAL_VOLTS } from './elements.ts';
 import { reduceSide } from './matrix.ts';
 import { newton } from './newton.ts';
 import type { Motion } from './newton.ts';
 import { factorFor, loadSources } from './stamp.ts';
-import { addRow, blendFrom, restoreRow } from './trajectory.ts';
-import type { Trajectory } from './trajectory.ts';
+import { addRow, blendFrom, restoreRow, rowRoom } from './trajectory.ts';
+import type { RowRoom, Trajectory } from './trajectory.ts';
 
 /** How much one step may be wrong: volts, and this share of the voltage besides. */
 export interface StepTolerance {
@@ -37,8 +37,11 @@ const JUMP_SECONDS = 1e-12;
 const DOUBLE_BELOW = 0.1;
 const QUADRUPLE_BELOW = DOUBLE_BELOW / 8;
 
-/** How close Newton's steps must be in a time step, volts: the next would differ by its square over 2 N VT, a microvolt. */
-const TIME_STEP_VOLTS = 3e-4;
+/**
+ * After a Newton step that moved a junction by d volts the next would move it by d squared over 2 N VT: Newton's method ends
+ * where that is less than this share of the error that a step may have, with the least N VT there is, that of N = 1.
+ */
+const NEWTON_SHARE = 0.02;
 
 /** Room for the work of one circuit's steps; kept, so that no step makes garbage. */
 export interface StepWork {
@@ -47,6 +50,12 @@ export interface StepWork {
   readonly back: Float64Array;
   readonly side: Float64Array;
   readonly weights: [number, number, number];
+  /** What each node's past adds to the charge current of one farad, amperes; the last entry is ground's, 0. */
+  readonly past: Float64Array;
+  /** Ends of each capacitor as places in `past`. */
+  readonly firstEnds: Int32Array;
+  readonly secondEnds: Int32Array;
+  readonly room: RowRoom;
 }
 
 /** Work space for a circuit. */
@@ -54,12 +63,21 @@ export function stepWork(compiled: CompiledCircuit): StepWork {
   const junctions = compiled.junctions.volts.length;
   const width = compiled.unknowns + 3 * junctions;
   return {
-    motion: { perSecond: 0, pastAmperes: new Float64Array(junctions), voltTolerance: TIME_STEP_VOLTS },
+    motion: { perSecond: 0, pastAmperes: new Float64Array(junctions), voltTolerance: 0 },
     predicted: new Float64Array(width),
     back: new Float64Array(width),
-    side: new Float64Array(compiled.unknowns),
+    side: new Float64Array(compiled.unknowns + 1),
     weights: [1, 0, 0],
+    past: new Float64Array(compiled.unknowns + 1),
+    firstEnds: endsIn(compiled, compiled.first),
+    secondEnds: endsIn(compiled, compiled.second),
+    room: rowRoom(),
   };
+}
+
+/** One end of each capacitor, ground counted as the place after the last unknown. */
+function endsIn({ ofKind, unknowns }: CompiledCircuit, ends: Int32Array): Int32Array {
+  return ofKind.capacitor.map((at) => (ends[at] === GROUND ? unknowns : (ends[at] as number)));
 }
 
 /**
@@ -77,6 +95,7 @@ export function advance(
 ): void {
   if ((run.times[run.count - 1] as number) >= untilUnits) return;
   restoreRow(compiled, run, run.count - 1);
+  work.motion.voltTolerance = Math.sqrt(2 * THERMAL_VOLTS * NEWTON_SHARE * tolerance.volts);
   while ((run.times[run.count - 1] as number) < untilUnits) {
     if (run.step < LEAST_STEP)
       throw new Error(`circuit: no step in time settles${worstNode(compiled, work)}`);
@@ -112,16 +131,17 @@ function nextStep(run: Trajectory, time: number, error: number): number {
 
 /** Let the circuit jump to where its capacitors hold it after the drive jumped: a step too short for any charge to move. */
 export function jump(compiled: CompiledCircuit, work: StepWork, unitSeconds: number): void {
-  const run = startOf(compiled, unitSeconds);
+  const run = startOf(compiled, work, unitSeconds);
   predict(run, work, run.step);
   if (!solveStep(compiled, work, run))
     throw new Error(`circuit: no jump settles${worstNode(compiled, work)}`);
 }
 
-function startOf(compiled: CompiledCircuit, unitSeconds: number): Trajectory {
+function startOf(compiled: CompiledCircuit, work: StepWork, unitSeconds: number): Trajectory {
   const junctions = compiled.junctions.volts.length;
   const width = compiled.unknowns + 3 * junctions;
   const run: Trajectory = {
+    room: work.room,
     unknowns: compiled.unknowns,
     junctions,
     width,
@@ -195,25 +215,18 @@ function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory): 
   }
   const factor = factorFor(compiled, motion.perSecond);
   loadSources(compiled, 1, side);
-  const { first, second, values } = compiled;
+  const { past, firstEnds, secondEnds } = work;
+  const nodes = compiled.nodeNames.length;
+  for (let node = 0; node < nodes; node++)
+    past[node] = nowShare * (now[last + node] as number) + backShare * (then[back + node] as number);
   const capacitors = compiled.ofKind.capacitor;
-  for (let index = 0; index < capacitors.length; index++) {
-    const at = capacitors[index] as number;
-    const a = first[at] as number;
-    const b = second[at] as number;
-    let here = 0;
-    let before = 0;
-    if (a !== GROUND) {
-      here = now[last + a] as number;
-      before = then[back + a] as number;
-    }
-    if (b !== GROUND) {
-      here -= now[last + b] as number;
-      before -= then[back + b] as number;
-    }
-    const amperes = (values[at] as number) * (nowShare * here + backShare * before);
-    if (a !== GROUND) side[a] = (side[a] as number) - amperes;
-    if (b !== GROUND) side[b] = (side[b] as number) + amperes;
+  for (let at = 0; at < capacitors.length; at++) {
+    const a = firstEnds[at] as number;
+    const b = secondEnds[at] as number;
+    const amperes =
+      (compiled.values[capacitors[at] as number] as number) * ((past[a] as number) - (past[b] as number));
+    side[a] = (side[a] as number) - amperes;
+    side[b] = (side[b] as number) + amperes;
   }
   const voltsAt = unknowns;
   const chargeAt = unknowns + count;
@@ -254,11 +267,12 @@ function errorOf(
     share = formula / (formula + parabola);
   }
   let worst = 0;
-  for (let node = 0; node < compiled.nodeNames.length; node++) {
+  const nodes = compiled.nodeNames.length;
+  for (let node = 0; node < nodes; node++) {
     const volts = solution[node] as number;
     const off = Math.abs(volts - (predicted[node] as number));
-    const error = off / (tolerance.volts + tolerance.share * Math.abs(volts));
-    if (!(error <= worst)) worst = error;
+    const allowed = tolerance.volts + tolerance.share * Math.abs(volts);
+    if (!(off <= worst * allowed)) worst = off / allowed;
   }
   return worst * share;
 }

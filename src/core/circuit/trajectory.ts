@@ -4,11 +4,37 @@
  */
 import type { CompiledCircuit } from './compile.ts';
 
-/** Rows first made room for; more are made when needed. */
-const FIRST_ROWS = 16;
+/** Rows first made room for; more are made when needed. A run with an end is mostly the short way of an edge. */
+const FIRST_ROWS = 8;
+const FIRST_OPEN_ROWS = 32;
+
+/** Numbers in one block of memory. */
+const BLOCK_NUMBERS = 8192;
+
+/** Memory for trajectories, handed out piece by piece: a block for each would cost more than what is written into it. */
+export interface RowRoom {
+  block: Float64Array;
+  used: number;
+}
+
+/** Room with nothing in it. */
+export function rowRoom(): RowRoom {
+  return { block: new Float64Array(0), used: 0 };
+}
+
+function takeRoom(room: RowRoom, numbers: number): Float64Array {
+  if (room.used + numbers > room.block.length) {
+    room.block = new Float64Array(Math.max(BLOCK_NUMBERS, numbers));
+    room.used = 0;
+  }
+  const piece = room.block.subarray(room.used, room.used + numbers);
+  room.used += numbers;
+  return piece;
+}
 
 /** One run. A row holds every unknown, then volts, coulombs and amperes of every junction. */
 export interface Trajectory {
+  readonly room: RowRoom;
   readonly unknowns: number;
   readonly junctions: number;
   readonly width: number;
@@ -28,6 +54,7 @@ export interface Trajectory {
 /** A trajectory that starts with the circuit's present solution; `stepSeconds` is the first step to try. */
 export function startTrajectory(
   compiled: CompiledCircuit,
+  room: RowRoom,
   unitSeconds: number,
   stepSeconds: number,
   ends = true,
@@ -37,14 +64,16 @@ export function startTrajectory(
   const width = unknowns + 3 * junctions;
   // Powers of two keep every sum of steps exact.
   const step = 2 ** Math.min(0, Math.round(Math.log2(stepSeconds / unitSeconds)));
+  const first = ends ? FIRST_ROWS : FIRST_OPEN_ROWS;
   const made: Trajectory = {
+    room,
     unknowns,
     junctions,
     width,
     unitSeconds,
     count: 0,
-    times: new Float64Array(FIRST_ROWS),
-    rows: new Float64Array(FIRST_ROWS * width),
+    times: takeRoom(room, first),
+    rows: takeRoom(room, first * width),
     step,
     ends,
   };
@@ -55,8 +84,8 @@ export function startTrajectory(
 /** Add the circuit's present solution as the row at a time, units. */
 export function addRow(compiled: CompiledCircuit, run: Trajectory, time: number): void {
   if (run.count === run.times.length) {
-    const times = new Float64Array(2 * run.count);
-    const rows = new Float64Array(2 * run.count * run.width);
+    const times = takeRoom(run.room, 2 * run.count);
+    const rows = takeRoom(run.room, 2 * run.count * run.width);
     times.set(run.times);
     rows.set(run.rows);
     run.times = times;

@@ -64,7 +64,7 @@ export function solveTransient(
     const moving = [...driven].filter(([, [from, to]]) => from !== to);
     for (const [index, [from]] of driven) setValueAt(compiled, index, from);
     if (jumps) jump(compiled, work, unit);
-    const run = startTrajectory(compiled, unit, FIRST_STEP_SECONDS);
+    const run = startTrajectory(compiled, work.room, unit, FIRST_STEP_SECONDS);
     const slide =
       moving.length === 0
         ? undefined
