@@ -10,7 +10,7 @@ import { chargeAtRest, movingValue } from './rest.ts';
 import { advance, jump, stepWork } from './step.ts';
 import type { Slide, StepTolerance, StepWork } from './step.ts';
 import type { Stretch } from './trace.ts';
-import { blendAt, startTrajectory } from './trajectory.ts';
+import { blendAt, slopeFrom, startTrajectory } from './trajectory.ts';
 import type { Blend, Trajectory } from './trajectory.ts';
 
 /** Two starts count as the same when no node differs by more, volts: a ten-thousandth of the swing of a 5 V output. */
@@ -22,8 +22,9 @@ const EDGES_KEPT = 256;
 /** Unit of the time after an edge, seconds: about a microsecond, by powers of two from there. */
 const UNIT_SECONDS = 1e-6;
 
-/** First step tried when nothing is known yet, seconds. */
-const FIRST_STEP_SECONDS = 8e-9;
+/** First step tried when nothing is known yet: seconds, and a share of the way of the drive. */
+const FIRST_STEP_SECONDS = 32e-9;
+const FIRST_SHARE_OF_WAY = 1 / 2;
 
 /** The driven parts, their values in each state, and how long the way from one to the other takes. */
 export interface TwoStates {
@@ -61,6 +62,9 @@ export interface EdgeWork {
   readonly known: Response[];
   readonly firstSteps: Map<string, number>;
   readonly blend: Blend;
+  /** How every column was changing where the circuit stands, a second. */
+  readonly slopes: Float64Array;
+  readonly row: Float64Array;
   solvedEdges: number;
   reusedEdges: number;
 }
@@ -72,6 +76,7 @@ export function edgeWork(
   tolerance: StepTolerance,
   reuse = true,
 ): EdgeWork {
+  const width = compiled.unknowns + 3 * compiled.junctions.volts.length;
   return {
     compiled,
     states,
@@ -81,6 +86,8 @@ export function edgeWork(
     known: [],
     firstSteps: new Map(),
     blend: { first: 0, weights: [1, 0, 0] },
+    slopes: new Float64Array(width),
+    row: new Float64Array(width),
     solvedEdges: 0,
     reusedEdges: 0,
   };
@@ -104,6 +111,7 @@ export function followEdges(
   const failed = settle(compiled);
   if (failed) return failed;
   chargeAtRest(compiled);
+  work.slopes.fill(0);
   const stretches: Stretch[] = [];
   const firstSeconds = edges[0]?.seconds ?? toSeconds;
   if (firstSeconds > fromSeconds) {
@@ -175,7 +183,14 @@ function respond(work: EdgeWork, level: boolean, from: readonly number[]): Respo
       values.map((value, at) => movingValue(compiled, states.parts[at] as number, value));
     const slide: Slide = { parts: states.parts, from: moving(from), to: moving(to) };
     setParts(work, slide.from);
-    way = startTrajectory(compiled, steps.room, lasts, firstStep(work, `way ${level}`, lasts / 4));
+    way = startTrajectory(
+      compiled,
+      steps.room,
+      lasts,
+      firstStep(work, `way ${level}`, lasts * FIRST_SHARE_OF_WAY),
+      true,
+      work.slopes,
+    );
     advance(compiled, steps, way, 1, tolerance, slide);
     learn(work, `way ${level}`, way);
   }
@@ -209,6 +224,7 @@ function restOf(work: EdgeWork, response: Response, level: boolean): Trajectory 
     UNIT_SECONDS,
     firstStep(work, `rest ${level}`, FIRST_STEP_SECONDS),
     false,
+    response.way && work.slopes,
   );
   return response.rest;
 }
@@ -243,18 +259,32 @@ function standAt(work: EdgeWork, run: Trajectory, seconds: number): void {
   const { compiled, blend } = work;
   blendAt(run, seconds, blend);
   const { solution, junctions } = compiled;
-  const [one, two, three] = blend.weights;
-  const { rows, width, unknowns, junctions: count } = run;
-  const at = blend.first * width;
-  const have = run.count - blend.first;
-  const read = (column: number): number =>
-    one * (rows[at + column] as number) +
-    (have > 1 ? two * (rows[at + width + column] as number) : 0) +
-    (have > 2 ? three * (rows[at + 2 * width + column] as number) : 0);
-  for (let column = 0; column < unknowns; column++) solution[column] = read(column);
-  for (let one = 0; one < count; one++) {
-    junctions.volts[one] = read(unknowns + one);
-    junctions.charges.coulombs[one] = read(unknowns + count + one);
-    junctions.amperes[one] = read(unknowns + 2 * count + one);
+  const { unknowns, junctions: count } = run;
+  read(run, blend, work.row, 1);
+  for (let column = 0; column < unknowns; column++) solution[column] = work.row[column] as number;
+  for (let at = 0; at < count; at++) {
+    junctions.volts[at] = work.row[unknowns + at] as number;
+    junctions.charges.coulombs[at] = work.row[unknowns + count + at] as number;
+    junctions.amperes[at] = work.row[unknowns + 2 * count + at] as number;
+  }
+  slopeFrom(run, blend.first, seconds / run.unitSeconds, blend.weights);
+  read(run, blend, work.slopes, 1 / run.unitSeconds);
+}
+
+/** Every column by a blend, scaled. */
+function read(
+  { rows, width, count }: Trajectory,
+  { first, weights }: Blend,
+  into: Float64Array,
+  scale: number,
+): void {
+  const [one, two, three] = weights;
+  const at = first * width;
+  const have = count - first;
+  for (let column = 0; column < width; column++) {
+    let sum = one * (rows[at + column] as number);
+    if (have > 1) sum += two * (rows[at + width + column] as number);
+    if (have > 2) sum += three * (rows[at + 2 * width + column] as number);
+    into[column] = scale * sum;
   }
 }

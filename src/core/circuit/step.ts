@@ -55,6 +55,8 @@ export interface StepWork {
   /** Ends of each capacitor as places in `past`. */
   readonly firstEnds: Int32Array;
   readonly secondEnds: Int32Array;
+  /** Nodes that a step is judged by: those of capacitors, junctions and switches. All others follow them in a straight line. */
+  readonly watched: Int32Array;
   readonly room: RowRoom;
 }
 
@@ -71,6 +73,7 @@ export function stepWork(compiled: CompiledCircuit): StepWork {
     past: new Float64Array(compiled.unknowns + 1),
     firstEnds: endsIn(compiled, compiled.first),
     secondEnds: endsIn(compiled, compiled.second),
+    watched: watchedIn(compiled),
     room: rowRoom(),
   };
 }
@@ -78,6 +81,14 @@ export function stepWork(compiled: CompiledCircuit): StepWork {
 /** One end of each capacitor, ground counted as the place after the last unknown. */
 function endsIn({ ofKind, unknowns }: CompiledCircuit, ends: Int32Array): Int32Array {
   return ofKind.capacitor.map((at) => (ends[at] === GROUND ? unknowns : (ends[at] as number)));
+}
+
+function watchedIn({ ofKind, first, second }: CompiledCircuit): Int32Array {
+  const nodes = new Set<number>();
+  for (const kind of ['capacitor', 'diode', 'switch'] as const)
+    for (const at of ofKind[kind]) nodes.add(first[at] as number).add(second[at] as number);
+  nodes.delete(GROUND);
+  return Int32Array.from(nodes);
 }
 
 /**
@@ -146,6 +157,7 @@ function startOf(compiled: CompiledCircuit, work: StepWork, unitSeconds: number)
     junctions,
     width,
     unitSeconds,
+    slopes: undefined,
     count: 0,
     times: new Float64Array(1),
     rows: new Float64Array(width),
@@ -169,8 +181,22 @@ function slideTo(compiled: CompiledCircuit, { parts, from, to }: Slide, time: nu
   }
 }
 
-/** Carry the last three rows on to a time, in units. */
+/** Carry the last three rows on to a time, in units; what is known of the slope at the start stands for a row before it. */
 function predict(run: Trajectory, work: StepWork, time: number): void {
+  const { slopes, rows, width } = run;
+  if (slopes && run.count < 3) {
+    const seconds = time * run.unitSeconds;
+    const bend = run.count === 1 ? 0 : (time / (run.times[1] as number)) ** 2;
+    const there = run.count === 1 ? 0 : (run.times[1] as number) * run.unitSeconds;
+    const second = (run.count - 1) * width;
+    for (let column = 0; column < width; column++) {
+      const start = rows[column] as number;
+      const slope = slopes[column] as number;
+      const line = start + seconds * slope;
+      work.predicted[column] = line + bend * ((rows[second + column] as number) - start - there * slope);
+    }
+    return;
+  }
   const first = Math.max(0, run.count - 3);
   blend(run, work, first, time, work.predicted);
 }
@@ -200,7 +226,11 @@ function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory): 
   let nowShare = -1 / seconds;
   let backShare = 0;
   motion.perSecond = 1 / seconds;
-  if (run.count > 1) {
+  const slopes = run.count === 1 ? run.slopes : undefined;
+  if (slopes) {
+    motion.perSecond = 2 / seconds;
+    nowShare = -2 / seconds;
+  } else if (run.count > 1) {
     motion.perSecond = 1.5 / seconds;
     nowShare = -2 / seconds;
     backShare = 0.5 / seconds;
@@ -219,6 +249,8 @@ function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory): 
   const nodes = compiled.nodeNames.length;
   for (let node = 0; node < nodes; node++)
     past[node] = nowShare * (now[last + node] as number) + backShare * (then[back + node] as number);
+  if (slopes)
+    for (let node = 0; node < nodes; node++) past[node] = (past[node] as number) - (slopes[node] as number);
   const capacitors = compiled.ofKind.capacitor;
   for (let at = 0; at < capacitors.length; at++) {
     const a = firstEnds[at] as number;
@@ -233,6 +265,7 @@ function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory): 
   for (let at = 0; at < count; at++) {
     motion.pastAmperes[at] =
       nowShare * (now[last + chargeAt + at] as number) + backShare * (then[back + chargeAt + at] as number);
+    if (slopes) motion.pastAmperes[at]! -= slopes[chargeAt + at] as number;
     compiled.junctions.volts[at] = predicted[voltsAt + at] as number;
   }
   reduceSide(factor, side);
@@ -254,21 +287,21 @@ function errorOf(
   tolerance: StepTolerance,
 ): number {
   const { solution } = compiled;
-  const { predicted } = work;
+  const { predicted, watched } = work;
   const step = run.step;
   let share = 0.5;
-  if (run.count > 2) {
+  const last = run.count - 1;
+  if (run.count > 2 || run.slopes) {
     // The parabola misses by P = s (s + a) (s + b) / 6 x''', the formula by L = 2/9 s^3 x''' on the other side.
-    const last = run.count - 1;
-    const ahead = time - (run.times[last] as number);
-    const parabola =
-      (ahead * (time - (run.times[last - 1] as number)) * (time - (run.times[last - 2] as number))) / 6;
+    const before = run.times[last - 1] as number;
+    const first = run.count > 2 ? (run.times[last - 2] as number) : before;
+    const parabola = ((time - (run.times[last] as number)) * (time - before) * (time - first)) / 6;
     const formula = (2 / 9) * step * step * step;
     share = formula / (formula + parabola);
   }
   let worst = 0;
-  const nodes = compiled.nodeNames.length;
-  for (let node = 0; node < nodes; node++) {
+  for (let at = 0; at < watched.length; at++) {
+    const node = watched[at] as number;
     const volts = solution[node] as number;
     const off = Math.abs(volts - (predicted[node] as number));
     const allowed = tolerance.volts + tolerance.share * Math.abs(volts);

@@ -40,6 +40,10 @@ export interface Trajectory {
   readonly width: number;
   /** Length of the unit, seconds. */
   readonly unitSeconds: number;
+  /**
+   * How the first row was changing already, a second, by column; undefined where nothing is known of it, as after a jump.
+   */
+  readonly slopes: Float64Array | undefined;
   /** Number of rows so far. */
   count: number;
   /** Time of each row, units. */
@@ -58,6 +62,7 @@ export function startTrajectory(
   unitSeconds: number,
   stepSeconds: number,
   ends = true,
+  slopes?: Float64Array,
 ): Trajectory {
   const { unknowns } = compiled;
   const junctions = compiled.junctions.volts.length;
@@ -71,6 +76,7 @@ export function startTrajectory(
     junctions,
     width,
     unitSeconds,
+    slopes,
     count: 0,
     times: takeRoom(room, first),
     rows: takeRoom(room, first * width),
@@ -175,4 +181,27 @@ export function readBlend(run: Trajectory, blend: Blend, column: number): number
     (two === 0 ? 0 : two * (run.rows[at + run.width] as number)) +
     (three === 0 ? 0 : three * (run.rows[at + 2 * run.width] as number))
   );
+}
+
+/** Weights of the same rows for the slope at a time, a unit: that of the parabola through them. */
+export function slopeFrom(
+  run: Trajectory,
+  first: number,
+  time: number,
+  weights: [number, number, number],
+): void {
+  const { times, count } = run;
+  weights[0] = weights[1] = weights[2] = 0;
+  if (count - first < 2) return;
+  const a = times[first] as number;
+  const b = times[first + 1] as number;
+  if (count - first < 3) {
+    weights[1] = 1 / (b - a);
+    weights[0] = -weights[1];
+    return;
+  }
+  const c = times[first + 2] as number;
+  weights[0] = (2 * time - b - c) / ((a - b) * (a - c));
+  weights[1] = (2 * time - a - c) / ((b - a) * (b - c));
+  weights[2] = (2 * time - a - b) / ((c - a) * (c - b));
 }
