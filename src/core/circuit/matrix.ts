@@ -42,6 +42,8 @@ export interface Sparse {
   readonly upperStarts: Int32Array;
   readonly upperColumns: Int32Array;
   readonly upperEntries: Float64Array;
+  /** One over each pivot. */
+  readonly inverses: Float64Array;
 }
 
 /**
@@ -99,6 +101,8 @@ export function factorLinear(factor: Factor, linearCount: number): void {
 /** List the entries that are not zero: worth it for a factor that is used again and again. */
 export function sparseOf(factor: Factor): Sparse {
   const { size, pivots, entries } = factor;
+  const inverses = new Float64Array(pivots);
+  for (let at = 0; at < pivots; at++) inverses[at] = 1 / (entries[at * size + at] as number);
   const lowerStarts = new Int32Array(pivots + 1);
   const upperStarts = new Int32Array(pivots + 1);
   const lowerRows: number[] = [];
@@ -128,6 +132,7 @@ export function sparseOf(factor: Factor): Sparse {
     upperStarts,
     upperColumns: Int32Array.from(upperColumns),
     upperEntries: Float64Array.from(upperEntries),
+    inverses,
   };
 }
 
@@ -281,22 +286,25 @@ export function solveRest(factor: Factor): number {
 export function unfold(factor: Factor, into: Float64Array): void {
   const { size, pivots, entries, columnOrder, side, answer, restSide, sparse } = factor;
   for (let at = pivots; at < size; at++) answer[at] = restSide[at - pivots] as number;
-  for (let at = pivots - 1; sparse && at >= 0; at--) {
-    const { upperStarts, upperColumns, upperEntries } = sparse;
-    let sum = side[at] as number;
-    const end = upperStarts[at + 1] as number;
-    for (let one = upperStarts[at] as number; one < end; one++)
-      sum -= (upperEntries[one] as number) * (answer[upperColumns[one] as number] as number);
-    answer[at] = sum / (entries[at * size + at] as number);
-  }
-  for (let at = sparse ? -1 : pivots - 1; at >= 0; at--) {
-    let sum = side[at] as number;
-    const start = at * size;
-    for (let column = at + 1; column < size; column++) {
-      const entry = entries[start + column] as number;
-      if (entry !== 0) sum -= entry * (answer[column] as number);
+  if (sparse) {
+    const { upperStarts, upperColumns, upperEntries, inverses } = sparse;
+    for (let at = pivots - 1; at >= 0; at--) {
+      let sum = side[at] as number;
+      const end = upperStarts[at + 1] as number;
+      for (let one = upperStarts[at] as number; one < end; one++)
+        sum -= (upperEntries[one] as number) * (answer[upperColumns[one] as number] as number);
+      answer[at] = sum * (inverses[at] as number);
     }
-    answer[at] = sum / (entries[start + at] as number);
+  } else {
+    for (let at = pivots - 1; at >= 0; at--) {
+      let sum = side[at] as number;
+      const start = at * size;
+      for (let column = at + 1; column < size; column++) {
+        const entry = entries[start + column] as number;
+        if (entry !== 0) sum -= entry * (answer[column] as number);
+      }
+      answer[at] = sum / (entries[start + at] as number);
+    }
   }
   for (let at = 0; at < size; at++) into[columnOrder[at] as number] = answer[at] as number;
 }
