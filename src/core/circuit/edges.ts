@@ -23,7 +23,7 @@ const EDGES_KEPT = 256;
 const UNIT_SECONDS = 1e-6;
 
 /** First step tried when nothing is known yet: seconds, and a share of the way of the drive. */
-const FIRST_STEP_SECONDS = 32e-9;
+const FIRST_STEP_SECONDS = 16e-9;
 const FIRST_SHARE_OF_WAY = 1 / 2;
 
 /** The driven parts, their values in each state, and how long the way from one to the other takes. */

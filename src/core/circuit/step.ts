@@ -8,6 +8,7 @@ import { GROUND, setValueAt } from './compile.ts';
 import type { CompiledCircuit } from './compile.ts';
 import { GMIN_SIEMENS, THERMAL_VOLTS } from './elements.ts';
 import { reduceSide } from './matrix.ts';
+import type { Factor } from './matrix.ts';
 import { newton } from './newton.ts';
 import type { Motion } from './newton.ts';
 import { factorFor, loadSources } from './stamp.ts';
@@ -41,7 +42,7 @@ const QUADRUPLE_BELOW = DOUBLE_BELOW / 8;
  * After a Newton step that moved a junction by d volts the next would move it by d squared over 2 N VT: Newton's method ends
  * where that is less than this share of the error that a step may have, with the least N VT there is, that of N = 1.
  */
-const NEWTON_SHARE = 0.02;
+const NEWTON_SHARE = 0.1;
 
 /** Room for the work of one circuit's steps; kept, so that no step makes garbage. */
 export interface StepWork {
@@ -49,6 +50,8 @@ export interface StepWork {
   readonly predicted: Float64Array;
   readonly back: Float64Array;
   readonly side: Float64Array;
+  /** The sources alone, as long as the drive stands still. */
+  readonly sources: Float64Array;
   readonly weights: [number, number, number];
   /** What each node's past adds to the charge current of one farad, amperes; the last entry is ground's, 0. */
   readonly past: Float64Array;
@@ -58,6 +61,9 @@ export interface StepWork {
   /** Nodes that a step is judged by: those of capacitors, junctions and switches. All others follow them in a straight line. */
   readonly watched: Int32Array;
   readonly room: RowRoom;
+  /** The factor used last, and its companion of the capacitors: steps of one length follow one another. */
+  factor: Factor | undefined;
+  perSecond: number;
 }
 
 /** Work space for a circuit. */
@@ -69,12 +75,15 @@ export function stepWork(compiled: CompiledCircuit): StepWork {
     predicted: new Float64Array(width),
     back: new Float64Array(width),
     side: new Float64Array(compiled.unknowns + 1),
+    sources: new Float64Array(compiled.unknowns + 1),
     weights: [1, 0, 0],
     past: new Float64Array(compiled.unknowns + 1),
     firstEnds: endsIn(compiled, compiled.first),
     secondEnds: endsIn(compiled, compiled.second),
     watched: watchedIn(compiled),
     room: rowRoom(),
+    factor: undefined,
+    perSecond: 0,
   };
 }
 
@@ -106,6 +115,7 @@ export function advance(
 ): void {
   if ((run.times[run.count - 1] as number) >= untilUnits) return;
   restoreRow(compiled, run, run.count - 1);
+  stand(compiled, work);
   work.motion.voltTolerance = Math.sqrt(2 * THERMAL_VOLTS * NEWTON_SHARE * tolerance.volts);
   while ((run.times[run.count - 1] as number) < untilUnits) {
     if (run.step < LEAST_STEP)
@@ -113,7 +123,10 @@ export function advance(
     const now = run.times[run.count - 1] as number;
     const time = now + run.step;
     predict(run, work, time);
-    if (slide) slideTo(compiled, slide, time);
+    if (slide) {
+      slideTo(compiled, slide, time);
+      loadSources(compiled, 1, work.sources);
+    }
     if (!solveStep(compiled, work, run)) {
       goBack(compiled, run, run.count - 1, run.step / 8);
       continue;
@@ -143,9 +156,16 @@ function nextStep(run: Trajectory, time: number, error: number): number {
 /** Let the circuit jump to where its capacitors hold it after the drive jumped: a step too short for any charge to move. */
 export function jump(compiled: CompiledCircuit, work: StepWork, unitSeconds: number): void {
   const run = startOf(compiled, work, unitSeconds);
+  stand(compiled, work);
   predict(run, work, run.step);
   if (!solveStep(compiled, work, run))
     throw new Error(`circuit: no jump settles${worstNode(compiled, work)}`);
+}
+
+/** Take up the values and switch positions as they are now. */
+function stand(compiled: CompiledCircuit, work: StepWork): void {
+  work.factor = undefined;
+  loadSources(compiled, 1, work.sources);
 }
 
 function startOf(compiled: CompiledCircuit, work: StepWork, unitSeconds: number): Trajectory {
@@ -243,8 +263,8 @@ function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory): 
       back = 0;
     }
   }
-  const factor = factorFor(compiled, motion.perSecond);
-  loadSources(compiled, 1, side);
+  const factor = stepFactor(compiled, work);
+  side.set(work.sources);
   const { past, firstEnds, secondEnds } = work;
   const nodes = compiled.nodeNames.length;
   for (let node = 0; node < nodes; node++)
@@ -270,6 +290,13 @@ function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory): 
   }
   reduceSide(factor, side);
   return newton(compiled, factor, GMIN_SIEMENS, motion).converged;
+}
+
+function stepFactor(compiled: CompiledCircuit, work: StepWork): Factor {
+  const { perSecond } = work.motion;
+  if (work.factor && work.perSecond === perSecond) return work.factor;
+  work.perSecond = perSecond;
+  return (work.factor = factorFor(compiled, perSecond));
 }
 
 /** The row at a time, among the last three; -1 when none stands there. */
