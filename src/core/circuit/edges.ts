@@ -10,7 +10,7 @@ import { chargeAtRest, movingValue } from './rest.ts';
 import { advance, jump, stepWork } from './step.ts';
 import type { Slide, StepTolerance, StepWork } from './step.ts';
 import type { Stretch } from './trace.ts';
-import { blendAt, slopeFrom, startTrajectory } from './trajectory.ts';
+import { blendAt, columnOf, slopeFrom, standOn, startTrajectory } from './trajectory.ts';
 import type { Blend, Trajectory } from './trajectory.ts';
 
 /** Two starts count as the same when no node differs by more, volts: a ten-thousandth of the swing of a 5 V output. */
@@ -62,8 +62,9 @@ export interface EdgeWork {
   readonly known: Response[];
   readonly firstSteps: Map<string, number>;
   readonly blend: Blend;
-  /** How every column was changing where the circuit stands, a second. */
+  /** How every unknown is changing where the circuit stands, a second, and after them what belongs to each junction. */
   readonly slopes: Float64Array;
+  /** Room for one row. */
   readonly row: Float64Array;
   solvedEdges: number;
   reusedEdges: number;
@@ -217,7 +218,7 @@ function restOf(work: EdgeWork, response: Response, level: boolean): Trajectory 
   const { compiled, steps } = work;
   setParts(work, work.states.values(level));
   if (response.way) standAt(work, response.way, response.way.unitSeconds);
-  else jump(compiled, steps, UNIT_SECONDS);
+  else jump(compiled, steps);
   response.rest = startTrajectory(
     compiled,
     steps.room,
@@ -258,21 +259,18 @@ function findKnown(work: EdgeWork, level: boolean, from: readonly number[]): Res
 function standAt(work: EdgeWork, run: Trajectory, seconds: number): void {
   const { compiled, blend } = work;
   blendAt(run, seconds, blend);
-  const { solution, junctions } = compiled;
-  const { unknowns, junctions: count } = run;
-  read(run, blend, work.row, 1);
-  for (let column = 0; column < unknowns; column++) solution[column] = work.row[column] as number;
-  for (let at = 0; at < count; at++) {
-    junctions.volts[at] = work.row[unknowns + at] as number;
-    junctions.charges.coulombs[at] = work.row[unknowns + count + at] as number;
-    junctions.amperes[at] = work.row[unknowns + 2 * count + at] as number;
-  }
+  readRow(run, blend, work.row, 1);
+  standOn(compiled, run, work.row);
   slopeFrom(run, blend.first, seconds / run.unitSeconds, blend.weights);
-  read(run, blend, work.slopes, 1 / run.unitSeconds);
+  readRow(run, blend, work.row, 1 / run.unitSeconds);
+  const { unknowns } = compiled;
+  for (let at = 0; at < unknowns; at++) work.slopes[at] = work.row[columnOf(run, at)] as number;
+  for (let at = 0; at < 3 * run.junctions; at++)
+    work.slopes[unknowns + at] = work.row[run.still.moving + at] as number;
 }
 
 /** Every column by a blend, scaled. */
-function read(
+function readRow(
   { rows, width, count }: Trajectory,
   { first, weights }: Blend,
   into: Float64Array,

@@ -30,6 +30,8 @@ export interface Factor {
   /** Row among the rest of each junction's anode, then of each cathode; negative at ground. Columns likewise. */
   readonly endRows: Int32Array;
   readonly endColumns: Int32Array;
+  /** Row among the rest of each such switch's first end, then of each second end; negative at ground. */
+  readonly rampRows: Int32Array;
   /** The entries that are not zero, for a factor that serves many right-hand sides; undefined else. */
   sparse: Sparse | undefined;
 }
@@ -53,10 +55,11 @@ export interface Sparse {
 export function makeFactor(size: number, floating: Int32Array, ramps: Int32Array, ends: number): Factor {
   const square = size * size;
   const reals = new Float64Array(square + 3 * size);
-  const wholes = new Int32Array(4 * size + 2 * ends);
+  const wholes = new Int32Array(4 * size + 2 * ends + 2 * ramps.length);
   return {
     endRows: wholes.subarray(4 * size, 4 * size + ends),
-    endColumns: wholes.subarray(4 * size + ends),
+    endColumns: wholes.subarray(4 * size + ends, 4 * size + 2 * ends),
+    rampRows: wholes.subarray(4 * size + 2 * ends),
     sparse: undefined,
     size,
     pivots: 0,
@@ -282,10 +285,16 @@ export function solveRest(factor: Factor): number {
   return -1;
 }
 
-/** Work back from the solved rest to every unknown, in the circuit's own order. */
+/** Work back from the solved rest to every unknown, in the factor's own order. */
 export function unfold(factor: Factor, into: Float64Array): void {
-  const { size, pivots, entries, columnOrder, side, answer, restSide, sparse } = factor;
+  const { size, pivots, columnOrder, answer, restSide } = factor;
   for (let at = pivots; at < size; at++) answer[at] = restSide[at - pivots] as number;
+  workBack(factor);
+  for (let at = 0; at < size; at++) into[columnOrder[at] as number] = answer[at] as number;
+}
+
+/** Find the eliminated unknowns from those that remain, all in `factor.answer`, in column order. */
+export function workBack({ size, pivots, entries, side, answer, sparse }: Factor): void {
   if (sparse) {
     const { upperStarts, upperColumns, upperEntries, inverses } = sparse;
     for (let at = pivots - 1; at >= 0; at--) {
@@ -295,16 +304,15 @@ export function unfold(factor: Factor, into: Float64Array): void {
         sum -= (upperEntries[one] as number) * (answer[upperColumns[one] as number] as number);
       answer[at] = sum * (inverses[at] as number);
     }
-  } else {
-    for (let at = pivots - 1; at >= 0; at--) {
-      let sum = side[at] as number;
-      const start = at * size;
-      for (let column = at + 1; column < size; column++) {
-        const entry = entries[start + column] as number;
-        if (entry !== 0) sum -= entry * (answer[column] as number);
-      }
-      answer[at] = sum / (entries[start + at] as number);
-    }
+    return;
   }
-  for (let at = 0; at < size; at++) into[columnOrder[at] as number] = answer[at] as number;
+  for (let at = pivots - 1; at >= 0; at--) {
+    let sum = side[at] as number;
+    const start = at * size;
+    for (let column = at + 1; column < size; column++) {
+      const entry = entries[start + column] as number;
+      if (entry !== 0) sum -= entry * (answer[column] as number);
+    }
+    answer[at] = sum / (entries[start + at] as number);
+  }
 }

@@ -5,7 +5,7 @@ import type { CompiledCircuit } from './compile.ts';
 import { switchSiemens } from './elements.ts';
 import { junctionLaw, limitJunction } from './junction.ts';
 import type { JunctionLaw } from './junction.ts';
-import { loadRest, solveRest, unfold } from './matrix.ts';
+import { loadRest, solveRest } from './matrix.ts';
 import type { Factor } from './matrix.ts';
 
 /** How close two Newton steps must be: the tight options used to compare with a SPICE engine. */
@@ -47,7 +47,7 @@ const law: JunctionLaw = { amperes: 0, siemens: 0 };
 
 /**
  * Run Newton's method from the present junction voltages; the right-hand side must already be reduced.
- * Writes `compiled.solution` and the junctions' voltages, currents and, in motion, charges.
+ * Writes the junctions' voltages, currents and, in motion, charges; the rest of the solution is left in the factor, to be unfolded.
  * The series resistance of a junction is folded into its companion: g becomes g / (1 + g RS), whatever makes up g, since all
  * of the current, that of the charge too, passes through it.
  * @param leastSiemens conductance across every junction.
@@ -128,10 +128,7 @@ export function newton(
       junctionVolts[at] = held;
       junctions.amperes[at] = amperes;
     }
-    if (settled) {
-      unfold(factor, compiled.solution);
-      return { converged: true, steps: step, failedAt: -1 };
-    }
+    if (settled) return { converged: true, steps: step, failedAt: -1 };
   }
   const anode = worst < 0 ? GROUND : (junctions.anode[worst] as number);
   return {
@@ -142,18 +139,18 @@ export function newton(
 }
 
 /** Add the switches that are part closed. */
-function stampRamps({ first, second, values }: CompiledCircuit, factor: Factor): void {
-  const { ramps, rest, restSide, rowPlace, size, pivots } = factor;
-  for (const at of ramps) {
-    const from = first[at] as number;
-    const to = second[at] as number;
+function stampRamps({ values }: CompiledCircuit, factor: Factor): void {
+  const { ramps, rampRows, rest, restSide, size, pivots } = factor;
+  const count = ramps.length;
+  for (let at = 0; at < count; at++) {
+    const siemens = switchSiemens(values[ramps[at] as number] as number);
     stampRest(
       rest,
       restSide,
       size - pivots,
-      from === GROUND ? -1 : (rowPlace[from] as number),
-      to === GROUND ? -1 : (rowPlace[to] as number),
-      switchSiemens(values[at] as number),
+      rampRows[at] as number,
+      rampRows[count + at] as number,
+      siemens,
       0,
     );
   }

@@ -3,7 +3,7 @@ import { GROUND, coolJunctions, elementNumber } from './compile.ts';
 import type { CompiledCircuit } from './compile.ts';
 import { GMIN_SIEMENS, SWITCH_ON_OHMS, switchSiemens } from './elements.ts';
 import type { Element } from './elements.ts';
-import { reduceSide } from './matrix.ts';
+import { reduceSide, unfold } from './matrix.ts';
 import type { Factor } from './matrix.ts';
 import { newton } from './newton.ts';
 import { factorFor, loadSources } from './stamp.ts';
@@ -39,7 +39,7 @@ export type Solution = Solved | Unsolved;
  */
 export function solveOperatingPoint(compiled: CompiledCircuit): Solution {
   const end = settle(compiled);
-  return end ?? snapshot(compiled, factorFor(compiled, 0));
+  return end ?? snapshot(compiled, factorFor(compiled));
 }
 
 /**
@@ -47,7 +47,7 @@ export function solveOperatingPoint(compiled: CompiledCircuit): Solution {
  * @returns undefined when solved, else what went wrong.
  */
 export function settle(compiled: CompiledCircuit): Unsolved | undefined {
-  const factor = factorFor(compiled, 0);
+  const factor = factorFor(compiled);
   const stranded = strandedCurrent(compiled, factor);
   if (stranded) return stranded;
   coolJunctions(compiled);
@@ -61,6 +61,7 @@ export function settle(compiled: CompiledCircuit): Unsolved | undefined {
     const node = unknownName(compiled, end.failedAt);
     return { ok: false, node, reason: `no operating point was found: node '${node}' does not settle` };
   }
+  unfold(factor, compiled.solution);
   for (let node = 0; node < compiled.nodeNames.length; node++) {
     if (!(Math.abs(compiled.solution[node] as number) < VOLTS_BEYOND_REASON)) {
       const name = compiled.nodeNames[node] as string;
@@ -79,10 +80,12 @@ export function settle(compiled: CompiledCircuit): Unsolved | undefined {
  * fresh start where that does not settle.
  */
 export function settleAgain(compiled: CompiledCircuit): Unsolved | undefined {
-  const factor = factorFor(compiled, 0);
+  const factor = factorFor(compiled);
   loadSources(compiled, 1, factor.answer);
   reduceSide(factor, factor.answer);
-  return newton(compiled, factor, GMIN_SIEMENS).converged ? undefined : settle(compiled);
+  if (!newton(compiled, factor, GMIN_SIEMENS).converged) return settle(compiled);
+  unfold(factor, compiled.solution);
+  return undefined;
 }
 
 function lowerConductance(compiled: CompiledCircuit, factor: Factor): ReturnType<typeof newton> {

@@ -8,7 +8,7 @@ import type { Factor } from './matrix.ts';
 /** Factors kept for one set of switch positions: the steps a link uses in time are some thirty, so this is a guard. */
 const FACTORS_KEPT = 128;
 
-/** What the switch positions alone decide, and the factors made for them by capacitor companion. */
+/** What the switch positions alone decide, and the factors made for them. */
 export interface Plan {
   /** For each node the number of the floating part it belongs to at DC, or -1 where a way to ground exists. */
   readonly floating: Int32Array;
@@ -16,50 +16,154 @@ export interface Plan {
   readonly tied: readonly number[];
   /** Numbers of the switches that are part closed: their conductance is added at each step, like that of a junction. */
   readonly ramps: Int32Array;
-  /** Unknowns in the order of elimination; the first `linearCount` are touched by nothing that changes. */
+  /**
+   * Unknowns in the order of elimination: the first `stillCount` are touched by resistors and sources alone, so that they follow
+   * the others at once; the first `linearCount` are touched by nothing that is not linear.
+   */
   readonly order: Int32Array;
+  readonly stillCount: number;
   readonly linearCount: number;
-  readonly factors: Map<number, Factor>;
+  /** Capacitors open. */
+  atRest: Factor | undefined;
+  still: Still | undefined;
+  /** By companion of the capacitors. */
+  readonly inTime: Map<number, Factor>;
 }
 
-/**
- * The factored linear part for the present switch positions.
- * @param perSecond companion of the capacitors, siemens for each farad; 0 at DC, where they are open.
- */
-export function factorFor(compiled: CompiledCircuit, perSecond: number): Factor {
+/** The factored linear part at DC, where capacitors are open, for the present switch positions. */
+export function factorFor(compiled: CompiledCircuit): Factor {
   const plan = planFor(compiled);
-  let factor = plan.factors.get(perSecond);
   const revision = compiled.revision[0] as number;
-  if (factor && factor.revision === revision) return factor;
-  if (!factor) {
-    if (plan.factors.size >= FACTORS_KEPT) plan.factors.clear();
-    factor = makeFactor(compiled.unknowns, plan.floating, plan.ramps, 2 * compiled.junctions.anode.length);
-    plan.factors.set(perSecond, factor);
-  }
-  factor.rowOrder.set(plan.order);
-  factor.columnOrder.set(plan.order);
-  stampLinear(compiled, plan, perSecond, factor);
+  const factor = (plan.atRest ??= emptyFactor(compiled, plan, compiled.unknowns));
+  if (factor.revision === revision) return factor;
+  stampLinear(compiled, plan, factor);
   factorLinear(factor, plan.linearCount);
   factor.revision = revision;
-  placeJunctions(compiled, factor);
-  // A step of one length comes again and again; an operating point may be the only one before values change.
-  if (perSecond > 0) factor.sparse = sparseOf(factor);
+  const { rowPlace, columnPlace } = factor;
+  placeEnds(
+    compiled,
+    factor,
+    (node) => rowPlace[node] as number,
+    (node) => columnPlace[node] as number,
+  );
   return factor;
 }
 
-function placeJunctions(
-  { junctions }: CompiledCircuit,
-  { rowPlace, columnPlace, endRows, endColumns }: Factor,
+/**
+ * A circuit with its still unknowns eliminated, for the present switch positions: whatever the length of a step, they follow the
+ * moving ones. Made anew when a resistor changes, so that what was solved before keeps its own.
+ */
+export interface Still {
+  readonly factor: Factor;
+  /** How many unknowns move. */
+  readonly moving: number;
+  /** Ends of each capacitor among the moving unknowns; ground is the place after the last. */
+  readonly firstEnds: Int32Array;
+  readonly secondEnds: Int32Array;
+  /**
+   * Moving unknowns that a step is judged by: nodes of capacitors, junctions and switches. All others follow these in a
+   * straight line.
+   */
+  readonly watched: Int32Array;
+}
+
+/** The still part for the present switch positions. */
+export function stillFor(compiled: CompiledCircuit): Still {
+  const plan = planFor(compiled);
+  const revision = compiled.revision[0] as number;
+  if (plan.still?.factor.revision === revision) return plan.still;
+  const factor = emptyFactor(compiled, plan, compiled.unknowns);
+  stampLinear(compiled, plan, factor);
+  factorLinear(factor, plan.stillCount);
+  factor.revision = revision;
+  factor.sparse = sparseOf(factor);
+  const { ofKind, first, second } = compiled;
+  const moving = compiled.unknowns - factor.pivots;
+  const place = (node: number): number => (node === GROUND ? moving : (factor.columnPlace[node] as number));
+  const watched = new Set<number>();
+  for (const kind of ['capacitor', 'diode', 'switch'] as const)
+    for (const at of ofKind[kind]) watched.add(place(first[at] as number)).add(place(second[at] as number));
+  // A switch that is not part closed is a resistor or nothing.
+  const kept = [...watched].filter((at) => at >= 0 && at < moving);
+  plan.still = {
+    factor,
+    moving,
+    firstEnds: ofKind.capacitor.map((at) => place(first[at] as number)),
+    secondEnds: ofKind.capacitor.map((at) => place(second[at] as number)),
+    watched: Int32Array.from(kept),
+  };
+  return plan.still;
+}
+
+/**
+ * The factored moving part for steps of one length; its unknowns are the moving ones of `stillFor`, in their order.
+ * @param perSecond companion of the capacitors, siemens for each farad; more than 0.
+ */
+export function stepFactorFor(compiled: CompiledCircuit, perSecond: number): Factor {
+  const plan = planFor(compiled);
+  const { factor: still, moving, firstEnds, secondEnds } = stillFor(compiled);
+  const known = plan.inTime.get(perSecond);
+  if (known?.revision === still.revision) return known;
+  if (plan.inTime.size >= FACTORS_KEPT) plan.inTime.clear();
+  const factor = emptyFactor(compiled, plan, moving);
+  plan.inTime.set(perSecond, factor);
+  const { entries } = factor;
+  const { size, pivots } = still;
+  for (let row = 0; row < moving; row++) {
+    factor.rowOrder[row] = factor.columnOrder[row] = row;
+    const from = (row + pivots) * size + pivots;
+    for (let column = 0; column < moving; column++)
+      entries[row * moving + column] = still.entries[from + column] as number;
+  }
+  compiled.ofKind.capacitor.forEach((at, index) => {
+    const siemens = (compiled.values[at] as number) * perSecond;
+    const a = firstEnds[index] as number;
+    const b = secondEnds[index] as number;
+    if (a < moving) entries[a * moving + a]! += siemens;
+    if (b < moving) entries[b * moving + b]! += siemens;
+    if (a < moving && b < moving) {
+      entries[a * moving + b]! -= siemens;
+      entries[b * moving + a]! -= siemens;
+    }
+  });
+  factorLinear(factor, plan.linearCount - pivots);
+  factor.revision = still.revision;
+  factor.sparse = sparseOf(factor);
+  placeEnds(
+    compiled,
+    factor,
+    (node) => factor.rowPlace[still.rowPlace[node] as number] as number,
+    (node) => factor.columnPlace[still.columnPlace[node] as number] as number,
+  );
+  return factor;
+}
+
+function emptyFactor({ junctions }: CompiledCircuit, { floating, ramps }: Plan, size: number): Factor {
+  return makeFactor(size, floating, ramps, 2 * junctions.anode.length);
+}
+
+/** Note where the ends of junctions and of part-closed switches stand among the rest. */
+function placeEnds(
+  { junctions, first, second }: CompiledCircuit,
+  { endRows, endColumns, ramps, rampRows }: Factor,
+  rowOf: (node: number) => number,
+  columnOf: (node: number) => number,
 ): void {
   const count = junctions.anode.length;
+  const row = (node: number): number => (node === GROUND ? -1 : rowOf(node));
+  const column = (node: number): number => (node === GROUND ? -1 : columnOf(node));
   for (let at = 0; at < count; at++) {
     const anode = junctions.anode[at] as number;
     const cathode = junctions.cathode[at] as number;
-    endRows[at] = anode === GROUND ? -1 : (rowPlace[anode] as number);
-    endColumns[at] = anode === GROUND ? -1 : (columnPlace[anode] as number);
-    endRows[count + at] = cathode === GROUND ? -1 : (rowPlace[cathode] as number);
-    endColumns[count + at] = cathode === GROUND ? -1 : (columnPlace[cathode] as number);
+    endRows[at] = row(anode);
+    endColumns[at] = column(anode);
+    endRows[count + at] = row(cathode);
+    endColumns[count + at] = column(cathode);
   }
+  ramps.forEach((part, at) => {
+    rampRows[at] = row(first[part] as number);
+    rampRows[ramps.length + at] = row(second[part] as number);
+  });
 }
 
 /** Switches whose positions fit into one whole number, three positions each, without rounding: 3^33 < 2^53. */
@@ -85,6 +189,9 @@ function positionsKey({ ofKind, values }: CompiledCircuit): number | string {
   return key;
 }
 
+/** Mark of a node that a capacitor touches and nothing else that changes. */
+const CHARGED = 2;
+
 function makePlan(compiled: CompiledCircuit): Plan {
   const { unknowns: size, first, second, values, ofKind, junctions } = compiled;
   const floating = floatingParts(compiled);
@@ -101,12 +208,30 @@ function makePlan(compiled: CompiledCircuit): Plan {
     keep(first[at] as number);
     keep(second[at] as number);
   }
+  for (const at of ofKind.capacitor) {
+    for (const node of [first[at] as number, second[at] as number])
+      if (node !== GROUND && changes[node] === 0) changes[node] = CHARGED;
+  }
   const order = new Int32Array(size);
   let placed = 0;
-  for (let at = 0; at < size; at++) if (changes[at] === 0) order[placed++] = at;
-  const linearCount = placed;
-  for (let at = 0; at < size; at++) if (changes[at] === 1) order[placed++] = at;
-  return { floating, tied: oneOfEach(floating), ramps, order, linearCount, factors: new Map() };
+  const place = (kind: number): number => {
+    for (let at = 0; at < size; at++) if (changes[at] === kind) order[placed++] = at;
+    return placed;
+  };
+  const stillCount = place(0);
+  const linearCount = place(CHARGED);
+  place(1);
+  return {
+    floating,
+    tied: oneOfEach(floating),
+    ramps,
+    order,
+    stillCount,
+    linearCount,
+    atRest: undefined,
+    still: undefined,
+    inTime: new Map(),
+  };
 }
 
 /** One node of each floating part. */
@@ -119,8 +244,10 @@ function oneOfEach(floating: Int32Array): readonly number[] {
   return tied;
 }
 
-/** Write the linear parts into a factor's entries, rows and columns in its present order. */
-function stampLinear(compiled: CompiledCircuit, plan: Plan, perSecond: number, factor: Factor): void {
+/** Write the resistors, closed switches and sources into a factor's entries, in the plan's order. */
+function stampLinear(compiled: CompiledCircuit, plan: Plan, factor: Factor): void {
+  factor.rowOrder.set(plan.order);
+  factor.columnOrder.set(plan.order);
   const { unknowns: size, ofKind, first, second, values, branch } = compiled;
   const { entries } = factor;
   const place = factor.columnPlace;
@@ -130,10 +257,6 @@ function stampLinear(compiled: CompiledCircuit, plan: Plan, perSecond: number, f
     join(first[at] as number, second[at] as number, 1 / (values[at] as number));
   for (const at of ofKind.switch)
     if (values[at] === 1) join(first[at] as number, second[at] as number, 1 / SWITCH_ON_OHMS);
-  if (perSecond > 0) {
-    for (const at of ofKind.capacitor)
-      join(first[at] as number, second[at] as number, (values[at] as number) * perSecond);
-  }
   for (const at of ofKind.voltage) {
     const row = branch[at] as number;
     const plus = first[at] as number;

@@ -4,15 +4,15 @@
  * one factored matrix. A run begins with one backward Euler step. (Gear, Numerical Initial Value Problems, 1971; the formula's
  * error is 2/9 h^3 x''' a step.)
  */
-import { GROUND, setValueAt } from './compile.ts';
+import { setValueAt } from './compile.ts';
 import type { CompiledCircuit } from './compile.ts';
 import { GMIN_SIEMENS, THERMAL_VOLTS } from './elements.ts';
-import { reduceSide } from './matrix.ts';
+import { reduceSide, unfold, workBack } from './matrix.ts';
 import type { Factor } from './matrix.ts';
 import { newton } from './newton.ts';
 import type { Motion } from './newton.ts';
-import { factorFor, loadSources } from './stamp.ts';
-import { addRow, blendFrom, restoreRow, rowRoom } from './trajectory.ts';
+import { loadSources, stepFactorFor } from './stamp.ts';
+import { addRow, blendFrom, rowRoom, standOn, startTrajectory } from './trajectory.ts';
 import type { RowRoom, Trajectory } from './trajectory.ts';
 
 /** How much one step may be wrong: volts, and this share of the voltage besides. */
@@ -31,6 +31,9 @@ export interface Slide {
 /** Below this share of the unit no step is tried: something in the circuit does not settle. */
 const LEAST_STEP = 2 ** -48;
 
+/** How well a jump is solved, volts: as an operating point is. */
+const JUMP_VOLTS = 1e-9;
+
 /** Length of the step that stands for a jump, seconds: under every time constant of a lead. What happens within it is taken as is. */
 const JUMP_SECONDS = 1e-12;
 
@@ -47,19 +50,17 @@ const NEWTON_SHARE = 0.1;
 /** Room for the work of one circuit's steps; kept, so that no step makes garbage. */
 export interface StepWork {
   readonly motion: Motion;
+  /** Rows: as predicted, as it stood one step length further back, and as solved (moving unknowns alone). */
   readonly predicted: Float64Array;
   readonly back: Float64Array;
+  readonly solved: Float64Array;
   readonly side: Float64Array;
-  /** The sources alone, as long as the drive stands still. */
+  /** The sources, all of them, and what they come to for the moving unknowns. */
   readonly sources: Float64Array;
+  readonly movingSources: Float64Array;
   readonly weights: [number, number, number];
-  /** What each node's past adds to the charge current of one farad, amperes; the last entry is ground's, 0. */
+  /** What each moving unknown's past adds to the charge current of one farad, amperes; ground's place stays 0. */
   readonly past: Float64Array;
-  /** Ends of each capacitor as places in `past`. */
-  readonly firstEnds: Int32Array;
-  readonly secondEnds: Int32Array;
-  /** Nodes that a step is judged by: those of capacitors, junctions and switches. All others follow them in a straight line. */
-  readonly watched: Int32Array;
   readonly room: RowRoom;
   /** The factor used last, and its companion of the capacitors: steps of one length follow one another. */
   factor: Factor | undefined;
@@ -69,35 +70,22 @@ export interface StepWork {
 /** Work space for a circuit. */
 export function stepWork(compiled: CompiledCircuit): StepWork {
   const junctions = compiled.junctions.volts.length;
-  const width = compiled.unknowns + 3 * junctions;
+  const { unknowns } = compiled;
+  const width = unknowns + 3 * junctions;
   return {
     motion: { perSecond: 0, pastAmperes: new Float64Array(junctions), voltTolerance: 0 },
     predicted: new Float64Array(width),
     back: new Float64Array(width),
-    side: new Float64Array(compiled.unknowns + 1),
-    sources: new Float64Array(compiled.unknowns + 1),
+    solved: new Float64Array(unknowns),
+    side: new Float64Array(unknowns + 1),
+    sources: new Float64Array(unknowns),
+    movingSources: new Float64Array(unknowns + 1),
     weights: [1, 0, 0],
-    past: new Float64Array(compiled.unknowns + 1),
-    firstEnds: endsIn(compiled, compiled.first),
-    secondEnds: endsIn(compiled, compiled.second),
-    watched: watchedIn(compiled),
+    past: new Float64Array(unknowns + 1),
     room: rowRoom(),
     factor: undefined,
     perSecond: 0,
   };
-}
-
-/** One end of each capacitor, ground counted as the place after the last unknown. */
-function endsIn({ ofKind, unknowns }: CompiledCircuit, ends: Int32Array): Int32Array {
-  return ofKind.capacitor.map((at) => (ends[at] === GROUND ? unknowns : (ends[at] as number)));
-}
-
-function watchedIn({ ofKind, first, second }: CompiledCircuit): Int32Array {
-  const nodes = new Set<number>();
-  for (const kind of ['capacitor', 'diode', 'switch'] as const)
-    for (const at of ofKind[kind]) nodes.add(first[at] as number).add(second[at] as number);
-  nodes.delete(GROUND);
-  return Int32Array.from(nodes);
 }
 
 /**
@@ -114,32 +102,35 @@ export function advance(
   slide?: Slide,
 ): void {
   if ((run.times[run.count - 1] as number) >= untilUnits) return;
-  restoreRow(compiled, run, run.count - 1);
-  stand(compiled, work);
+  const firstNew = run.count === 1 ? 0 : run.count;
+  work.factor = undefined;
+  takeSources(compiled, work, run);
   work.motion.voltTolerance = Math.sqrt(2 * THERMAL_VOLTS * NEWTON_SHARE * tolerance.volts);
   while ((run.times[run.count - 1] as number) < untilUnits) {
     if (run.step < LEAST_STEP)
-      throw new Error(`circuit: no step in time settles${worstNode(compiled, work)}`);
+      throw new Error(`circuit: no step in time settles${worstNode(compiled, work, run)}`);
     const now = run.times[run.count - 1] as number;
     const time = now + run.step;
     predict(run, work, time);
-    if (slide) {
-      slideTo(compiled, slide, time);
-      loadSources(compiled, 1, work.sources);
-    }
+    if (slide) slideTo(compiled, work, run, slide, time);
     if (!solveStep(compiled, work, run)) {
-      goBack(compiled, run, run.count - 1, run.step / 8);
+      goBack(run, run.count - 1, run.step / 8);
       continue;
     }
-    const error = run.count === 1 ? 0 : errorOf(compiled, work, run, time, tolerance);
+    const error = run.count === 1 ? 0 : errorOf(work, run, time, tolerance);
     if (error > 1 && run.step * run.unitSeconds > JUMP_SECONDS) {
       // The first step has nothing to be judged by, so the second judges both.
-      goBack(compiled, run, run.count === 2 ? 0 : run.count - 1, run.step / (error > 8 ? 4 : 2));
+      goBack(run, run.count === 2 ? 0 : run.count - 1, run.step / (error > 8 ? 4 : 2));
       continue;
     }
-    addRow(compiled, run, time);
+    addRow(compiled, run, time, work.solved);
     if (run.count > 2) run.step = nextStep(run, time, error);
   }
+  for (let row = firstNew; row < run.count; row++) {
+    if (slide) slideTo(compiled, work, run, slide, run.times[row] as number);
+    findStill(run, row);
+  }
+  standOn(compiled, run, run.rows, (run.count - 1) * run.width);
 }
 
 /** The step to try next: double, or four times as long, where the error of one step lets it. */
@@ -154,62 +145,58 @@ function nextStep(run: Trajectory, time: number, error: number): number {
 }
 
 /** Let the circuit jump to where its capacitors hold it after the drive jumped: a step too short for any charge to move. */
-export function jump(compiled: CompiledCircuit, work: StepWork, unitSeconds: number): void {
-  const run = startOf(compiled, work, unitSeconds);
-  stand(compiled, work);
-  predict(run, work, run.step);
-  if (!solveStep(compiled, work, run))
-    throw new Error(`circuit: no jump settles${worstNode(compiled, work)}`);
+export function jump(compiled: CompiledCircuit, work: StepWork): void {
+  const run = startTrajectory(compiled, work.room, JUMP_SECONDS, JUMP_SECONDS);
+  advance(compiled, work, run, 1, { volts: JUMP_VOLTS, share: 0 });
 }
 
-/** Take up the values and switch positions as they are now. */
-function stand(compiled: CompiledCircuit, work: StepWork): void {
-  work.factor = undefined;
+/** Work out what the sources, as they are now, come to for the moving unknowns. */
+function takeSources(compiled: CompiledCircuit, work: StepWork, { still }: Trajectory): void {
   loadSources(compiled, 1, work.sources);
+  reduceSide(still.factor, work.sources);
+  const { side, pivots } = still.factor;
+  for (let at = 0; at < still.moving; at++) work.movingSources[at] = side[pivots + at] as number;
 }
 
-function startOf(compiled: CompiledCircuit, work: StepWork, unitSeconds: number): Trajectory {
-  const junctions = compiled.junctions.volts.length;
-  const width = compiled.unknowns + 3 * junctions;
-  const run: Trajectory = {
-    room: work.room,
-    unknowns: compiled.unknowns,
-    junctions,
-    width,
-    unitSeconds,
-    slopes: undefined,
-    count: 0,
-    times: new Float64Array(1),
-    rows: new Float64Array(width),
-    step: JUMP_SECONDS / unitSeconds,
-    ends: true,
-  };
-  addRow(compiled, run, 0);
-  return run;
+/** Fill in the still unknowns of a row; the sources must be those of its time. */
+function findStill({ rows, width, still, junctions }: Trajectory, row: number): void {
+  const { answer, pivots } = still.factor;
+  const from = row * width;
+  for (let at = 0; at < still.moving; at++) answer[pivots + at] = rows[from + at] as number;
+  workBack(still.factor);
+  const into = from + still.moving + 3 * junctions;
+  for (let at = 0; at < pivots; at++) rows[into + at] = answer[at] as number;
 }
 
-function goBack(compiled: CompiledCircuit, run: Trajectory, row: number, step: number): void {
+function goBack(run: Trajectory, row: number, step: number): void {
   run.count = row + 1;
   run.step = step >= 2 * LEAST_STEP || step < LEAST_STEP ? step : LEAST_STEP;
-  restoreRow(compiled, run, row);
 }
 
-function slideTo(compiled: CompiledCircuit, { parts, from, to }: Slide, time: number): void {
+function slideTo(
+  compiled: CompiledCircuit,
+  work: StepWork,
+  run: Trajectory,
+  { parts, from, to }: Slide,
+  time: number,
+): void {
   for (let at = 0; at < parts.length; at++) {
     const start = from[at] as number;
     setValueAt(compiled, parts[at] as number, start + ((to[at] as number) - start) * time);
   }
+  takeSources(compiled, work, run);
 }
 
 /** Carry the last three rows on to a time, in units; what is known of the slope at the start stands for a row before it. */
 function predict(run: Trajectory, work: StepWork, time: number): void {
   const { slopes, rows, width } = run;
+  const columns = movingColumns(run);
   if (slopes && run.count < 3) {
     const seconds = time * run.unitSeconds;
     const bend = run.count === 1 ? 0 : (time / (run.times[1] as number)) ** 2;
     const there = run.count === 1 ? 0 : (run.times[1] as number) * run.unitSeconds;
     const second = (run.count - 1) * width;
-    for (let column = 0; column < width; column++) {
+    for (let column = 0; column < columns; column++) {
       const start = rows[column] as number;
       const slope = slopes[column] as number;
       const line = start + seconds * slope;
@@ -221,13 +208,19 @@ function predict(run: Trajectory, work: StepWork, time: number): void {
   blend(run, work, first, time, work.predicted);
 }
 
+/** The columns that a step works on: moving unknowns, and volts and charges of the junctions. */
+function movingColumns({ still, junctions }: Trajectory): number {
+  return still.moving + 2 * junctions;
+}
+
 function blend(run: Trajectory, work: StepWork, first: number, time: number, into: Float64Array): void {
   blendFrom(run, first, time, work.weights);
   const [one, two, three] = work.weights;
   const { rows, width } = run;
   const at = first * width;
   const have = run.count - first;
-  for (let column = 0; column < width; column++) {
+  const columns = movingColumns(run);
+  for (let column = 0; column < columns; column++) {
     let sum = one * (rows[at + column] as number);
     if (have > 1) sum += two * (rows[at + width + column] as number);
     if (have > 2) sum += three * (rows[at + 2 * width + column] as number);
@@ -236,8 +229,9 @@ function blend(run: Trajectory, work: StepWork, first: number, time: number, int
 }
 
 function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory): boolean {
-  const { unknowns, junctions: count, width } = run;
-  const { motion, side, predicted } = work;
+  const { junctions: count, width, still } = run;
+  const { moving, firstEnds, secondEnds } = still;
+  const { motion, side, predicted, past, movingSources } = work;
   const seconds = run.step * run.unitSeconds;
   const last = (run.count - 1) * width;
   const now = run.rows;
@@ -264,13 +258,12 @@ function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory): 
     }
   }
   const factor = stepFactor(compiled, work);
-  side.set(work.sources);
-  const { past, firstEnds, secondEnds } = work;
-  const nodes = compiled.nodeNames.length;
-  for (let node = 0; node < nodes; node++)
-    past[node] = nowShare * (now[last + node] as number) + backShare * (then[back + node] as number);
-  if (slopes)
-    for (let node = 0; node < nodes; node++) past[node] = (past[node] as number) - (slopes[node] as number);
+  for (let at = 0; at < moving; at++) {
+    side[at] = movingSources[at] as number;
+    past[at] = nowShare * (now[last + at] as number) + backShare * (then[back + at] as number);
+  }
+  past[moving] = 0;
+  if (slopes) for (let at = 0; at < moving; at++) past[at] = (past[at] as number) - (slopes[at] as number);
   const capacitors = compiled.ofKind.capacitor;
   for (let at = 0; at < capacitors.length; at++) {
     const a = firstEnds[at] as number;
@@ -280,23 +273,24 @@ function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory): 
     side[a] = (side[a] as number) - amperes;
     side[b] = (side[b] as number) + amperes;
   }
-  const voltsAt = unknowns;
-  const chargeAt = unknowns + count;
+  const chargeAt = moving + count;
   for (let at = 0; at < count; at++) {
     motion.pastAmperes[at] =
       nowShare * (now[last + chargeAt + at] as number) + backShare * (then[back + chargeAt + at] as number);
     if (slopes) motion.pastAmperes[at]! -= slopes[chargeAt + at] as number;
-    compiled.junctions.volts[at] = predicted[voltsAt + at] as number;
+    compiled.junctions.volts[at] = predicted[moving + at] as number;
   }
   reduceSide(factor, side);
-  return newton(compiled, factor, GMIN_SIEMENS, motion).converged;
+  if (!newton(compiled, factor, GMIN_SIEMENS, motion).converged) return false;
+  unfold(factor, work.solved);
+  return true;
 }
 
 function stepFactor(compiled: CompiledCircuit, work: StepWork): Factor {
   const { perSecond } = work.motion;
   if (work.factor && work.perSecond === perSecond) return work.factor;
   work.perSecond = perSecond;
-  return (work.factor = factorFor(compiled, perSecond));
+  return (work.factor = stepFactorFor(compiled, perSecond));
 }
 
 /** The row at a time, among the last three; -1 when none stands there. */
@@ -306,15 +300,9 @@ function rowAt(run: Trajectory, time: number): number {
 }
 
 /** The error of the step just solved, over the error allowed: at most 1 is good. Judged by the distance from the prediction. */
-function errorOf(
-  compiled: CompiledCircuit,
-  work: StepWork,
-  run: Trajectory,
-  time: number,
-  tolerance: StepTolerance,
-): number {
-  const { solution } = compiled;
-  const { predicted, watched } = work;
+function errorOf(work: StepWork, run: Trajectory, time: number, tolerance: StepTolerance): number {
+  const { predicted, solved } = work;
+  const { watched } = run.still;
   const step = run.step;
   let share = 0.5;
   const last = run.count - 1;
@@ -329,7 +317,7 @@ function errorOf(
   let worst = 0;
   for (let at = 0; at < watched.length; at++) {
     const node = watched[at] as number;
-    const volts = solution[node] as number;
+    const volts = solved[node] as number;
     const off = Math.abs(volts - (predicted[node] as number));
     const allowed = tolerance.volts + tolerance.share * Math.abs(volts);
     if (!(off <= worst * allowed)) worst = off / allowed;
@@ -337,11 +325,13 @@ function errorOf(
   return worst * share;
 }
 
-function worstNode(compiled: CompiledCircuit, work: StepWork): string {
+function worstNode(compiled: CompiledCircuit, work: StepWork, { still }: Trajectory): string {
   let worst = -1;
   let most = 0;
   for (let node = 0; node < compiled.nodeNames.length; node++) {
-    const off = Math.abs((compiled.solution[node] as number) - (work.predicted[node] as number));
+    const place = still.factor.columnPlace[node] as number;
+    if (place < 0) continue;
+    const off = Math.abs((work.solved[place] as number) - (work.predicted[place] as number));
     if (off > most) {
       most = off;
       worst = node;

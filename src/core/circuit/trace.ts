@@ -5,7 +5,7 @@ import { GMIN_SIEMENS, switchSiemens } from './elements.ts';
 import type { Element } from './elements.ts';
 import { junctionLaw } from './junction.ts';
 import { nodeNumber } from './operating-point.ts';
-import { blendAt, readBlend } from './trajectory.ts';
+import { blendAt, columnOf, readBlend } from './trajectory.ts';
 import type { Blend, Trajectory } from './trajectory.ts';
 
 /** A stretch of time without a corner; `run` starts at its start and goes at least to its end. */
@@ -46,12 +46,13 @@ export function stretchAt(stretches: readonly Stretch[], seconds: number): Stret
 export function transientOf(compiled: CompiledCircuit, stretches: readonly Stretch[]): Transient {
   const values = compiled.values.slice();
   const blend: Blend = { first: 0, weights: [1, 0, 0] };
-  const read = (at: number, column: number): number => {
+  const read = (at: number, column: (run: Trajectory) => number): number => {
     const { run, fromSeconds } = stretchAt(stretches, at);
     blendAt(run, at - fromSeconds, blend);
-    return readBlend(run, blend, column);
+    return readBlend(run, blend, column(run));
   };
-  const nodeVolts = (node: number, at: number): number => (node === GROUND ? 0 : read(at, node));
+  const unknown = (number: number, at: number): number => read(at, (run) => columnOf(run, number));
+  const nodeVolts = (node: number, at: number): number => (node === GROUND ? 0 : unknown(node, at));
   const across = (index: number, at: number): number =>
     nodeVolts(compiled.first[index] as number, at) - nodeVolts(compiled.second[index] as number, at);
   const valueAt = (index: number, at: number): number => {
@@ -60,7 +61,7 @@ export function transientOf(compiled: CompiledCircuit, stretches: readonly Stret
     if (!ends) return values[index] as number;
     return ends[0] + ((ends[1] - ends[0]) * (at - fromSeconds)) / (toSeconds - fromSeconds);
   };
-  const { unknowns, junctions } = compiled;
+  const { junctions } = compiled;
   const law = { amperes: 0, siemens: 0 };
   return {
     ok: true,
@@ -70,7 +71,7 @@ export function transientOf(compiled: CompiledCircuit, stretches: readonly Stret
     crossing: (name, at) => {
       const place = junctions.element.indexOf(elementNumber(compiled, name));
       if (place < 0) throw new Error(`circuit: '${name}' is no diode`);
-      const volts = read(at, unknowns + place);
+      const volts = read(at, ({ still }) => still.moving + place);
       junctionLaw(volts, junctions.saturation[place] as number, junctions.slope[place] as number, law);
       return law.amperes + GMIN_SIEMENS * volts;
     },
@@ -85,9 +86,12 @@ export function transientOf(compiled: CompiledCircuit, stretches: readonly Stret
         case 'current':
           return valueAt(index, at);
         case 'voltage':
-          return read(at, compiled.branch[index] as number);
+          return unknown(compiled.branch[index] as number, at);
         case 'diode':
-          return read(at, unknowns + 2 * junctions.volts.length + junctions.element.indexOf(index));
+          return read(
+            at,
+            ({ still, junctions: count }) => still.moving + 2 * count + junctions.element.indexOf(index),
+          );
         case 'capacitor': {
           const { fromSeconds, toSeconds } = stretchAt(stretches, at);
           // The parabola's own slope, taken across a millionth of the stretch.

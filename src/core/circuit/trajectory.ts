@@ -3,6 +3,8 @@
  * being the unit halved or doubled some times over, so that times are exact and one factored matrix serves all equal steps.
  */
 import type { CompiledCircuit } from './compile.ts';
+import { stillFor } from './stamp.ts';
+import type { Still } from './stamp.ts';
 
 /** Rows first made room for; more are made when needed. A run with an end is mostly the short way of an edge. */
 const FIRST_ROWS = 8;
@@ -32,10 +34,13 @@ function takeRoom(room: RowRoom, numbers: number): Float64Array {
   return piece;
 }
 
-/** One run. A row holds every unknown, then volts, coulombs and amperes of every junction. */
+/**
+ * One run. A row holds every moving unknown, then volts, coulombs and amperes of every junction, then every still unknown.
+ * `still` is the part of the circuit that stands still, as it was when the run was made.
+ */
 export interface Trajectory {
   readonly room: RowRoom;
-  readonly unknowns: number;
+  readonly still: Still;
   readonly junctions: number;
   readonly width: number;
   /** Length of the unit, seconds. */
@@ -55,7 +60,11 @@ export interface Trajectory {
   readonly ends: boolean;
 }
 
-/** A trajectory that starts with the circuit's present solution; `stepSeconds` is the first step to try. */
+/**
+ * A trajectory that starts with the circuit's present solution.
+ * @param stepSeconds the first step to try.
+ * @param slopes how every unknown is changing, a second, and then the volts, coulombs and amperes of every junction.
+ */
 export function startTrajectory(
   compiled: CompiledCircuit,
   room: RowRoom,
@@ -64,31 +73,57 @@ export function startTrajectory(
   ends = true,
   slopes?: Float64Array,
 ): Trajectory {
-  const { unknowns } = compiled;
+  const still = stillFor(compiled);
   const junctions = compiled.junctions.volts.length;
-  const width = unknowns + 3 * junctions;
+  const width = compiled.unknowns + 3 * junctions;
   // Powers of two keep every sum of steps exact.
   const step = 2 ** Math.min(0, Math.round(Math.log2(stepSeconds / unitSeconds)));
   const first = ends ? FIRST_ROWS : FIRST_OPEN_ROWS;
+  const { solution, junctions: now } = compiled;
   const made: Trajectory = {
     room,
-    unknowns,
+    still,
     junctions,
     width,
     unitSeconds,
-    slopes,
-    count: 0,
+    slopes: slopes && takeRoom(room, width),
+    count: 1,
     times: takeRoom(room, first),
     rows: takeRoom(room, first * width),
     step,
     ends,
   };
-  addRow(compiled, made, 0);
+  const { rows, slopes: kept } = made;
+  made.times[0] = 0;
+  for (let at = 0; at < solution.length; at++) {
+    const column = columnOf(made, at);
+    rows[column] = solution[at] as number;
+    if (kept && slopes) kept[column] = slopes[at] as number;
+  }
+  const { moving } = still;
+  for (let at = 0; at < junctions; at++) {
+    rows[moving + at] = now.volts[at] as number;
+    rows[moving + junctions + at] = now.charges.coulombs[at] as number;
+    rows[moving + 2 * junctions + at] = now.amperes[at] as number;
+  }
+  for (let at = 0; kept && slopes && at < 3 * junctions; at++)
+    kept[moving + at] = slopes[solution.length + at] as number;
   return made;
 }
 
-/** Add the circuit's present solution as the row at a time, units. */
-export function addRow(compiled: CompiledCircuit, run: Trajectory, time: number): void {
+/** The column of an unknown of the circuit in a run's rows. */
+export function columnOf({ still, junctions }: Trajectory, unknown: number): number {
+  const place = still.factor.columnPlace[unknown] as number;
+  return place >= 0 ? place : still.moving + 3 * junctions + still.factor.pivots + place;
+}
+
+/** Add a row at a time, units: the moving unknowns as given, the junctions as they are; the still ones are found later. */
+export function addRow(
+  { junctions }: CompiledCircuit,
+  run: Trajectory,
+  time: number,
+  moving: Float64Array,
+): void {
   if (run.count === run.times.length) {
     const times = takeRoom(run.room, 2 * run.count);
     const rows = takeRoom(run.room, 2 * run.count * run.width);
@@ -97,25 +132,23 @@ export function addRow(compiled: CompiledCircuit, run: Trajectory, time: number)
     run.times = times;
     run.rows = rows;
   }
-  const { solution, junctions } = compiled;
   const { rows } = run;
   let into = run.count * run.width;
-  for (let at = 0; at < run.unknowns; at++) rows[into++] = solution[at] as number;
+  for (let at = 0; at < run.still.moving; at++) rows[into++] = moving[at] as number;
   for (let at = 0; at < run.junctions; at++) rows[into++] = junctions.volts[at] as number;
   for (let at = 0; at < run.junctions; at++) rows[into++] = junctions.charges.coulombs[at] as number;
   for (let at = 0; at < run.junctions; at++) rows[into++] = junctions.amperes[at] as number;
   run.times[run.count++] = time;
 }
 
-/** Put row `at` of a trajectory back into the circuit, as the state to go on from. */
-export function restoreRow(compiled: CompiledCircuit, run: Trajectory, at: number): void {
+/** Put a row, blended or not, into the circuit as its state. */
+export function standOn(compiled: CompiledCircuit, run: Trajectory, row: Float64Array, from = 0): void {
   const { solution, junctions } = compiled;
-  const { rows } = run;
-  let from = at * run.width;
-  for (let one = 0; one < run.unknowns; one++) solution[one] = rows[from++] as number;
-  for (let one = 0; one < run.junctions; one++) junctions.volts[one] = rows[from++] as number;
-  for (let one = 0; one < run.junctions; one++) junctions.charges.coulombs[one] = rows[from++] as number;
-  for (let one = 0; one < run.junctions; one++) junctions.amperes[one] = rows[from++] as number;
+  for (let at = 0; at < solution.length; at++) solution[at] = row[from + columnOf(run, at)] as number;
+  let next = from + run.still.moving;
+  for (let at = 0; at < run.junctions; at++) junctions.volts[at] = row[next++] as number;
+  for (let at = 0; at < run.junctions; at++) junctions.charges.coulombs[at] = row[next++] as number;
+  for (let at = 0; at < run.junctions; at++) junctions.amperes[at] = row[next++] as number;
 }
 
 /** Number of the last row at or before a time, seconds; 0 before the first, the last but one from the last on. */

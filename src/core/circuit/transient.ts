@@ -63,7 +63,7 @@ export function solveTransient(
     }
     const moving = [...driven].filter(([, [from, to]]) => from !== to);
     for (const [index, [from]] of driven) setValueAt(compiled, index, from);
-    if (jumps) jump(compiled, work, unit);
+    if (jumps) jump(compiled, work);
     const run = startTrajectory(compiled, work.room, unit, FIRST_STEP_SECONDS);
     const slide =
       moving.length === 0

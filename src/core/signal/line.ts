@@ -5,7 +5,7 @@ import { GROUND } from '../circuit/compile.ts';
 import { junctionLaw } from '../circuit/junction.ts';
 import type { Stretch, Transient } from '../circuit/trace.ts';
 import { transientOf } from '../circuit/trace.ts';
-import { blendFrom } from '../circuit/trajectory.ts';
+import { blendFrom, columnOf } from '../circuit/trajectory.ts';
 import type { Trajectory } from '../circuit/trajectory.ts';
 import type { LinkStage } from './hop.ts';
 import type { Probe, TimeLink } from './time-link.ts';
@@ -91,17 +91,16 @@ export function crossingsOf(
 
 function readerOf(compiled: CompiledCircuit, probe: Probe): (run: Trajectory, row: number) => number {
   if (probe.kind === 'level') {
-    return ({ rows, width }, row) =>
-      (probe.node === GROUND ? 0 : (rows[row * width + probe.node] as number)) -
-      (probe.ground === GROUND ? 0 : (rows[row * width + probe.ground] as number));
+    const volts = (run: Trajectory, row: number, node: number): number =>
+      node === GROUND ? 0 : (run.rows[row * run.width + columnOf(run, node)] as number);
+    return (run, row) => volts(run, row, probe.node) - volts(run, row, probe.ground);
   }
-  const { unknowns, junctions } = compiled;
-  const at = unknowns + probe.junction;
+  const { junctions } = compiled;
   const saturation = junctions.saturation[probe.junction] as number;
   const slope = junctions.slope[probe.junction] as number;
   const law = { amperes: 0, siemens: 0 };
-  return ({ rows, width }, row) => {
-    junctionLaw(rows[row * width + at] as number, saturation, slope, law);
+  return ({ rows, width, still }, row) => {
+    junctionLaw(rows[row * width + still.moving + probe.junction] as number, saturation, slope, law);
     return law.amperes;
   };
 }
