@@ -10,7 +10,7 @@ import { chargeAtRest, movingValue } from './rest.ts';
 import { advance, jump, stepWork } from './step.ts';
 import type { Slide, StepTolerance, StepWork } from './step.ts';
 import type { Stretch } from './trace.ts';
-import { blendAt, columnOf, slopeFrom, standOn, startTrajectory } from './trajectory.ts';
+import { blendAt, slopeFrom, standOn, startTrajectory } from './trajectory.ts';
 import type { Blend, Trajectory } from './trajectory.ts';
 
 /** Two starts count as the same when no node differs by more, volts: a ten-thousandth of the swing of a 5 V output. */
@@ -62,7 +62,7 @@ export interface EdgeWork {
   readonly known: Response[];
   readonly firstSteps: Map<string, number>;
   readonly blend: Blend;
-  /** How every unknown is changing where the circuit stands, a second, and after them what belongs to each junction. */
+  /** How every moving unknown is changing where the circuit stands, a second, and after them what belongs to each junction. */
   readonly slopes: Float64Array;
   /** Room for one row. */
   readonly row: Float64Array;
@@ -177,7 +177,7 @@ function respond(work: EdgeWork, level: boolean, from: readonly number[]): Respo
   work.solvedEdges++;
   const lasts = level ? states.riseSeconds : states.fallSeconds;
   const to = states.values(level);
-  const start = compiled.solution.slice(0, compiled.nodeNames.length);
+  const start = work.reuse ? compiled.solution.slice(0, compiled.nodeNames.length) : compiled.solution;
   let way: Trajectory | undefined;
   if (lasts > 0) {
     const moving = (values: readonly number[]): readonly number[] =>
@@ -263,10 +263,11 @@ function standAt(work: EdgeWork, run: Trajectory, seconds: number): void {
   standOn(compiled, run, work.row);
   slopeFrom(run, blend.first, seconds / run.unitSeconds, blend.weights);
   readRow(run, blend, work.row, 1 / run.unitSeconds);
-  const { unknowns } = compiled;
-  for (let at = 0; at < unknowns; at++) work.slopes[at] = work.row[columnOf(run, at)] as number;
+  const { moving, factor } = run.still;
+  for (let at = 0; at < moving; at++)
+    work.slopes[factor.columnOrder[factor.pivots + at] as number] = work.row[at] as number;
   for (let at = 0; at < 3 * run.junctions; at++)
-    work.slopes[unknowns + at] = work.row[run.still.moving + at] as number;
+    work.slopes[compiled.unknowns + at] = work.row[moving + at] as number;
 }
 
 /** Every column by a blend, scaled. */

@@ -7,7 +7,7 @@
 import { setValueAt } from './compile.ts';
 import type { CompiledCircuit } from './compile.ts';
 import { GMIN_SIEMENS, THERMAL_VOLTS } from './elements.ts';
-import { reduceSide, unfold, workBack } from './matrix.ts';
+import { reduceSide, unfold } from './matrix.ts';
 import type { Factor } from './matrix.ts';
 import { newton } from './newton.ts';
 import type { Motion } from './newton.ts';
@@ -102,9 +102,10 @@ export function advance(
   slide?: Slide,
 ): void {
   if ((run.times[run.count - 1] as number) >= untilUnits) return;
-  const firstNew = run.count === 1 ? 0 : run.count;
   work.factor = undefined;
-  takeSources(compiled, work, run);
+  if (run.count === 1) takeSources(compiled, work, run, slide);
+  const { moving, factor } = run.still;
+  for (let at = 0; at < moving; at++) work.movingSources[at] = run.sourcesFrom[factor.pivots + at] as number;
   work.motion.voltTolerance = Math.sqrt(2 * THERMAL_VOLTS * NEWTON_SHARE * tolerance.volts);
   while ((run.times[run.count - 1] as number) < untilUnits) {
     if (run.step < LEAST_STEP)
@@ -126,10 +127,6 @@ export function advance(
     addRow(compiled, run, time, work.solved);
     if (run.count > 2) run.step = nextStep(run, time, error);
   }
-  for (let row = firstNew; row < run.count; row++) {
-    if (slide) slideTo(compiled, work, run, slide, run.times[row] as number);
-    findStill(run, row);
-  }
   standOn(compiled, run, run.rows, (run.count - 1) * run.width);
 }
 
@@ -150,22 +147,20 @@ export function jump(compiled: CompiledCircuit, work: StepWork): void {
   advance(compiled, work, run, 1, { volts: JUMP_VOLTS, share: 0 });
 }
 
-/** Work out what the sources, as they are now, come to for the moving unknowns. */
-function takeSources(compiled: CompiledCircuit, work: StepWork, { still }: Trajectory): void {
-  loadSources(compiled, 1, work.sources);
-  reduceSide(still.factor, work.sources);
-  const { side, pivots } = still.factor;
-  for (let at = 0; at < still.moving; at++) work.movingSources[at] = side[pivots + at] as number;
-}
-
-/** Fill in the still unknowns of a row; the sources must be those of its time. */
-function findStill({ rows, width, still, junctions }: Trajectory, row: number): void {
-  const { answer, pivots } = still.factor;
-  const from = row * width;
-  for (let at = 0; at < still.moving; at++) answer[pivots + at] = rows[from + at] as number;
-  workBack(still.factor);
-  const into = from + still.moving + 3 * junctions;
-  for (let at = 0; at < pivots; at++) rows[into + at] = answer[at] as number;
+/** Work out what the sources come to for all unknowns, at the start of a run and at its end. */
+function takeSources(compiled: CompiledCircuit, work: StepWork, run: Trajectory, slide?: Slide): void {
+  const { factor } = run.still;
+  const take = (into: Float64Array): void => {
+    loadSources(compiled, 1, work.sources);
+    reduceSide(factor, work.sources);
+    into.set(factor.side);
+  };
+  if (slide) setSlide(compiled, slide, 1);
+  take(run.sourcesTo);
+  if (slide) {
+    setSlide(compiled, slide, 0);
+    take(run.sourcesFrom);
+  } else run.sourcesFrom.set(run.sourcesTo);
 }
 
 function goBack(run: Trajectory, row: number, step: number): void {
@@ -177,14 +172,22 @@ function slideTo(
   compiled: CompiledCircuit,
   work: StepWork,
   run: Trajectory,
-  { parts, from, to }: Slide,
+  slide: Slide,
   time: number,
 ): void {
+  setSlide(compiled, slide, time);
+  const { sourcesFrom, sourcesTo, still } = run;
+  for (let at = 0; at < still.moving; at++) {
+    const from = sourcesFrom[still.factor.pivots + at] as number;
+    work.movingSources[at] = from + ((sourcesTo[still.factor.pivots + at] as number) - from) * time;
+  }
+}
+
+function setSlide(compiled: CompiledCircuit, { parts, from, to }: Slide, time: number): void {
   for (let at = 0; at < parts.length; at++) {
     const start = from[at] as number;
     setValueAt(compiled, parts[at] as number, start + ((to[at] as number) - start) * time);
   }
-  takeSources(compiled, work, run);
 }
 
 /** Carry the last three rows on to a time, in units; what is known of the slope at the start stands for a row before it. */

@@ -5,7 +5,7 @@ import { GMIN_SIEMENS, switchSiemens } from './elements.ts';
 import type { Element } from './elements.ts';
 import { junctionLaw } from './junction.ts';
 import { nodeNumber } from './operating-point.ts';
-import { blendAt, columnOf, readBlend } from './trajectory.ts';
+import { blendAt, readBlend, readUnknown } from './trajectory.ts';
 import type { Blend, Trajectory } from './trajectory.ts';
 
 /** A stretch of time without a corner; `run` starts at its start and goes at least to its end. */
@@ -51,7 +51,11 @@ export function transientOf(compiled: CompiledCircuit, stretches: readonly Stret
     blendAt(run, at - fromSeconds, blend);
     return readBlend(run, blend, column(run));
   };
-  const unknown = (number: number, at: number): number => read(at, (run) => columnOf(run, number));
+  const unknown = (number: number, at: number): number => {
+    const { run, fromSeconds } = stretchAt(stretches, at);
+    blendAt(run, at - fromSeconds, blend);
+    return readUnknown(run, blend, number);
+  };
   const nodeVolts = (node: number, at: number): number => (node === GROUND ? 0 : unknown(node, at));
   const across = (index: number, at: number): number =>
     nodeVolts(compiled.first[index] as number, at) - nodeVolts(compiled.second[index] as number, at);

@@ -3,6 +3,7 @@
  * being the unit halved or doubled some times over, so that times are exact and one factored matrix serves all equal steps.
  */
 import type { CompiledCircuit } from './compile.ts';
+import { workBack } from './matrix.ts';
 import { stillFor } from './stamp.ts';
 import type { Still } from './stamp.ts';
 
@@ -35,12 +36,16 @@ function takeRoom(room: RowRoom, numbers: number): Float64Array {
 }
 
 /**
- * One run. A row holds every moving unknown, then volts, coulombs and amperes of every junction, then every still unknown.
- * `still` is the part of the circuit that stands still, as it was when the run was made.
+ * One run. A row holds every moving unknown, then volts, coulombs and amperes of every junction. The still unknowns follow from
+ * these and the sources, and are worked out when they are first read.
  */
 export interface Trajectory {
   readonly room: RowRoom;
+  /** The still part of the circuit as it was when the run was made. */
   readonly still: Still;
+  /** What the sources come to for all unknowns, still ones first, at time 0 and at one unit: they change evenly, or not at all. */
+  readonly sourcesFrom: Float64Array;
+  readonly sourcesTo: Float64Array;
   readonly junctions: number;
   readonly width: number;
   /** Length of the unit, seconds. */
@@ -54,6 +59,9 @@ export interface Trajectory {
   /** Time of each row, units. */
   times: Float64Array;
   rows: Float64Array;
+  /** Still unknowns of the first `stillCount` rows. */
+  stillRows: Float64Array;
+  stillCount: number;
   /** The step to try next, units. */
   step: number;
   /** Whether the run ends at one unit, where a row must stand; else it goes on for as long as is asked. */
@@ -75,7 +83,8 @@ export function startTrajectory(
 ): Trajectory {
   const still = stillFor(compiled);
   const junctions = compiled.junctions.volts.length;
-  const width = compiled.unknowns + 3 * junctions;
+  const { moving, factor } = still;
+  const width = moving + 3 * junctions;
   // Powers of two keep every sum of steps exact.
   const step = 2 ** Math.min(0, Math.round(Math.log2(stepSeconds / unitSeconds)));
   const first = ends ? FIRST_ROWS : FIRST_OPEN_ROWS;
@@ -83,6 +92,8 @@ export function startTrajectory(
   const made: Trajectory = {
     room,
     still,
+    sourcesFrom: takeRoom(room, factor.size),
+    sourcesTo: takeRoom(room, factor.size),
     junctions,
     width,
     unitSeconds,
@@ -90,17 +101,18 @@ export function startTrajectory(
     count: 1,
     times: takeRoom(room, first),
     rows: takeRoom(room, first * width),
+    stillRows: NOTHING,
+    stillCount: 0,
     step,
     ends,
   };
   const { rows, slopes: kept } = made;
   made.times[0] = 0;
-  for (let at = 0; at < solution.length; at++) {
-    const column = columnOf(made, at);
-    rows[column] = solution[at] as number;
-    if (kept && slopes) kept[column] = slopes[at] as number;
+  for (let at = 0; at < moving; at++) {
+    const unknown = factor.columnOrder[factor.pivots + at] as number;
+    rows[at] = solution[unknown] as number;
+    if (kept && slopes) kept[at] = slopes[unknown] as number;
   }
-  const { moving } = still;
   for (let at = 0; at < junctions; at++) {
     rows[moving + at] = now.volts[at] as number;
     rows[moving + junctions + at] = now.charges.coulombs[at] as number;
@@ -111,10 +123,33 @@ export function startTrajectory(
   return made;
 }
 
-/** The column of an unknown of the circuit in a run's rows. */
-export function columnOf({ still, junctions }: Trajectory, unknown: number): number {
-  const place = still.factor.columnPlace[unknown] as number;
-  return place >= 0 ? place : still.moving + 3 * junctions + still.factor.pivots + place;
+const NOTHING = new Float64Array(0);
+
+/** An unknown of the circuit in a row of a run. */
+export function unknownIn(run: Trajectory, row: number, unknown: number): number {
+  const { columnPlace, pivots } = run.still.factor;
+  const place = columnPlace[unknown] as number;
+  if (place >= 0) return run.rows[row * run.width + place] as number;
+  if (run.stillCount <= row) findStill(run);
+  return run.stillRows[row * pivots + pivots + place] as number;
+}
+
+/** Work out the still unknowns of every row. */
+function findStill(run: Trajectory): void {
+  const { still, rows, width, sourcesFrom, sourcesTo } = run;
+  const { answer, side, pivots } = still.factor;
+  run.stillRows = new Float64Array(run.count * pivots);
+  for (let row = 0; row < run.count; row++) {
+    const time = run.times[row] as number;
+    for (let at = 0; at < pivots; at++) {
+      const from = sourcesFrom[at] as number;
+      side[at] = from === sourcesTo[at] ? from : from + ((sourcesTo[at] as number) - from) * time;
+    }
+    for (let at = 0; at < still.moving; at++) answer[pivots + at] = rows[row * width + at] as number;
+    workBack(still.factor);
+    run.stillRows.set(answer.subarray(0, pivots), row * pivots);
+  }
+  run.stillCount = run.count;
 }
 
 /** Add a row at a time, units: the moving unknowns as given, the junctions as they are; the still ones are found later. */
@@ -141,11 +176,13 @@ export function addRow(
   run.times[run.count++] = time;
 }
 
-/** Put a row, blended or not, into the circuit as its state. */
+/** Put a row, blended or not, into the circuit as its state; still unknowns are left as they are. */
 export function standOn(compiled: CompiledCircuit, run: Trajectory, row: Float64Array, from = 0): void {
   const { solution, junctions } = compiled;
-  for (let at = 0; at < solution.length; at++) solution[at] = row[from + columnOf(run, at)] as number;
-  let next = from + run.still.moving;
+  const { columnOrder, pivots } = run.still.factor;
+  let next = from;
+  for (let at = 0; at < run.still.moving; at++)
+    solution[columnOrder[pivots + at] as number] = row[next++] as number;
   for (let at = 0; at < run.junctions; at++) junctions.volts[at] = row[next++] as number;
   for (let at = 0; at < run.junctions; at++) junctions.charges.coulombs[at] = row[next++] as number;
   for (let at = 0; at < run.junctions; at++) junctions.amperes[at] = row[next++] as number;
@@ -203,6 +240,16 @@ export function blendFrom(
   weights[0] = ((time - b) * (time - c)) / ((a - b) * (a - c));
   weights[1] = ((time - a) * (time - c)) / ((b - a) * (b - c));
   weights[2] = ((time - a) * (time - b)) / ((c - a) * (c - b));
+}
+
+/** An unknown of the circuit, read by a blend. */
+export function readUnknown(run: Trajectory, { first, weights }: Blend, unknown: number): number {
+  const [one, two, three] = weights;
+  return (
+    one * unknownIn(run, first, unknown) +
+    (two === 0 ? 0 : two * unknownIn(run, first + 1, unknown)) +
+    (three === 0 ? 0 : three * unknownIn(run, first + 2, unknown))
+  );
 }
 
 /** One column of a trajectory, read by a blend. */

@@ -5,7 +5,7 @@ import { GROUND } from '../circuit/compile.ts';
 import { junctionLaw } from '../circuit/junction.ts';
 import type { Stretch, Transient } from '../circuit/trace.ts';
 import { transientOf } from '../circuit/trace.ts';
-import { blendFrom, columnOf } from '../circuit/trajectory.ts';
+import { blendFrom, unknownIn } from '../circuit/trajectory.ts';
 import type { Trajectory } from '../circuit/trajectory.ts';
 import type { LinkStage } from './hop.ts';
 import type { Probe, TimeLink } from './time-link.ts';
@@ -92,7 +92,7 @@ export function crossingsOf(
 function readerOf(compiled: CompiledCircuit, probe: Probe): (run: Trajectory, row: number) => number {
   if (probe.kind === 'level') {
     const volts = (run: Trajectory, row: number, node: number): number =>
-      node === GROUND ? 0 : (run.rows[row * run.width + columnOf(run, node)] as number);
+      node === GROUND ? 0 : unknownIn(run, row, node);
     return (run, row) => volts(run, row, probe.node) - volts(run, row, probe.ground);
   }
   const { junctions } = compiled;
