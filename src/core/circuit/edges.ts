@@ -19,6 +19,9 @@ export const SAME_START_VOLTS = 0.5e-3;
 /** Edges kept for one circuit; a message needs tens, so this is a guard. */
 const EDGES_KEPT = 256;
 
+/** Ways between two states, and stays in one. */
+const DRIVEN_KEPT = 4;
+
 /** Unit of the time after an edge, seconds: about a microsecond, by powers of two from there. */
 const UNIT_SECONDS = 1e-6;
 
@@ -62,6 +65,7 @@ export interface EdgeWork {
   readonly known: Response[];
   readonly firstSteps: Map<string, number>;
   readonly blend: Blend;
+  readonly driven: { from: readonly number[]; to: readonly number[]; driven: Stretch['driven'] }[];
   /** How every moving unknown is changing where the circuit stands, a second, and after them what belongs to each junction. */
   readonly slopes: Float64Array;
   /** Room for one row. */
@@ -87,6 +91,7 @@ export function edgeWork(
     known: [],
     firstSteps: new Map(),
     blend: { first: 0, weights: [1, 0, 0] },
+    driven: [],
     slopes: new Float64Array(width),
     row: new Float64Array(width),
     solvedEdges: 0,
@@ -119,7 +124,7 @@ export function followEdges(
     // Nothing moves at rest: one row would do, and two make it readable over the whole stretch.
     const run = startTrajectory(compiled, steps.room, firstSeconds - fromSeconds, firstSeconds - fromSeconds);
     advance(compiled, steps, run, 1, { volts: Infinity, share: 0 });
-    stretches.push({ fromSeconds, toSeconds: firstSeconds, run, driven: drivenBy(states, values, values) });
+    stretches.push({ fromSeconds, toSeconds: firstSeconds, run, driven: drivenBy(work, values, values) });
   }
   edges.forEach(({ seconds, level }, index) => {
     const next = edges[index + 1]?.seconds ?? toSeconds;
@@ -157,13 +162,18 @@ function setParts({ compiled, states }: EdgeWork, values: readonly number[]): vo
     setValueAt(compiled, states.parts[at] as number, values[at] as number);
 }
 
-function drivenBy(states: TwoStates, from: readonly number[], to: readonly number[]): Stretch['driven'] {
-  return new Map(
-    states.parts.map((part, at): [number, [number, number]] => [
+/** Values of the driven parts at both ends of a stretch; the four that come again and again are kept. */
+function drivenBy(work: EdgeWork, from: readonly number[], to: readonly number[]): Stretch['driven'] {
+  const known = work.driven.find((one) => one.from === from && one.to === to);
+  if (known) return known.driven;
+  const driven = new Map(
+    work.states.parts.map((part, at): [number, [number, number]] => [
       part,
       [from[at] as number, to[at] as number],
     ]),
   );
+  if (work.driven.length < DRIVEN_KEPT) work.driven.push({ from, to, driven });
+  return driven;
 }
 
 /** What follows an edge from the circuit's present state: known already, or solved now as far as the drive moves. */
@@ -200,9 +210,9 @@ function respond(work: EdgeWork, level: boolean, from: readonly number[]): Respo
     start,
     from,
     way,
-    wayDriven: drivenBy(states, from, to),
+    wayDriven: drivenBy(work, from, to),
     rest: undefined,
-    restDriven: drivenBy(states, to, to),
+    restDriven: drivenBy(work, to, to),
   };
   if (work.reuse) {
     if (work.known.length >= EDGES_KEPT) work.known.length = 0;
