@@ -3,7 +3,7 @@ import { chargesOf } from './charge.ts';
 import type { JunctionCharges } from './charge.ts';
 import { THERMAL_VOLTS, nodesOf } from './elements.ts';
 import type { Circuit, Diode, Element, ElementKind } from './elements.ts';
-import type { Plan } from './stamp.ts';
+import type { Plan } from './plans.ts';
 
 /** Node number of ground: it has no row in the matrix. */
 export const GROUND = -1;

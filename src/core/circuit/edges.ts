@@ -7,11 +7,15 @@ import type { CompiledCircuit } from './compile.ts';
 import { settle } from './operating-point.ts';
 import type { Unsolved } from './operating-point.ts';
 import { chargeAtRest, movingValue } from './rest.ts';
-import { advance, jump, stepWork } from './step.ts';
-import type { Slide, StepTolerance, StepWork } from './step.ts';
+import { advance, jump } from './step.ts';
+import { stepWork } from './step-work.ts';
+import type { Slide } from './step.ts';
+import type { StepTolerance, StepWork } from './step-work.ts';
 import type { Stretch } from './trace.ts';
-import { blendAt, slopeFrom, standOn, startTrajectory } from './trajectory.ts';
-import type { Blend, Trajectory } from './trajectory.ts';
+import { blendAt, slopeFrom } from './blend.ts';
+import { standOn, startTrajectory } from './trajectory.ts';
+import type { Blend } from './blend.ts';
+import type { Trajectory } from './trajectory.ts';
 
 /** Two starts count as the same when no node differs by more, volts: a ten-thousandth of the swing of a 5 V output. */
 export const SAME_START_VOLTS = 0.5e-3;

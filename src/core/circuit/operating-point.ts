@@ -6,7 +6,8 @@ import type { Element } from './elements.ts';
 import { reduceSide, unfold } from './matrix.ts';
 import type { Factor } from './matrix.ts';
 import { newton } from './newton.ts';
-import { factorFor, loadSources } from './stamp.ts';
+import { factorFor } from './factors.ts';
+import { loadSources } from './stamp.ts';
 
 /** A node beyond this is no operating point but a current forced into parts that block it, volts. */
 const VOLTS_BEYOND_REASON = 1e5;

@@ -7,7 +7,7 @@ import type { Drive } from './drive.ts';
 import { FLOATING_TIE_OHMS, SWITCH_OFF_SIEMENS, SWITCH_ON_OHMS, nodesOf } from './elements.ts';
 import type { Circuit, Diode, Element } from './elements.ts';
 import { compileCircuit } from './compile.ts';
-import { planFor } from './stamp.ts';
+import { planFor } from './plans.ts';
 
 /** What to write besides the circuit. */
 export interface DeckOptions {

@@ -1,25 +1,21 @@
 /**
  * Steps in time by the second-order backward difference formula: x' = (3 x - 4 x1 + x2) / (2 h), where x2 lies one step of the
  * same length further back and is read from the parabola through the last rows when no row stands there. So one step length needs
- * one factored matrix. A run begins with one backward Euler step. (Gear, Numerical Initial Value Problems, 1971; the formula's
- * error is 2/9 h^3 x''' a step.)
+ * one factored matrix. A run begins with one step by the trapezoidal rule where the slope at its start is known, and with backward
+ * Euler where it is not. (Gear, Numerical Initial Value Problems, 1971; the formula's error is 2/9 h^3 x''' a step.)
  */
 import { setValueAt } from './compile.ts';
 import type { CompiledCircuit } from './compile.ts';
 import { GMIN_SIEMENS, THERMAL_VOLTS } from './elements.ts';
+import { stepFactorFor } from './factors.ts';
 import { reduceSide, unfold } from './matrix.ts';
 import type { Factor } from './matrix.ts';
 import { newton } from './newton.ts';
-import type { Motion } from './newton.ts';
-import { loadSources, stepFactorFor } from './stamp.ts';
-import { addRow, blendFrom, rowRoom, standOn, startTrajectory } from './trajectory.ts';
-import type { RowRoom, Trajectory } from './trajectory.ts';
-
-/** How much one step may be wrong: volts, and this share of the voltage besides. */
-export interface StepTolerance {
-  readonly volts: number;
-  readonly share: number;
-}
+import { blend, errorOf, predict, rowAt, worstNode } from './prediction.ts';
+import { loadSources } from './stamp.ts';
+import type { StepTolerance, StepWork } from './step-work.ts';
+import { addRow, standOn, startTrajectory } from './trajectory.ts';
+import type { Trajectory } from './trajectory.ts';
 
 /** Parts whose value changes evenly over a unit of the trajectory; each list has one entry a part. */
 export interface Slide {
@@ -46,47 +42,6 @@ const QUADRUPLE_BELOW = DOUBLE_BELOW / 8;
  * where that is less than this share of the error that a step may have, with the least N VT there is, that of N = 1.
  */
 const NEWTON_SHARE = 0.1;
-
-/** Room for the work of one circuit's steps; kept, so that no step makes garbage. */
-export interface StepWork {
-  readonly motion: Motion;
-  /** Rows: as predicted, as it stood one step length further back, and as solved (moving unknowns alone). */
-  readonly predicted: Float64Array;
-  readonly back: Float64Array;
-  readonly solved: Float64Array;
-  readonly side: Float64Array;
-  /** The sources, all of them, and what they come to for the moving unknowns. */
-  readonly sources: Float64Array;
-  readonly movingSources: Float64Array;
-  readonly weights: [number, number, number];
-  /** What each moving unknown's past adds to the charge current of one farad, amperes; ground's place stays 0. */
-  readonly past: Float64Array;
-  readonly room: RowRoom;
-  /** The factor used last, and its companion of the capacitors: steps of one length follow one another. */
-  factor: Factor | undefined;
-  perSecond: number;
-}
-
-/** Work space for a circuit. */
-export function stepWork(compiled: CompiledCircuit): StepWork {
-  const junctions = compiled.junctions.volts.length;
-  const { unknowns } = compiled;
-  const width = unknowns + 3 * junctions;
-  return {
-    motion: { perSecond: 0, pastAmperes: new Float64Array(junctions), voltTolerance: 0 },
-    predicted: new Float64Array(width),
-    back: new Float64Array(width),
-    solved: new Float64Array(unknowns),
-    side: new Float64Array(unknowns + 1),
-    sources: new Float64Array(unknowns),
-    movingSources: new Float64Array(unknowns + 1),
-    weights: [1, 0, 0],
-    past: new Float64Array(unknowns + 1),
-    room: rowRoom(),
-    factor: undefined,
-    perSecond: 0,
-  };
-}
 
 /**
  * Take a trajectory on until it reaches `untilUnits`.
@@ -190,47 +145,6 @@ function setSlide(compiled: CompiledCircuit, { parts, from, to }: Slide, time: n
   }
 }
 
-/** Carry the last three rows on to a time, in units; what is known of the slope at the start stands for a row before it. */
-function predict(run: Trajectory, work: StepWork, time: number): void {
-  const { slopes, rows, width } = run;
-  const columns = movingColumns(run);
-  if (slopes && run.count < 3) {
-    const seconds = time * run.unitSeconds;
-    const bend = run.count === 1 ? 0 : (time / (run.times[1] as number)) ** 2;
-    const there = run.count === 1 ? 0 : (run.times[1] as number) * run.unitSeconds;
-    const second = (run.count - 1) * width;
-    for (let column = 0; column < columns; column++) {
-      const start = rows[column] as number;
-      const slope = slopes[column] as number;
-      const line = start + seconds * slope;
-      work.predicted[column] = line + bend * ((rows[second + column] as number) - start - there * slope);
-    }
-    return;
-  }
-  const first = Math.max(0, run.count - 3);
-  blend(run, work, first, time, work.predicted);
-}
-
-/** The columns that a step works on: moving unknowns, and volts and charges of the junctions. */
-function movingColumns({ still, junctions }: Trajectory): number {
-  return still.moving + 2 * junctions;
-}
-
-function blend(run: Trajectory, work: StepWork, first: number, time: number, into: Float64Array): void {
-  blendFrom(run, first, time, work.weights);
-  const [one, two, three] = work.weights;
-  const { rows, width } = run;
-  const at = first * width;
-  const have = run.count - first;
-  const columns = movingColumns(run);
-  for (let column = 0; column < columns; column++) {
-    let sum = one * (rows[at + column] as number);
-    if (have > 1) sum += two * (rows[at + width + column] as number);
-    if (have > 2) sum += three * (rows[at + 2 * width + column] as number);
-    into[column] = sum;
-  }
-}
-
 function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory): boolean {
   const { junctions: count, width, still } = run;
   const { moving, firstEnds, secondEnds } = still;
@@ -294,51 +208,4 @@ function stepFactor(compiled: CompiledCircuit, work: StepWork): Factor {
   if (work.factor && work.perSecond === perSecond) return work.factor;
   work.perSecond = perSecond;
   return (work.factor = stepFactorFor(compiled, perSecond));
-}
-
-/** The row at a time, among the last three; -1 when none stands there. */
-function rowAt(run: Trajectory, time: number): number {
-  for (let at = run.count - 1; at >= 0 && at > run.count - 4; at--) if (run.times[at] === time) return at;
-  return -1;
-}
-
-/** The error of the step just solved, over the error allowed: at most 1 is good. Judged by the distance from the prediction. */
-function errorOf(work: StepWork, run: Trajectory, time: number, tolerance: StepTolerance): number {
-  const { predicted, solved } = work;
-  const { watched } = run.still;
-  const step = run.step;
-  let share = 0.5;
-  const last = run.count - 1;
-  if (run.count > 2 || run.slopes) {
-    // The parabola misses by P = s (s + a) (s + b) / 6 x''', the formula by L = 2/9 s^3 x''' on the other side.
-    const before = run.times[last - 1] as number;
-    const first = run.count > 2 ? (run.times[last - 2] as number) : before;
-    const parabola = ((time - (run.times[last] as number)) * (time - before) * (time - first)) / 6;
-    const formula = (2 / 9) * step * step * step;
-    share = formula / (formula + parabola);
-  }
-  let worst = 0;
-  for (let at = 0; at < watched.length; at++) {
-    const node = watched[at] as number;
-    const volts = solved[node] as number;
-    const off = Math.abs(volts - (predicted[node] as number));
-    const allowed = tolerance.volts + tolerance.share * Math.abs(volts);
-    if (!(off <= worst * allowed)) worst = off / allowed;
-  }
-  return worst * share;
-}
-
-function worstNode(compiled: CompiledCircuit, work: StepWork, { still }: Trajectory): string {
-  let worst = -1;
-  let most = 0;
-  for (let node = 0; node < compiled.nodeNames.length; node++) {
-    const place = still.factor.columnPlace[node] as number;
-    if (place < 0) continue;
-    const off = Math.abs((work.solved[place] as number) - (work.predicted[place] as number));
-    if (off > most) {
-      most = off;
-      worst = node;
-    }
-  }
-  return worst < 0 ? '' : `; the furthest off is node '${compiled.nodeNames[worst] as string}'`;
 }

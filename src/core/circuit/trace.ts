@@ -5,8 +5,9 @@ import { GMIN_SIEMENS, switchSiemens } from './elements.ts';
 import type { Element } from './elements.ts';
 import { junctionLaw } from './junction.ts';
 import { nodeNumber } from './operating-point.ts';
-import { blendAt, readBlend, readUnknown } from './trajectory.ts';
-import type { Blend, Trajectory } from './trajectory.ts';
+import { blendAt, readBlend, readUnknown } from './blend.ts';
+import type { Blend } from './blend.ts';
+import type { Trajectory } from './trajectory.ts';
 
 /** A stretch of time without a corner; `run` starts at its start and goes at least to its end. */
 export interface Stretch {

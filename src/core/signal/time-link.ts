@@ -4,7 +4,7 @@ import { compileCircuit, elementNumber, setValue } from '../circuit/compile.ts';
 import { edgeWork } from '../circuit/edges.ts';
 import type { EdgeWork, TwoStates } from '../circuit/edges.ts';
 import { nodeNumber } from '../circuit/operating-point.ts';
-import type { StepTolerance } from '../circuit/step.ts';
+import type { StepTolerance } from '../circuit/step-work.ts';
 import { STEP_TOLERANCE } from '../circuit/transient.ts';
 import { spreadName } from '../wiring/build.ts';
 import type { Link } from '../wiring/link.ts';

@@ -4,7 +4,7 @@ import type { Circuit } from '../../../src/core/circuit/elements.ts';
 import type { Transient } from '../../../src/core/circuit/trace.ts';
 import { solveTransient } from '../../../src/core/circuit/transient.ts';
 import type { Drive } from '../../../src/core/circuit/drive.ts';
-import type { StepTolerance } from '../../../src/core/circuit/step.ts';
+import type { StepTolerance } from '../../../src/core/circuit/step-work.ts';
 
 const RC: Circuit = {
   ground: '0',
