@@ -1,0 +1,46 @@
+/** Plans from files and addresses, and to them. Every answer is a value, so that the plan on screen stays as it was. */
+import {
+  readPlanText,
+  readSharedLink,
+  sayProblems,
+  writePlanText,
+  writeSharedLink,
+} from '../../src/core/index.ts';
+import type { Plan, PlanReading } from '../../src/core/index.ts';
+import { saveText } from '../bench/save-text.ts';
+
+/** Where a shared plan stands in an address. */
+export const LINK_KEY = '#plan=';
+
+/** A plan, or why there is none; both empty when there was nothing to open. */
+export interface FoundPlan {
+  readonly plan?: Plan;
+  readonly problem?: string;
+}
+
+/** Read a plan from text that a reader opened. */
+export function planFromText(text: string, what: string): FoundPlan {
+  return found(readPlanText(text), what);
+}
+
+/** The plan in the end of an address, if there is one. */
+export async function planFromHash(hash: string): Promise<FoundPlan> {
+  if (!hash.startsWith(LINK_KEY)) return {};
+  return found(await readSharedLink(hash.slice(LINK_KEY.length)), 'The plan in this link');
+}
+
+function found(reading: PlanReading, what: string): FoundPlan {
+  return reading.ok
+    ? { plan: reading.plan }
+    : { problem: `${what} was not opened. Why: ${sayProblems(reading.problems)}.` };
+}
+
+/** The end of an address that holds a plan, from '#' on: the same for every page that opens plans. */
+export async function planHash(plan: Plan): Promise<string> {
+  return LINK_KEY + (await writeSharedLink(plan));
+}
+
+/** Hand the plan over as a file. */
+export function savePlan(plan: Plan): void {
+  saveText('five-milliamps-plan.json', writePlanText(plan), 'application/json');
+}
