@@ -1,15 +1,13 @@
 /** Figures of the meter: how well the jack finder names jacks when its own advice is followed, and how fast advice comes. */
 import { nameOf } from '../../src/core/meter/evidence.ts';
-import type { Evidence } from '../../src/core/meter/evidence.ts';
 import { benchTable, gradeFault, guide, hideFault } from '../../src/core/meter/fault-bench.ts';
-import { findJack, predictionOf } from '../../src/core/meter/finder.ts';
-import type { Finding, TakenReading } from '../../src/core/meter/finder.ts';
-import { expected } from '../../src/core/meter/gauss.ts';
+import { findJack } from '../../src/core/meter/finder.ts';
+import type { TakenReading } from '../../src/core/meter/finder.ts';
 import { faultsOf, madeLead } from '../../src/core/meter/lead-faults.ts';
 import { fullTable, tableOf } from '../../src/core/meter/lead-table.ts';
 import { nextReading } from '../../src/core/meter/next-reading.ts';
+import { LEAST_STEPS, partingsOf } from '../../src/core/meter/partings.ts';
 import { proveLead } from '../../src/core/meter/prove.ts';
-import { safeReadings } from '../../src/core/meter/safe-readings.ts';
 import { makeLead, wires } from '../../src/core/wiring/link.ts';
 import { seededRandom } from '../support/random.ts';
 import { drawWorld } from '../support/meter-world.ts';
@@ -27,7 +25,7 @@ export interface Trial {
   readonly outside: boolean;
   readonly milliseconds: number;
   readonly words: string;
-  /** Where it ends in 'cannot tell': how far the safe reading that parts the two likeliest names best would part them, in noise. */
+  /** Where it ends in 'cannot tell': the most by which a permitted reading differs between any two names still possible, in noise. */
   readonly parts: number;
 }
 
@@ -59,27 +57,17 @@ export function follow(seed: number): Trial {
     const named = finding.ranked[0]?.name ?? '';
     if (finding.state === 'sure') return end(named === nameOf(world.under) ? 'right' : 'wrong', named);
     if (finding.state === 'fits-nothing') return end('fits-nothing', named);
-    if (!advice) return { ...end('cannot-tell', named), parts: bestParting(world.evidence, finding, taken) };
+    if (!advice) {
+      const partings = partingsOf(
+        world.evidence,
+        finding,
+        taken.map(({ at }) => at),
+      );
+      return { ...end('cannot-tell', named), parts: partings[0]?.steps ?? 0 };
+    }
     if (taken.length === MOST_READINGS) return end('not-sure', named);
     taken.push({ at: advice.at, reading: world.read(advice.at) });
   }
-}
-
-/** How far the best safe reading left would part the likeliest candidate from the likeliest of another name, in standard deviations. */
-function bestParting(evidence: Evidence, finding: Finding, taken: readonly TakenReading[]): number {
-  const [first] = finding.scored;
-  const second = finding.scored.find(({ under }) => first && nameOf(under) !== nameOf(first.under));
-  if (!first || !second) return 0;
-  return safeReadings(evidence)
-    .filter((at) => !taken.some((one) => JSON.stringify(one.at) === JSON.stringify(at)))
-    .reduce((most, at) => {
-      const [a, b] = [first, second].map(({ under, profile, joint }) => {
-        const prediction = predictionOf(under, at, profile);
-        const { mean, deviation } = expected(joint, prediction);
-        return { mean: Math.min(mean, prediction.limit), deviation };
-      }) as [{ mean: number; deviation: number }, { mean: number; deviation: number }];
-      return Math.max(most, Math.abs(a.mean - b.mean) / Math.hypot(a.deviation, b.deviation));
-    }, 0);
 }
 
 /** The finder's figures over many simulated jacks. */
@@ -101,8 +89,9 @@ export function finderFigures(count: number): readonly Figure[] {
     percent('jack finder: wrong and sure', share('wrong'), 1),
     percent('jack finder: cannot tell', share('cannot-tell'), 5),
     percent(
-      'jack finder: cannot tell, though a safe reading differs by more than twice the noise',
-      trials.filter(({ end, parts }) => end === 'cannot-tell' && parts > 2).length / trials.length,
+      'jack finder: cannot tell, though a permitted reading differs by more than the noise',
+      trials.filter(({ end, parts }) => end === 'cannot-tell' && parts >= LEAST_STEPS).length / trials.length,
+      0,
     ),
     percent('jack finder: right and sure', share('right')),
     percent('jack finder: right and sure, catalogue parts', share('right', listed)),

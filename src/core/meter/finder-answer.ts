@@ -5,8 +5,9 @@ import { SURE, findJack } from './finder.ts';
 import type { FinderState, TakenReading } from './finder.ts';
 import { sayFinding, sayProbability } from './finder-words.ts';
 import { nextReading } from './next-reading.ts';
+import { partingsOf } from './partings.ts';
 import type { Advice } from './next-reading.ts';
-import { sayName, sayUnderTest } from './words.ts';
+import { sayJackReading, sayName, sayUnderTest } from './words.ts';
 
 /** How the answer stands for a reader: 'cannot-tell' is 'not sure' with no reading left that would tell more. */
 export type AnswerState = FinderState | 'cannot-tell';
@@ -39,19 +40,21 @@ export interface FinderAnswer {
   readonly nonePercent: string;
   readonly advice: Advice | undefined;
   readonly jack: Jack | undefined;
+  /** Where a meter cannot tell: every reading that was considered, and by how many units of noise it would part what is left. */
+  readonly considered: readonly Considered[];
+}
+
+/** A reading that was considered and would not help. */
+export interface Considered {
+  readonly words: string;
+  readonly steps: number;
 }
 
 /** Score the readings, rank the names, and propose the next reading where one would tell more. */
 export function answerFinder(evidence: Evidence, taken: readonly TakenReading[]): FinderAnswer {
   const finding = findJack(evidence, taken);
-  const advice =
-    finding.state === 'not-sure'
-      ? nextReading(
-          evidence,
-          finding,
-          taken.map(({ at }) => at),
-        )
-      : undefined;
+  const places = taken.map(({ at }) => at);
+  const advice = finding.state === 'not-sure' ? nextReading(evidence, finding, places) : undefined;
   const state = finding.state === 'not-sure' && !advice ? 'cannot-tell' : finding.state;
   const best = finding.ranked[0]?.best;
   return {
@@ -69,6 +72,10 @@ export function answerFinder(evidence: Evidence, taken: readonly TakenReading[])
     nonePercent: sayProbability(finding.none),
     advice,
     jack: state === 'sure' && best?.kind === 'control' ? best.jack : undefined,
+    considered:
+      state === 'cannot-tell'
+        ? partingsOf(evidence, finding, places).map(({ at, steps }) => ({ words: sayJackReading(at), steps }))
+        : [],
   };
 }
 

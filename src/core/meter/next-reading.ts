@@ -7,6 +7,7 @@ import { SURE, isChecked, predictionOf, uncheckedBy } from './finder.ts';
 import type { Finding, Scored } from './finder.ts';
 import { expected, normalShare } from './gauss.ts';
 import { METER_PROFILES, meterProfile } from './instruments.ts';
+import { LEAST_STEPS, partingsOf, sameReading } from './partings.ts';
 import { sayReading, shown } from './reading.ts';
 import { howToTake, safeReadings } from './safe-readings.ts';
 import { FLOOR_VOLTS, READING_SHARE, offScale } from './scale.ts';
@@ -26,7 +27,7 @@ export interface Advice {
 /** Candidates below this probability do not count when the next reading is chosen. */
 const LEAST_PROBABILITY = 2e-4;
 
-/** A reading that is expected to tell less than this, bits, differs by less than the noise. */
+/** A reading that is expected to tell less than this, bits, is not worth taking while another tells more. */
 export const LEAST_BITS = 0.01;
 
 /** Width of a bin in standard uncertainties of the meter, and how many there are on each side of zero. */
@@ -49,8 +50,8 @@ export function rankReadings(
 }
 
 /**
- * The next reading to take, or undefined when every permitted one differs by less than the noise. A name that is as good as
- * sure after few readings gets one more as a check, however little it is expected to tell.
+ * The next reading to take, or undefined when every permitted one differs by less than the noise between all that is still
+ * possible. A name that is as good as sure after few readings gets one more as a check, however little it is expected to tell.
  */
 export function nextReading(
   evidence: Evidence,
@@ -59,8 +60,10 @@ export function nextReading(
 ): Advice | undefined {
   const readings = rankReadings(evidence, finding, taken);
   const checks = (finding.ranked[0]?.probability ?? 0) >= SURE && !isChecked(evidence, taken);
-  const best = checks ? bestCheck(evidence, readings, taken) : readings[0];
-  if (!best || (best.bits < LEAST_BITS && !checks)) return undefined;
+  const best = checks
+    ? bestCheck(evidence, readings, taken)
+    : tellingMost(evidence, finding, readings, taken);
+  if (!best) return undefined;
   const { at, bits } = best;
   return {
     at,
@@ -71,6 +74,20 @@ export function nextReading(
   };
 }
 
+/** The reading that tells most; where all tell little, the one that parts something possible by more than the noise, or none. */
+function tellingMost(
+  evidence: Evidence,
+  finding: Finding,
+  readings: ReturnType<typeof rankReadings>,
+  taken: readonly JackReading[],
+): ReturnType<typeof rankReadings>[number] | undefined {
+  const [first] = readings;
+  if (first && first.bits >= LEAST_BITS) return first;
+  const [parting] = partingsOf(evidence, finding, taken);
+  if (!parting || parting.steps < LEAST_STEPS) return undefined;
+  return readings.find(({ at }) => sameReading(at, parting.at));
+}
+
 /** The check that leaves fewest others to do; among those the one that tells most. */
 function bestCheck(
   evidence: Evidence,
@@ -79,10 +96,6 @@ function bestCheck(
 ): ReturnType<typeof rankReadings>[number] | undefined {
   const left = readings.map(({ at }) => uncheckedBy(evidence, [...taken, at]));
   return readings[left.indexOf(Math.min(...left))];
-}
-
-function sameReading(a: JackReading, b: JackReading): boolean {
-  return a.meter === b.meter && a.power === b.power && a.red === b.red && a.black === b.black;
 }
 
 const LOG2 = Math.log(2);
