@@ -14,6 +14,7 @@ import {
   sayLongest,
   sendOver,
 } from '../../components/page/in-time.ts';
+import { proofOf, type AuthoredReading } from '../../components/page/lesson-proofs.ts';
 import { meterOn, sayMeter, underTestFrom, type LessonJacks } from '../../components/page/lesson-jacks.ts';
 import {
   linkFrom,
@@ -29,9 +30,14 @@ import {
   bitCells,
   cableSheet,
   checkLink,
+  madeLead,
+  proofRows,
+  tableOf,
   valuesOf,
   wireOhmsPerMetre,
+  type Lead,
   type LinkVerdict,
+  type Proof,
   type State,
 } from '../../src/core/index.ts';
 import { dinReadingOrder } from '../../src/draw/index.ts';
@@ -58,11 +64,11 @@ const LINKS = LESSONS.flatMap(({ folder, links }) =>
 
 /** Figures and widgets that show a solved circuit, and so must stand after the question. */
 const SHOWS =
-  /<(LessonBench|Compare|Margins|Counts|SendByte|TurnPlug|SendBench|Timing|Bars|Bytes|ProbeJack|NextStep|SolderCups|StripEnd)\b/g;
+  /<(LessonBench|Compare|Margins|Counts|SendByte|TurnPlug|SendBench|Timing|Bars|Bytes|ProbeJack|NextStep|SolderCups|StripEnd|ProveLead|TickProof)\b/g;
 const FIGURES =
-  /<(?:LessonBench|Compare|Margins|Counts|PlugFaces|Figure|SendBench|Timing|Bars|Bytes|ProbeJack|NextStep|SolderCups|StripEnd)\s+n=\{(\d+)\}/g;
+  /<(?:LessonBench|Compare|Margins|Counts|PlugFaces|Figure|SendBench|Timing|Bars|Bytes|ProbeJack|NextStep|SolderCups|StripEnd|ProveLead|TickProof)\s+n=\{(\d+)\}/g;
 /** Widgets in which the reader does what the lesson is about: a lesson needs one, and a bench is heavy enough for two. */
-const LIVE = /<(?:LessonBench|SendBench|ProbeJack|SolderCups)\b/g;
+const LIVE = /<(?:LessonBench|SendBench|ProbeJack|SolderCups|ProveLead|TickProof)\b/g;
 const BENCHES = /<(?:LessonBench|SendBench)\b/g;
 
 /** Fewest and most words of a part: the paragraphs, the question and its answers. */
@@ -602,5 +608,61 @@ describe('What lesson 8 says of making a lead', () => {
     expect(steps[0]).toMatch(/shells/);
     expect(steps.at(-1)).toMatch(/prove the lead/);
     expect(steps.findIndex((step) => step.includes('strain relief'))).toBeLessThan(steps.length - 1);
+  });
+});
+
+describe('What lesson 9 says of proving a lead', () => {
+  const { readings } = { readings: dataOf('09-prove-it', 'readings.json') as LessonReadings };
+  type LessonReadings = Readonly<Record<string, readonly AuthoredReading[]>>;
+  const lead = (name: string): Lead => {
+    const found = linkFrom(linkNamed('09', name)).branches[0]?.leads[0];
+    if (found === undefined) throw new Error(`lesson 09: needs a lead in '${name}', got none`);
+    return found;
+  };
+  const proof = (name: string): Proof => proofOf(lead('fromDin'), readings[name] ?? []);
+
+  test('one silent wire leaves a dozen single mistakes or so, and a second one leaves three that read alike', () => {
+    expect(proof('oneSilent').sets.length).toBeGreaterThanOrEqual(11);
+    expect(proof('oneSilent').sets.length).toBeLessThanOrEqual(14);
+    expect(proof('oneSilent').sets.every((set) => set.length === 1)).toBe(true);
+    // Swapped at one end, swapped at the other, or the DIN plug mirrored.
+    expect(proof('twoSilent').sets.map((set) => set.map(({ kind }) => kind).join())).toEqual([
+      'swapped',
+      'mirrored',
+      'swapped',
+    ]);
+    expect(proof('twoSilent').alike.length).toBe(1);
+    expect(proof('twoSilent').next).toBeUndefined();
+    expect(proof('oneOfTwo').sets.length).toBeLessThan(proof('oneSilent').sets.length);
+    expect(proof('oneOfTwo').sets.length).toBeGreaterThan(proof('twoSilent').sets.length);
+  });
+
+  test('two touching wires touch in one plug or in the other, and no reading tells which', () => {
+    const { sets, alike } = proof('touching');
+    expect(
+      sets.map((set) =>
+        set.map((fault) => ('side' in fault ? `${fault.kind} ${fault.side}` : fault.kind)).join(),
+      ),
+    ).toEqual(['short from', 'short to']);
+    expect(alike).toEqual([[0, 1]]);
+  });
+
+  test('a lead with two contacts that touch beeps in all three conductors, and in its fourth row too', () => {
+    const plan = lead('straight');
+    const says = tableOf(madeLead(plan, [{ kind: 'short', side: 'to', between: ['tip', 'ring'] }]));
+    const rows = proofRows(plan);
+    expect(
+      rows
+        .slice(0, 3)
+        .every(({ expects, places }) => expects === 'beep' && places.every((at) => says(at) === 'beep')),
+    ).toBe(true);
+    expect(rows[3]?.expects).toBe('silent');
+    expect(rows[3]?.places.some((at) => says(at) === 'beep')).toBe(true);
+  });
+
+  test('a reading at a contact that the plug lacks is refused by name', () => {
+    expect(() => proofOf(lead('straight'), [{ from: 'out.4', to: 'in.tip', says: 'beep' }])).toThrow(
+      "lesson proof: a trs-3.5 has no contact '4', got 'out.4'",
+    );
   });
 });

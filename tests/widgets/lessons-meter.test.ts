@@ -6,6 +6,7 @@ import {
   type MeterSetting,
   type ProbePair,
 } from '../../components/page/lesson-jacks.ts';
+import { placeFrom, type AuthoredReading } from '../../components/page/lesson-proofs.ts';
 import { leadFrom, linkFrom, type LessonLinks } from '../../components/page/lesson-links.ts';
 import {
   CUP_METRES,
@@ -14,7 +15,15 @@ import {
   checkLink,
   layConductor,
   makeLead,
+  madeLead,
+  proofRows,
+  proveLead,
   sayBareEnd,
+  sayLeadFault,
+  tableOf,
+  type Beep,
+  type Lead,
+  type LeadFault,
   type MeterProfileName,
 } from '../../src/core/index.ts';
 import { openPart } from '../support/lesson-page.ts';
@@ -172,4 +181,95 @@ test('in lesson 8 one strand after the other is looked at with an arrow key', as
     await expect(status).toHaveText(checkLink(linkFrom(linkNamed(name))).sentence);
     await page.keyboard.press('ArrowRight');
   }
+});
+
+const PROVE = '/lessons/prove-it/';
+const TO_PROVE = JSON.parse(readFileSync('content/lessons/09-prove-it/links.json', 'utf8')) as LessonLinks;
+const TO_TICK = JSON.parse(readFileSync('content/lessons/09-prove-it/readings.json', 'utf8')) as Readonly<
+  Record<string, readonly AuthoredReading[]>
+>;
+
+function leadToProve(name: string): Lead {
+  const [lead] = TO_PROVE[name]?.leads ?? [];
+  if (lead === undefined) throw new Error(`lesson 09: needs a lead '${name}', got none`);
+  return leadFrom(lead);
+}
+
+test('in lesson 9 the fourth row finds by keyboard what three beeps had hidden', async ({ page }) => {
+  const lead = leadToProve('straight');
+  const faults: readonly LeadFault[] = [{ kind: 'short', side: 'to', between: ['tip', 'ring'] }];
+  const says = tableOf(madeLead(lead, faults));
+  const [, , , fourth] = proofRows(lead);
+  if (fourth === undefined) throw new Error('lesson 09: needs four rows, got fewer');
+  const still = proofRows(lead)
+    .filter(({ expects }) => expects === 'beep')
+    .flatMap(({ places }) => places.filter(({ hold }) => hold === 'still'));
+  const before = still.map((place) => ({ ...place, says: says(place) }));
+  const after = [...before, ...fourth.places.map((place) => ({ ...place, says: says(place) }))];
+
+  const part = await openPart(page, PROVE, 1);
+  const status = part.locator('.prove-lead').getByRole('status');
+  await expect(status).toContainText(`3 of 8 rows read. ${proveLead(lead, before).sentence}`);
+  await part.getByRole('button', { name: fourth.words }).press('Enter');
+  await expect(status).toContainText(`4 of 8 rows read. ${proveLead(lead, after).sentence}`);
+  await expect(status).toContainText('beeps to ring at the output end and ring at the input end');
+  await part.getByRole('button', { name: 'Start again' }).press('Enter');
+  await expect(status).toContainText(`3 of 8 rows read. ${proveLead(lead, before).sentence}`);
+});
+
+test('in lesson 9 one wire flickers with the plug at the input end moved, and the core names the joint', async ({
+  page,
+}) => {
+  const part = await openPart(page, PROVE, 2);
+  const status = part.locator('.prove-lead').getByRole('status');
+  const read = async (): Promise<void> => {
+    for (const button of await part.getByRole('list', { name: 'Readings to take' }).getByRole('button').all())
+      await button.press('Enter');
+  };
+  await part.getByRole('radio', { name: 'plug at the output end moved' }).press('Space');
+  await expect(status).toContainText('0 of 3 rows read this way.');
+  await read();
+  await expect(status).toContainText('So far the lead is as planned');
+  await part.getByRole('radio', { name: 'plug at the input end moved' }).press('Space');
+  await read();
+  const cold: LeadFault = { kind: 'cold-joint', side: 'to', conductor: 1 };
+  await expect(status).toContainText(sayLeadFault(leadToProve('straight'), cold));
+  await expect(part.getByRole('listitem').nth(1)).toContainText('flickers');
+});
+
+test('in lesson 9 each reading that is ticked leaves the explanations that the core finds', async ({
+  page,
+}) => {
+  const lead = leadToProve('fromDin');
+  const part = await openPart(page, PROVE, 3);
+  const status = part.locator('.tick-proof').getByRole('status');
+  const readings = TO_TICK.oneSilent ?? [];
+  const sets = (second?: Beep): number =>
+    proveLead(
+      lead,
+      readings.flatMap((one, at) => {
+        const says = at === 1 ? second : one.says;
+        return says === undefined ? [] : [{ ...placeFrom(lead, one), says }];
+      }),
+    ).sets.length;
+  const wire = part.getByRole('group', { name: 'pin 5 at the output end to tip at the input end' });
+  await expect(status).toContainText(`${sets()} single mistakes explain this`);
+  await wire.getByRole('radio', { name: 'not read' }).focus();
+  await page.keyboard.press('ArrowRight');
+  await expect(status).toContainText(`${sets('silent')} single mistakes explain this`);
+  await expect(status.getByRole('listitem')).toHaveCount(1);
+  await page.keyboard.press('ArrowRight');
+  await expect(status).toContainText(`${sets('beep')} single mistakes explain this`);
+});
+
+test('in lesson 9 a beep at the other plug does not tell where two wires touch', async ({ page }) => {
+  const part = await openPart(page, PROVE, 4);
+  const status = part.locator('.tick-proof').getByRole('status');
+  const line =
+    'pin 4 and pin 5 touch at the output end; or tip and ring touch at the input end (no reading can tell these apart)';
+  await expect(status.getByRole('listitem')).toHaveText(line);
+  const other = part.getByRole('group', { name: 'ring at the input end to tip at the input end' });
+  await other.getByRole('radio', { name: 'beeps' }).press('Space');
+  await expect(other.getByRole('radio', { name: 'beeps' })).toBeChecked();
+  await expect(status.getByRole('listitem')).toHaveText(line);
 });
