@@ -326,3 +326,5 @@ export { STRIP_LENGTHS } from './meter/cable-sheet.ts';
 export { LEAD_FAULTS, madeLead } from './meter/lead-faults.ts';
 export type { LeadFault } from './meter/lead-faults.ts';
 export { tableOf } from './meter/lead-table.ts';
+export { bitsOfObservation, fewestExpected } from './meter/decision.ts';
+export type { Suspects } from './meter/decision.ts';

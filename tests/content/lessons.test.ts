@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { example, type Item } from '../../components/bench/messages.ts';
+import type { Pile } from '../../components/learn/suspects.ts';
 import type { Journey } from '../../components/bench/sending.ts';
 import {
   RECEIVERS,
@@ -15,6 +16,7 @@ import {
   sendOver,
 } from '../../components/page/in-time.ts';
 import { proofOf, type AuthoredReading } from '../../components/page/lesson-proofs.ts';
+import { pileFrom, symptomGroups, type AuthoredPile } from '../../components/page/lesson-suspects.ts';
 import { meterOn, sayMeter, underTestFrom, type LessonJacks } from '../../components/page/lesson-jacks.ts';
 import {
   linkFrom,
@@ -25,9 +27,11 @@ import {
 } from '../../components/page/lesson-links.ts';
 import {
   ADAPTER_METRES,
+  BOARD_FAULTS,
   STANDARD_EDGE_SECONDS,
   STANDARD_METRES,
   bitCells,
+  bitsOfObservation,
   cableSheet,
   checkLink,
   madeLead,
@@ -64,11 +68,11 @@ const LINKS = LESSONS.flatMap(({ folder, links }) =>
 
 /** Figures and widgets that show a solved circuit, and so must stand after the question. */
 const SHOWS =
-  /<(LessonBench|Compare|Margins|Counts|SendByte|TurnPlug|SendBench|Timing|Bars|Bytes|ProbeJack|NextStep|SolderCups|StripEnd|ProveLead|TickProof)\b/g;
+  /<(LessonBench|Compare|Margins|Counts|SendByte|TurnPlug|SendBench|Timing|Bars|Bytes|ProbeJack|NextStep|SolderCups|StripEnd|ProveLead|TickProof|SplitSuspects|Symptoms)\b/g;
 const FIGURES =
-  /<(?:LessonBench|Compare|Margins|Counts|PlugFaces|Figure|SendBench|Timing|Bars|Bytes|ProbeJack|NextStep|SolderCups|StripEnd|ProveLead|TickProof)\s+n=\{(\d+)\}/g;
+  /<(?:LessonBench|Compare|Margins|Counts|PlugFaces|Figure|SendBench|Timing|Bars|Bytes|ProbeJack|NextStep|SolderCups|StripEnd|ProveLead|TickProof|SplitSuspects|Symptoms)\s+n=\{(\d+)\}/g;
 /** Widgets in which the reader does what the lesson is about: a lesson needs one, and a bench is heavy enough for two. */
-const LIVE = /<(?:LessonBench|SendBench|ProbeJack|SolderCups|ProveLead|TickProof)\b/g;
+const LIVE = /<(?:LessonBench|SendBench|ProbeJack|SolderCups|ProveLead|TickProof|SplitSuspects)\b/g;
 const BENCHES = /<(?:LessonBench|SendBench)\b/g;
 
 /** Fewest and most words of a part: the paragraphs, the question and its answers. */
@@ -664,5 +668,82 @@ describe('What lesson 9 says of proving a lead', () => {
     expect(() => proofOf(lead('straight'), [{ from: 'out.4', to: 'in.tip', says: 'beep' }])).toThrow(
       "lesson proof: a trs-3.5 has no contact '4', got 'out.4'",
     );
+  });
+});
+
+describe('What lesson 10 says of finding a fault', () => {
+  type Piles = Readonly<Record<string, AuthoredPile>>;
+  const piles = dataOf('10-when-nothing-answers', 'piles.json') as Piles;
+  const pile = (name: string): Pile => {
+    const found = piles[name];
+    if (found === undefined) throw new Error(`lesson 10: needs a pile '${name}', got none`);
+    return pileFrom(found);
+  };
+  /** Sizes of the piles that a look makes, the largest first. */
+  const sizes = (name: string, look: string): readonly number[] => {
+    const seen = pile(name).looks.find(({ id }) => id === look)?.seen ?? [];
+    return [...new Set(seen)]
+      .map((answer) => seen.filter((one) => one === answer).length)
+      .sort((a, b) => b - a);
+  };
+
+  test('of four looks at six suspects the light parts three and three, and each other one and five', () => {
+    expect(sizes('six', 'light pedal 1')).toEqual([3, 3]);
+    const others = pile('six').looks.filter(({ id }) => id !== 'light pedal 1');
+    expect(others.map(({ id }) => sizes('six', id))).toEqual([
+      [5, 1],
+      [5, 1],
+      [5, 1],
+    ]);
+  });
+
+  test('silence leaves a dozen suspects, and each other symptom of one pedal a single one', () => {
+    expect(symptomGroups('link').map(({ suspects }) => suspects.length)).toEqual([12, 1, 1, 1]);
+    const next = symptomGroups('link').find(({ symptom }) => symptom.includes('next to'));
+    expect(next?.suspects.map(({ name }) => name)).toEqual(['sender: program-off-by-one']);
+  });
+
+  test('the clock reading has three answers, and tells most in both hunts', () => {
+    for (const [name, look] of [
+      ['silent', 'volts clock lead 1'],
+      ['chain', 'volts clock lead 2'],
+    ] as const) {
+      expect(sizes(name, look).length).toBe(3);
+      const { suspects, looks } = pile(name);
+      const all = suspects.map((_, at) => at);
+      const weighed = {
+        names: suspects.map((one) => one.name),
+        weights: all.map(() => 1),
+        answers: looks.map(({ seen }) => seen.map((one) => seen.indexOf(one))),
+      };
+      const bits = looks.map((_, at) => bitsOfObservation(weighed, all, at));
+      expect(looks[bits.indexOf(Math.max(...bits))]?.id).toBe(look);
+      // Every suspect can be told from every other one: no two show the same in all looks.
+      expect(new Set(all.map((at) => looks.map(({ seen }) => seen[at]).join('|'))).size).toBe(all.length);
+    }
+  });
+
+  test('each hunt hides every one of its suspects once', () => {
+    const { body } = readLesson('10-when-nothing-answers');
+    const hidden = [...body.matchAll(/hidden=\{\[([\s\S]*?)\]\}/g)].map(([, list = '']) =>
+      [...list.matchAll(/'([^']+)'/g)].map(([, name = '']) => name).sort(),
+    );
+    expect(hidden).toEqual([
+      [...(piles.silent?.suspects ?? [])].sort(),
+      [...(piles.chain?.suspects ?? [])].sort(),
+    ]);
+  });
+
+  test('a suspect or a look that the board does not have is refused by name', () => {
+    expect(() => pileFrom({ board: 'link', suspects: ['lead 2: open'], looks: [] })).toThrow(
+      "lesson suspects: the board 'link' has no fault 'lead 2: open'",
+    );
+    expect(() => pileFrom({ board: 'link', suspects: ['lead 1: open'], looks: ['thru menu'] })).toThrow(
+      "lesson suspects: the board 'link' has no observation 'thru menu'",
+    );
+  });
+
+  test('the fault bench has as many kinds of fault as the lesson says', () => {
+    expect(BOARD_FAULTS.length).toBe(17);
   });
 });
