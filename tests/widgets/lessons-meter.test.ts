@@ -7,12 +7,15 @@ import {
   type ProbePair,
 } from '../../components/page/lesson-jacks.ts';
 import { placeFrom, type AuthoredReading } from '../../components/page/lesson-proofs.ts';
+import { pileFrom, symptomGroups, type AuthoredPile } from '../../components/page/lesson-suspects.ts';
 import { leadFrom, linkFrom, type LessonLinks } from '../../components/page/lesson-links.ts';
 import {
   CUP_METRES,
   bareEnd,
+  bitsOfObservation,
   cableSheet,
   checkLink,
+  fewestExpected,
   layConductor,
   makeLead,
   madeLead,
@@ -273,3 +276,92 @@ test('in lesson 9 a beep at the other plug does not tell where two wires touch',
   await expect(other.getByRole('radio', { name: 'beeps' })).toBeChecked();
   await expect(status.getByRole('listitem')).toHaveText(line);
 });
+
+const NOTHING = '/lessons/when-nothing-answers/';
+const PILES = JSON.parse(
+  readFileSync('content/lessons/10-when-nothing-answers/piles.json', 'utf8'),
+) as Readonly<Record<string, AuthoredPile>>;
+
+/** A pile of lesson 10, and the same as the core weighs it. */
+function pileNamed(name: string) {
+  const authored = PILES[name];
+  if (authored === undefined) throw new Error(`lesson 10: needs a pile '${name}', got none`);
+  const pile = pileFrom(authored);
+  const all = pile.suspects.map((_, at) => at);
+  const weighed = {
+    names: pile.suspects.map((one) => one.name),
+    weights: all.map(() => 1),
+    answers: pile.looks.map(({ seen }) => seen.map((one) => seen.indexOf(one))),
+  };
+  return { pile, all, weighed };
+}
+
+test('in lesson 10 each look is tried by keyboard, and only the best is called so', async ({ page }) => {
+  const { pile, all, weighed } = pileNamed('six');
+  const bits = pile.looks.map((_, at) => bitsOfObservation(weighed, all, at));
+  const part = await openPart(page, NOTHING, 1);
+  const status = part.locator('.split').getByRole('status');
+  for (const [at, { words, seen }] of pile.looks.entries()) {
+    await part.getByRole('button', { name: words }).press('Enter');
+    const worst = Math.max(...seen.map((one) => seen.filter((other) => other === one).length));
+    const best = bits[at] === Math.max(...bits);
+    await expect(status).toHaveText(
+      `At worst ${worst} of 6 are left. ${best ? 'No look' : 'Another look'} in this list tells more.`,
+    );
+    for (const answer of new Set(seen))
+      await expect(
+        part.getByRole('region', { name: `If it shows: ${answer}` }).getByRole('listitem'),
+      ).toHaveText(pile.suspects.filter((_, one) => seen[one] === answer).map((one) => one.words));
+  }
+});
+
+test('in lesson 10 a symptom is chosen with an arrow key, and the core lists what it leaves', async ({
+  page,
+}) => {
+  const part = await openPart(page, NOTHING, 2);
+  const status = part.locator('.symptoms').getByRole('status');
+  const groups = symptomGroups('link');
+  await part.getByRole('radio', { name: groups[0]?.symptom ?? '' }).focus();
+  for (const { suspects } of groups) {
+    await expect(status.getByRole('listitem')).toHaveText(suspects.map(({ words }) => words));
+    await page.keyboard.press('ArrowDown');
+  }
+});
+
+for (const [number, name, first, second] of [
+  [3, 'silent', 'pedal 1: wrong-channel', 'sender: outlet-set-wrong'],
+  [4, 'chain', 'pedal 1: soft-thru-off', 'lead 2: mirrored'],
+] as const) {
+  test(`in lesson 10 the hidden faults of part ${number} are hunted down by keyboard with the most telling looks`, async ({
+    page,
+  }) => {
+    const { pile, all, weighed } = pileNamed(name);
+    const part = await openPart(page, NOTHING, number);
+    const status = part.locator('.split').getByRole('status');
+    for (const culprit of [first, second]) {
+      const hidden = weighed.names.indexOf(culprit);
+      await expect(status).toHaveText(`${all.length} of ${all.length} suspects are left.`);
+      let left: readonly number[] = all;
+      let taken = 0;
+      while (left.length > 1) {
+        const bits = pile.looks.map((_, at) => bitsOfObservation(weighed, left, at));
+        const look = pile.looks[bits.indexOf(Math.max(...bits))];
+        if (look === undefined) throw new Error('lesson 10: needs a look that tells, got none');
+        left = left.filter((at) => look.seen[at] === look.seen[hidden]);
+        taken += 1;
+        await part.getByRole('button', { name: look.words }).press('Enter');
+        await expect(status).toContainText(`Seen: ${look.seen[hidden] ?? ''}.`);
+        if (left.length > 1)
+          await expect(status).toContainText(`${left.length} of ${all.length} suspects are left.`);
+      }
+      await expect(status).toContainText(`Found: ${pile.suspects[hidden]?.words ?? ''}.`);
+      await expect(status).toContainText(
+        `You took ${taken === 1 ? '1 look' : `${taken} looks`}; the best way takes ${fewestExpected(weighed, all).toFixed(1)} on average`,
+      );
+      await expect(part.getByRole('list', { name: 'Suspects' }).getByText('(cleared)')).toHaveCount(
+        all.length - 1,
+      );
+      await part.getByRole('button', { name: 'Hide another fault' }).press('Enter');
+    }
+  });
+}
