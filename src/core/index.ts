@@ -328,3 +328,4 @@ export type { LeadFault } from './meter/lead-faults.ts';
 export { tableOf } from './meter/lead-table.ts';
 export { bitsOfObservation, fewestExpected } from './meter/decision.ts';
 export type { Suspects } from './meter/decision.ts';
+export type { BenchTable } from './meter/fault-bench.ts';
