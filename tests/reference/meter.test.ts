@@ -1,17 +1,21 @@
 /** Predicted readings of every jack of the catalogue against a SPICE engine that solves decks written from the sources. */
 import { describe, expect, test } from 'vitest';
 import { jacksWith } from '../../src/core/meter/catalogue.ts';
-import { LED_TESTER, METER_FUNCTIONS, meterProfile } from '../../src/core/meter/instruments.ts';
+import {
+  LED_TESTER,
+  METER_FUNCTIONS,
+  METER_PROFILES,
+  meterProfile,
+} from '../../src/core/meter/instruments.ts';
 import { POWERS } from '../../src/core/meter/power.ts';
 import { measureJack, probedContacts, readJack } from '../../src/core/meter/subjects.ts';
 import type { JackUnderTest } from '../../src/core/meter/subjects.ts';
 import { sayUnderTest } from '../../src/core/meter/words.ts';
-import type { Connector } from '../../src/core/wiring/connectors.ts';
-import { isWired, jackDeck } from '../support/jack-decks.ts';
-import type { DeckReading, DeckState } from '../support/jack-decks.ts';
+import type { Connector, Contact } from '../../src/core/wiring/connectors.ts';
+import { METERS, isWired, jackDeck } from '../support/jack-decks.ts';
+import type { DeckReading, DeckState, MeterName } from '../support/jack-decks.ts';
+import { seededRandom } from '../support/random.ts';
 import { runOperatingPoint } from '../support/spice.ts';
-
-const PROFILE = meterProfile('usual');
 
 /** Longest time for one jack on a busy machine: some hundred short runs of the engine. */
 const ENGINE_MILLISECONDS = 120_000;
@@ -23,17 +27,18 @@ const CLOCK_SHARE = 48 * 4 * 32e-6;
 const SHARE = 0.01;
 const VOLTS = 2e-3;
 
-/** The usual meter, by hand: volts at the probes to what it shows. */
-function shownOf(meter: DeckReading['meter'], value: number): number | string {
+/** A meter, by hand: volts at the probes to what it shows. */
+function shownOf({ meter, name = 'usual' }: DeckReading, value: number): number | string {
+  const { diodeVolts, mostOhms } = METERS[name];
   const ohms = (value / (0.5 - value)) * 1e3;
   const blocked = !(value < 0.5);
   switch (meter) {
     case 'volts':
       return value;
     case 'diode':
-      return value > 3 ? 'overload' : value;
+      return value > diodeVolts ? 'overload' : value;
     case 'ohms':
-      return blocked || ohms < 0 || ohms > 20e6 ? 'overload' : ohms;
+      return blocked || ohms < 0 || ohms > mostOhms ? 'overload' : ohms;
     case 'continuity':
       return !blocked && ohms >= 0 && ohms < 50 ? 'beep' : 'silent';
     case 'led':
@@ -53,6 +58,7 @@ async function engineOf(
   const live = readings.filter((one) => isWired(under, one.red) && isWired(under, one.black));
   const decks = METER_FUNCTIONS.flatMap((meter) => {
     const those = live.filter((one) => one.meter === meter);
+    if (those.length === 0) return [];
     // The engine's iteration breaks down on many forced currents at once, so each diode test has a deck of its own.
     return meter === 'diode' ? those.map((one) => [one]) : [those];
   });
@@ -68,16 +74,34 @@ async function engineOf(
   return values;
 }
 
-async function compare(
-  under: JackUnderTest,
-  connector: Connector,
-): Promise<{ count: number; wrong: string[] }> {
+/** Every reading between every two contacts of a jack, with the usual meter. */
+function everyReading(connector: Connector): readonly DeckReading[] {
   const contacts = probedContacts(connector);
-  const readings = METER_FUNCTIONS.flatMap((meter) =>
+  return METER_FUNCTIONS.flatMap((meter) =>
     contacts.flatMap((red) =>
       contacts.filter((black) => black !== red).map((black) => ({ meter, red, black })),
     ),
   );
+}
+
+/** One reading with each other meter in each function, on contacts drawn by seed that have something behind them. */
+function otherMeters(under: JackUnderTest, connector: Connector, seed: number): readonly DeckReading[] {
+  const random = seededRandom(seed);
+  const wired = probedContacts(connector).filter((contact) => isWired(under, contact));
+  return (Object.keys(METERS) as MeterName[])
+    .filter((name) => name !== 'usual')
+    .flatMap((name) =>
+      METER_FUNCTIONS.filter((meter) => meter !== 'led').map((meter) => {
+        const red = random.pick(wired);
+        return { meter, name, red, black: random.pick(wired.filter((one) => one !== red)) };
+      }),
+    );
+}
+
+async function compare(
+  under: JackUnderTest,
+  readings: readonly DeckReading[],
+): Promise<{ count: number; wrong: string[] }> {
   const off = await engineOf(under, 'off', readings);
   const idle = await engineOf(under, 'idle', readings);
   const active = await engineOf(under, 'active', readings);
@@ -85,16 +109,19 @@ async function compare(
   let count = 0;
   for (const power of POWERS) {
     readings.forEach((reading, at) => {
-      const { meter } = reading;
-      const ceiling = (value: number): number => (meter === 'diode' && value > 3 ? Infinity : value);
+      const { meter, name = 'usual' } = reading;
+      const profile = meterProfile(name);
+      const place = { meter, power, red: reading.red as Contact, black: reading.black as Contact };
+      const ceiling = (value: number): number =>
+        meter === 'diode' && value > METERS[name].diodeVolts ? Infinity : value;
       const value =
         power === 'off'
           ? (off[at] as number)
           : power === 'idle'
             ? (idle[at] as number)
             : (1 - CLOCK_SHARE) * ceiling(idle[at] as number) + CLOCK_SHARE * ceiling(active[at] as number);
-      const theirs = shownOf(meter, value);
-      const ours = readJack(under, { ...reading, power }, PROFILE);
+      const theirs = shownOf(reading, value);
+      const ours = readJack(under, place, profile);
       const show = ours.shows === 'value' ? ours.value : ours.shows;
       count++;
       const near =
@@ -103,10 +130,10 @@ async function compare(
           : show === theirs;
       if (!near)
         wrong.push(
-          `${sayUnderTest(under)}, ${power}, ${meter} ${reading.red} to ${reading.black}: ours ${show}, engine ${theirs}`,
+          `${sayUnderTest(under)}, ${name}, ${power}, ${meter} ${reading.red} to ${reading.black}: ours ${show}, engine ${theirs}`,
         );
       if (meter === 'led') {
-        const amperes = measureJack(under, { ...reading, power }, PROFILE);
+        const amperes = measureJack(under, place, profile);
         if (!(Math.abs(amperes - value) <= Math.max(SHARE * Math.abs(value), 1e-7)))
           wrong.push(
             `${sayUnderTest(under)}, ${power}, tester ${reading.red} to ${reading.black}: ours ${amperes} A, engine ${value} A`,
@@ -123,7 +150,7 @@ describe.each(['din5', 'trs-3.5', 'ts-6.35'] as const)(
     test.each(jacksWith(connector).map((under) => [sayUnderTest(under), under] as const))(
       '%s reads as the engine says, between every two contacts, in every function, off, idle and with clock',
       async (_words, under) => {
-        const { count, wrong } = await compare(under, connector);
+        const { count, wrong } = await compare(under, everyReading(connector));
         const contacts = probedContacts(connector).length;
         expect(count).toBe(METER_FUNCTIONS.length * POWERS.length * contacts * (contacts - 1));
         expect(wrong).toEqual([]);
@@ -132,6 +159,35 @@ describe.each(['din5', 'trs-3.5', 'ts-6.35'] as const)(
     );
   },
 );
+
+describe('the other meters', () => {
+  test('have the constants that the decks are written with', () => {
+    for (const [name, { voltsMegohms, diodeMilliamperes, diodeVolts, mostOhms }] of Object.entries(METERS))
+      expect(meterProfile(name as MeterName)).toMatchObject({
+        voltsOhms: voltsMegohms * 1e6,
+        diodeAmperes: diodeMilliamperes / 1e3,
+        diodeVolts,
+        ohmsMost: mostOhms,
+      });
+    expect(Object.keys(METERS)).toEqual([...METER_PROFILES]);
+  });
+
+  test.each(
+    (['din5', 'trs-3.5', 'ts-6.35'] as const).flatMap((connector) =>
+      jacksWith(connector).map((under, at) => [sayUnderTest(under), connector, under, at + 1] as const),
+    ),
+  )(
+    'read %s with a %s connector as the engine says, in every function, off, idle and with clock',
+    async (_words, connector, under, seed) => {
+      const readings = otherMeters(under, connector, seed);
+      const { count, wrong } = await compare(under, readings);
+      // Two meters, four functions, three states of the power.
+      expect(count).toBe(2 * 4 * 3);
+      expect(wrong).toEqual([]);
+    },
+    ENGINE_MILLISECONDS,
+  );
+});
 
 test('the tester is judged by the current that the sources state', () => {
   expect(LED_TESTER.glowAmperes).toBe(0.3e-3);

@@ -125,26 +125,43 @@ export function isWired(under: JackUnderTest, contact: string): boolean {
 /** 1 m of 26 AWG (0.1339 ohm: ASTM B258 and the resistivity of copper) and one contact of 30 mohm. */
 const LEAD_OHMS = 0.1339 + 0.03;
 
-/** Lines of the usual meter between nodes `red` and 0. */
-const METER_LINES = {
-  volts: (red: string) => [`Rm ${red} 0 10meg`],
-  ohms: (red: string) => [`Vm ${red}cell 0 0.5`, `Rm ${red}cell ${red} 1k`],
-  continuity: (red: string) => [`Vm ${red}cell 0 0.5`, `Rm ${red}cell ${red} 1k`],
-  diode: (red: string) => [
-    `Im 0 ${red} 1m`,
-    `Rm ${red} 0 10meg`,
-    // At most 3 V: what more the current asks for goes through this diode, and the reading is overload.
-    `Dlimit ${red} ${red}limit limit`,
-    `Vlimit ${red}limit 0 3`,
-  ],
-  led: (red: string) => [`Rm ${red} ${red}mid 220`, `Dm ${red}mid 0 red`],
+/** Constants of three meters inside what six manuals say: megohms on volts, milliamperes and most volts of the diode test, most ohms. */
+export const METERS = {
+  usual: { voltsMegohms: 10, diodeMilliamperes: 1, diodeVolts: 3, mostOhms: 20e6 },
+  'low-diode': { voltsMegohms: 10, diodeMilliamperes: 1, diodeVolts: 1.5, mostOhms: 20e6 },
+  pocket: { voltsMegohms: 1, diodeMilliamperes: 0.5, diodeVolts: 2.5, mostOhms: 2e6 },
 } as const;
+export type MeterName = keyof typeof METERS;
+
+/** Lines of a meter between nodes `red` and 0. */
+function meterLines(meter: DeckReading['meter'], red: string, name: MeterName): readonly string[] {
+  const { voltsMegohms, diodeMilliamperes, diodeVolts } = METERS[name];
+  switch (meter) {
+    case 'volts':
+      return [`Rm ${red} 0 ${voltsMegohms}meg`];
+    case 'ohms':
+    case 'continuity':
+      return [`Vm ${red}cell 0 0.5`, `Rm ${red}cell ${red} 1k`];
+    case 'diode':
+      return [
+        `Im 0 ${red} ${diodeMilliamperes}m`,
+        `Rm ${red} 0 10meg`,
+        // At most so many volts: what more the current asks for goes through this diode, and the reading is overload.
+        `Dlimit ${red} ${red}limit limit`,
+        `Vlimit ${red}limit 0 ${diodeVolts}`,
+      ];
+    case 'led':
+      return [`Rm ${red} ${red}mid 220`, `Dm ${red}mid 0 red`];
+  }
+}
 
 /** One reading: red and black contact, and what is attached. */
 export interface DeckReading {
-  readonly meter: keyof typeof METER_LINES;
+  readonly meter: 'volts' | 'ohms' | 'continuity' | 'diode' | 'led';
   readonly red: string;
   readonly black: string;
+  /** Which meter it is; the usual one when left out. */
+  readonly name?: MeterName;
 }
 
 /** A deck that takes several readings at once, each on a copy of the jack; reading `i` is volts at node `red<i>`, or amperes of `rm<i>`. */
@@ -154,13 +171,13 @@ export function jackDeck(
   state: DeckState,
   readings: readonly DeckReading[],
 ): string {
-  const lines = readings.flatMap(({ meter, red, black }, number) => {
+  const lines = readings.flatMap(({ meter, red, black, name: one = 'usual' }, number) => {
     const at = (point: string): string => `n${number}${point}`;
     const copies = [
       ...jackLines(under, state, at),
       `Rred ${at(red)} red${number} ${LEAD_OHMS}`,
       `Rblack ${at(black)} 0 ${LEAD_OHMS}`,
-      ...METER_LINES[meter](`red${number}`),
+      ...meterLines(meter, `red${number}`, one),
     ];
     return copies.map((line) => line.replace(/^(\S+)/, (name) => `${name}x${number}`));
   });

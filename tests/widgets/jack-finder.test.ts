@@ -76,6 +76,16 @@ test('following the readings that are asked for names the jack, and ends in a le
   await expect(lead).toContainText('pin 2 to sleeve, pin 4 to tip, pin 5 to ring');
   const { violations } = await new AxeBuilder({ page }).analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
+  await lead.getByRole('button', { name: 'Add it to the board plan' }).click();
+  await expect(lead.getByRole('alert')).toContainText('expected the name of a device, got nothing');
+  await lead.getByLabel('Device that the jack is on').fill('Reverb');
+  await page.keyboard.press('Enter');
+  await expect(lead).toContainText("The jack is on the board plan, on a new device 'Reverb'.");
+  const board = await page.context().newPage();
+  await board.goto('/board/');
+  await wakeIslands(board);
+  await expect(board.locator('main')).toContainText('Reverb');
+  await board.close();
   await lead.getByRole('link', { name: 'Open on the bench' }).click();
   await expect(page).toHaveURL(/\/bench\/#plan=/);
   await wakeIslands(page);
