@@ -307,6 +307,7 @@ export {
   duplicateDevice,
   freshName,
   moveDevice,
+  nameBoard,
   numberChannels,
   removeDevice,
   sayEdit,

@@ -63,6 +63,14 @@ export function deviceNamed(plan: Plan, name: string): Device {
 const namesIn = (plan: Plan, but = ''): readonly string[] =>
   plan.devices.map(({ name }) => name).filter((name) => name !== but);
 
+/** Give the board a title; none is allowed. */
+export function nameBoard(plan: Plan, title: string): Edit {
+  const most = PLAN_LIMITS.nameCharacters;
+  return title.length > most
+    ? refused('title', `at most ${most} characters`, `${title.length}`)
+    : edited(title === plan.title ? plan : { ...plan, title });
+}
+
 /** Add a device. A name in use gets a number, and a device whose place is taken goes to the first free one. */
 export function addDevice(plan: Plan, device: Device): Edit {
   if (plan.devices.length >= PLAN_LIMITS.devices)

@@ -14,6 +14,7 @@ import {
   changeDevice,
   duplicateDevice,
   moveDevice,
+  nameBoard,
   numberChannels,
   removeDevice,
   sayEdit,
@@ -134,6 +135,17 @@ describe('Devices of a board', () => {
       }),
     );
     expect(numberChannels(plan).devices.map(({ channel = 0 }) => channel)).toEqual([0, 2, 1, 0, 3]);
+  });
+});
+
+describe('The title of a board', () => {
+  test('is set, taken away, and refused where it is too long for a file', () => {
+    expect(planIn(nameBoard(boardOf('echo'), 'Friday')).title).toBe('Friday');
+    expect(planIn(nameBoard(boardOf('echo'), '')).title).toBe('');
+    const long = nameBoard(boardOf('echo'), 'x'.repeat(81));
+    expect(long.ok || sayEdit(long.problem)).toBe(
+      'title: expected at most 80 characters, got 81. The plan is as it was.',
+    );
   });
 });
 

@@ -1,0 +1,143 @@
+/** The board on the desk: the plan with its past, its check, what the reader has in hand, and what is said to them. */
+import {
+  DEMO_NOTE,
+  checkBoard,
+  connect,
+  demoBoard,
+  findJack,
+  makePlan,
+  moveDevice,
+  sayEdit,
+} from '../../src/core/index.ts';
+import type { Finding, JackPlace, LinkMemory, Plan } from '../../src/core/index.ts';
+import { History } from '../bench/history.svelte.ts';
+import { NOTHING_SHOWN, isAt } from './session.ts';
+import type { Chosen, Shown, Word } from './session.ts';
+
+export class Desk {
+  /** Links solved once are not solved again. */
+  readonly memory: LinkMemory;
+  history = $state.raw(new History<Plan>(makePlan({})));
+  chosen = $state.raw<Chosen>();
+  picked = $state.raw<JackPlace>();
+  word = $state.raw<Word>();
+  found = $state.raw<Finding>();
+  step = $state.raw<Shown>();
+
+  readonly plan = $derived(this.history.now);
+  readonly check = $derived.by(() => checkBoard(this.plan, this.memory));
+  readonly device = $derived(
+    this.chosen?.kind === 'device'
+      ? this.plan.devices.find(({ name }) => name === this.chosen?.name)
+      : undefined,
+  );
+  readonly link = $derived(
+    this.chosen?.kind === 'link' ? this.plan.links.find(({ name }) => name === this.chosen?.name) : undefined,
+  );
+  readonly shown = $derived<Shown>(this.step ?? this.found?.where ?? NOTHING_SHOWN);
+
+  constructor(memory: LinkMemory) {
+    this.memory = memory;
+  }
+
+  say = (word: Word | undefined): void => {
+    this.word = word;
+  };
+
+  change = (next: Plan): void => {
+    this.history.do(next);
+    this.#settle();
+    if (this.picked && !findJack(next, this.picked)) this.picked = undefined;
+  };
+
+  travel = (way: 'undo' | 'redo'): void => {
+    this.history[way]();
+    this.#settle();
+    this.picked = undefined;
+  };
+
+  /** The plan that was kept: there is nothing before it to go back to. */
+  begin(plan: Plan): void {
+    this.history = new History(plan);
+  }
+
+  open = (plan: Plan): void => {
+    this.change(plan);
+    this.chosen = undefined;
+    this.picked = undefined;
+  };
+
+  openDemo = (): void => {
+    this.open(demoBoard(this.memory));
+    this.say({ text: DEMO_NOTE, bad: false });
+  };
+
+  move = (device: string, xCentimetres: number, yCentimetres: number): void => {
+    this.change(moveDevice(this.plan, device, xCentimetres, yCentimetres));
+  };
+
+  join = (from: JackPlace, to: JackPlace): void => {
+    const [output, input] = findJack(this.plan, from)?.direction === 'out' ? [from, to] : [to, from];
+    const made = connect(this.plan, output, input, this.memory);
+    this.picked = undefined;
+    if (!made.ok) return this.say({ text: sayEdit(made.problem), bad: true });
+    this.change(made.plan);
+    this.chosen = { kind: 'link', name: made.link };
+    const leads = made.leads.map(({ name }) => name).join(' and ');
+    const notes = made.notes.map((note) => ` ${note[0]?.toUpperCase() ?? ''}${note.slice(1)}.`).join('');
+    const doubt = made.works ? '' : ' No lead on offer makes it work; see what the check found.';
+    this.say({
+      text: `${made.link} joins ${output.device}: ${output.jack} to ${input.device}: ${input.jack} with ${leads}.${notes}${doubt}`,
+      bad: !made.works,
+    });
+  };
+
+  /** Pick a jack, let it go, or join it to the one in hand. */
+  press = (place: JackPlace): void => {
+    const { plan, picked } = this;
+    const jack = findJack(plan, place);
+    const held = picked && findJack(plan, picked);
+    if (!jack) return;
+    if (isAt(picked, place.device, place.jack)) return this.letGo();
+    if (picked && held && held.direction !== jack.direction) return this.join(picked, place);
+    this.picked = { device: place.device, jack: place.jack };
+    const other = jack.direction === 'out' ? 'an input' : 'an output';
+    this.say({
+      text: `${place.jack} of '${place.device}' is picked. Now ${other} of another device; Escape lets go.`,
+      bad: false,
+    });
+  };
+
+  letGo = (): void => {
+    this.picked = undefined;
+    this.word = undefined;
+  };
+
+  /** With a jack in hand, pressing a device that has just one jack it can go to joins them. */
+  choose = (next: Chosen | undefined): void => {
+    const { plan, picked } = this;
+    const held = picked && findJack(plan, picked);
+    if (picked && held && next?.kind === 'device' && next.name !== picked.device) {
+      const jacks = plan.devices.find(({ name }) => name === next.name)?.jacks ?? [];
+      const [only, ...others] = jacks.filter(({ direction }) => direction !== held.direction);
+      if (only && others.length === 0) return this.join(picked, { device: next.name, jack: only.name });
+    }
+    this.chosen = next;
+  };
+
+  showFinding = (finding: Finding | undefined): void => {
+    this.found = finding;
+    this.step = undefined;
+  };
+
+  showStep = (step: Shown | undefined): void => {
+    this.step = step;
+    if (step) this.found = undefined;
+  };
+
+  /** What was shown or said belonged to the plan before. */
+  #settle(): void {
+    this.found = undefined;
+    this.word = undefined;
+  }
+}
