@@ -86,7 +86,12 @@ export async function unfold(page: Page): Promise<void> {
     await question.getByRole('button', { name: 'Answer', exact: true }).click();
   }
   await wakeIslands(page);
-  await page.evaluate(() => {
-    for (const fold of document.querySelectorAll('details')) fold.open = true;
-  });
+  // A fold may hold others, and fetch what it shows.
+  const closed = page.locator('details:not([open])');
+  do {
+    await page.evaluate(() => {
+      for (const fold of document.querySelectorAll('details')) fold.open = true;
+    });
+    await expect(page.getByText('Getting it ready.')).toHaveCount(0);
+  } while ((await closed.count()) > 0);
 }
