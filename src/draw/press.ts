@@ -1,5 +1,5 @@
 /** One press in time: a row for each device, a span for each message that passes by, a mark where its last one is there. */
-import { ticks } from 'd3';
+import { straightAxis } from './axis.ts';
 import { textWidth } from './text.ts';
 
 /** A message on its way past a device. `own` when it is meant for it; `text` is its number in the press. */
@@ -86,7 +86,8 @@ export function drawPress({ width, rows, limitSeconds }: PressInput): PressDrawi
   if (!(last > 0)) throw new RangeError('press drawing: needs a message that ends after 0 s, got none');
   const limitShown = limitSeconds <= last * LIMIT_IN_SIGHT;
   const end = limitShown ? Math.max(last, limitSeconds) : last;
-  const x = (seconds: number): number => SIDE + (seconds / end) * (width - 2 * SIDE);
+  const axis = straightAxis([0, end], [SIDE, width - SIDE]);
+  const x = axis.at;
   const drawn = rows.map((row, at): DrawnRow => {
     const y = at * (HEADING + BAND + GAP);
     return {
@@ -111,7 +112,7 @@ export function drawPress({ width, rows, limitSeconds }: PressInput): PressDrawi
     left: SIDE,
     right: width - SIDE,
     rows: drawn,
-    ticks: ticks(0, end, Math.max(2, Math.floor(width / PIXELS_A_TICK))).map((seconds) => ({
+    ticks: axis.ticks(Math.max(2, Math.floor(width / PIXELS_A_TICK))).map((seconds) => ({
       x: x(seconds),
       text: String(Number((seconds * 1e3).toPrecision(6))),
     })),

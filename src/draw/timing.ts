@@ -1,5 +1,6 @@
 /** A signal in time: bits sent, line current, receiver output and bytes heard on one axis, as plain data. */
-import { curveStepAfter, line, scaleLinear } from 'd3';
+import { curveStepAfter, line } from 'd3';
+import { straightAxis } from './axis.ts';
 
 /** One bit of a frame as sent. `bit` 0 is the start bit, 1 to 8 the data bits, 9 the stop bit. */
 export interface TimedBit {
@@ -99,7 +100,9 @@ export function drawTiming(input: TimingInput): TimingDrawing {
   if (!(toSeconds > fromSeconds)) {
     throw new RangeError(`timing drawing: must end after ${fromSeconds} s, got ${toSeconds} s`);
   }
-  const x = scaleLinear([fromSeconds, toSeconds], [LEFT, width - RIGHT]).clamp(true);
+  const time = straightAxis([fromSeconds, toSeconds], [LEFT, width - RIGHT]);
+  const held = (place: number): number => Math.max(LEFT, Math.min(width - RIGHT, place));
+  const x = (seconds: number): number => held(time.at(seconds));
   const tops = { sent: NAME, current: 0, output: 0, heard: 0 };
   tops.current = tops.sent + ROW.sent + GAP + NAME;
   tops.output = tops.current + ROW.current + GAP + NAME;
@@ -130,9 +133,10 @@ export function drawTiming(input: TimingInput): TimingDrawing {
     1e-9,
   );
   const least = Math.min(0, ...input.amounts.map(([, amount]) => amount));
-  const y = scaleLinear([least, most * 1.08], [tops.current + ROW.current, tops.current]);
+  const scale = straightAxis([least, most * 1.08], [tops.current + ROW.current, tops.current]);
+  const y = scale.at;
   const shown = input.unit === 'mA' ? 1e3 : 1;
-  const ticks = x.ticks(Math.max(2, Math.floor((width - LEFT) / PIXELS_A_TICK)));
+  const ticks = time.ticks(Math.max(2, Math.floor((width - LEFT) / PIXELS_A_TICK)));
   return {
     width,
     height: bottom + AXIS,
@@ -158,10 +162,10 @@ export function drawTiming(input: TimingInput): TimingDrawing {
         ([, amount]) => y(amount),
       )(input.amounts.filter(([seconds]) => inside(seconds))) ?? '',
     thresholds: input.thresholds.map(({ amount, text }) => ({ x: width - RIGHT, y: y(amount), text })),
-    amountTicks: y.ticks(4).map((amount) => ({
+    amountTicks: scale.ticks(4).map((one) => ({
       x: LEFT - 6,
-      y: y(amount),
-      text: String(Number((amount * shown).toPrecision(3))),
+      y: y(one),
+      text: String(Number((one * shown).toPrecision(3))),
     })),
     output: stepPath(input.output, fromSeconds, toSeconds, x, outputLevel),
     samples: input.samples
@@ -175,8 +179,8 @@ export function drawTiming(input: TimingInput): TimingDrawing {
       y: bottom + 18,
       text: String(Math.round(seconds * 1e6)),
     })),
-    secondsAt: (place) => x.invert(Math.max(LEFT, Math.min(width - RIGHT, place))),
-    xOf: (seconds) => x(seconds),
+    secondsAt: (place) => time.back(held(place)),
+    xOf: x,
   };
 }
 

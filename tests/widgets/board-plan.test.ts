@@ -13,8 +13,10 @@ import {
   setWishes,
   shoppingList,
   timePress,
+  writeSharedLink,
 } from '../../src/core/index.ts';
 import type { Plan, PlanAnswer } from '../../src/core/index.ts';
+import { randomBoard } from '../core/board/boards.ts';
 import { readPdf } from '../support/pdf.ts';
 import { wakeIslands } from '../support/watch.ts';
 
@@ -88,6 +90,29 @@ test('a board is planned in the background as the core plans it, and the plan ta
   await expect(table).toContainText('On the board now.');
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(total).toContainText(before);
+});
+
+test('planning is cancelled at once: the worker ends, and the board stays', async ({ page }) => {
+  const board = randomBoard(4, 24);
+  await page.goto(`/board/#plan=${await writeSharedLink(board)}`);
+  await wakeIslands(page);
+  await page.locator('summary', { hasText: PLANNING }).click();
+  const area = page.locator('.plan-it');
+  await expect(area).toContainText('With 24 devices to feed it searches by chance');
+  const [worker] = await Promise.all([
+    page.waitForEvent('worker'),
+    area.getByRole('button', { name: 'Plan it for me' }).click(),
+  ]);
+  await expect(area.getByRole('progressbar')).toBeVisible();
+  await expect(area.locator('.stage')).toContainText(/solving the links|searching/);
+  await Promise.all([
+    worker.waitForEvent('close'),
+    pressKey(page, area.getByRole('button', { name: 'Cancel' })),
+  ]);
+  await expect(area.getByRole('status')).toHaveText('Cancelled; the board is as it was.');
+  await expect(area.getByRole('progressbar')).toHaveCount(0);
+  await expect(area.getByRole('table')).toHaveCount(0);
+  await expect(area.getByRole('button', { name: 'Plan it for me' })).toBeEnabled();
 });
 
 test('a wish that makes a plan impossible is named as the core names it', async ({ page }) => {
