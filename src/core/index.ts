@@ -140,7 +140,8 @@ export { bankSelect, CHANNEL_MODES, REAL_TIME_BYTES } from './signal/messages.ts
 export type { Message } from './signal/messages.ts';
 export { encode } from './signal/encode.ts';
 export { decode } from './signal/decode.ts';
-export { explainBytes, hexOf } from './signal/explain.ts';
+export { explainBytes } from './signal/explain.ts';
+export { hexOf } from './signal/hex.ts';
 export type { ByteExplanation } from './signal/explain.ts';
 export { differenceInWords } from './signal/difference.ts';
 export type { ByteOutcome } from './signal/difference.ts';

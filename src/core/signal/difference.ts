@@ -1,7 +1,7 @@
 import { alignBytes } from './align.ts';
 import { BITS_PER_FRAME } from './frames.ts';
 import type { SentByte, SentFrames } from './frames.ts';
-import { hexOf } from './explain.ts';
+import { hexOf } from './hex.ts';
 import type { FramingError, Heard, HeardByte } from './receiver.ts';
 import type { Waveform } from './waveform.ts';
 import { asFrame, whyMissing, whyWrong } from './why.ts';

@@ -1,5 +1,6 @@
 import { decode } from './decode.ts';
 import type { Decoded } from './decode.ts';
+import { hexOf } from './hex.ts';
 import { BEND_CENTRE, CHANNEL_MODES, FIRST_MODE_CONTROLLER } from './messages.ts';
 
 /** What a byte is for. */
@@ -14,11 +15,6 @@ export interface ByteExplanation {
   readonly bits: string;
   readonly role: ByteRole;
   readonly words: string;
-}
-
-/** A byte as two capital hexadecimal digits. */
-export function hexOf(byte: number): string {
-  return byte.toString(16).toUpperCase().padStart(2, '0');
 }
 
 /** A byte as eight binary digits, bit 7 first. */

@@ -1,4 +1,4 @@
-import { hexOf } from './explain.ts';
+import { hexOf } from './hex.ts';
 import { BITS_PER_FRAME, bitCells, frameBit } from './frames.ts';
 import type { SentByte, SentFrames } from './frames.ts';
 import type { FramingError, Heard, HeardByte, Sample } from './receiver.ts';
