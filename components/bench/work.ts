@@ -1,16 +1,13 @@
 /** What lies on the bench: a plan, and which of its links is being wired. Every change makes a new work. */
 import {
   checkLink,
-  circuitsFor,
   contactsOf,
   findJack,
-  hasLed,
   linkOf,
   makeJack,
   makeLead,
   planOfLink,
-  stylesFor,
-  valuesOf,
+  settleJack,
   wires,
 } from '../../src/core/index.ts';
 import type {
@@ -125,19 +122,6 @@ export function changeJack(work: Work, side: JackSide, changes: Partial<Jack>): 
   return side === 'output'
     ? changeEnd(changed, 0, 'from', { connector: jack.connector, form: 'plug' })
     : changeEnd(changed, leads.length - 1, 'to', { connector: jack.connector, form: 'plug' });
-}
-
-function settleJack(jack: Jack): Jack {
-  const styles = stylesFor(jack.direction, jack.connector);
-  const style = styles.includes(jack.style) ? jack.style : (styles[0] as Jack['style']);
-  const circuits = circuitsFor(jack.direction, style);
-  const circuit = circuits.includes(jack.circuit) ? jack.circuit : (circuits[0] as Jack['circuit']);
-  const part = hasLed(circuit) ? jack.part : '6N138';
-  const names = valuesOf(circuit, part).map(({ name }) => name);
-  const kept = Object.entries(jack.values).filter(
-    ([name]) => circuit === jack.circuit && names.includes(name as never),
-  );
-  return { ...jack, style, circuit, part, values: Object.fromEntries(kept) };
 }
 
 /** Change one of the leads in series. */

@@ -1,14 +1,12 @@
 /** What is put under the meter, from the few choices of its form. */
 import {
   OTHER_JACKS,
-  circuitsFor,
   familyOf,
-  hasLed,
   lineByLine,
   makeJack,
   makeLead,
   otherJackSuits,
-  stylesFor,
+  settleJack,
 } from '../../src/core/index.ts';
 import type { Connector, Fault, Grounding, Jack, OtherJackKind, UnderTest } from '../../src/core/index.ts';
 
@@ -60,18 +58,6 @@ export const FIRST_CHOICES: Choices = {
   grounding: 'separate',
 };
 
-/** A jack whose style, circuit and part suit its connector and direction: what does not fit becomes the usual one. */
-export function refit(jack: Jack): Jack {
-  const styles = stylesFor(jack.direction, jack.connector);
-  const style = styles.includes(jack.style) ? jack.style : (styles[0] as Jack['style']);
-  const circuits = circuitsFor(jack.direction, style);
-  const circuit = circuits.includes(jack.circuit) ? jack.circuit : (circuits[0] as Jack['circuit']);
-  return makeJack(jack.direction, jack.connector, style, {
-    circuit,
-    part: hasLed(circuit) ? jack.part : '6N138',
-  });
-}
-
 /** Connectors that a jack of this kind can have. */
 export function suits(kind: OtherJackKind, connector: Connector): boolean {
   return familyOf(connector) !== 'din' && otherJackSuits(kind, connector);
@@ -80,7 +66,7 @@ export function suits(kind: OtherJackKind, connector: Connector): boolean {
 /** The choices with another sort of jack, its connector changed where it does not suit. */
 export function withSort(choices: Choices, sort: JackSort): Choices {
   if (sort === 'out' || sort === 'in')
-    return { ...choices, sort, jack: refit({ ...choices.jack, direction: sort }) };
+    return { ...choices, sort, jack: settleJack({ ...choices.jack, direction: sort }) };
   const otherConnector = suits(sort, choices.otherConnector) ? choices.otherConnector : 'trs-6.35';
   return { ...choices, sort, otherConnector };
 }

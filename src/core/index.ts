@@ -60,6 +60,7 @@ export {
   makeJack,
   makeLead,
   removeConductor,
+  settleJack,
   stylesFor,
   turnLead,
   valueAt,
@@ -314,7 +315,14 @@ export {
   sayEdit,
 } from './board/edit.ts';
 export type { Edit, EditProblem } from './board/edit.ts';
-export { addInAndOut, addJack, changeJack, freeAlong, removeJack, settleJack } from './board/edit-jacks.ts';
+export {
+  addInAndOut,
+  addJack,
+  changeJack,
+  freeAlong,
+  removeJack,
+  settlePlanJack,
+} from './board/edit-jacks.ts';
 export { changeLead, connect, disconnect, refitLink, replaceLeads } from './board/edit-links.ts';
 export type { Connected } from './board/edit-links.ts';
 export { sayChanges } from './board/changes.ts';

@@ -1,8 +1,6 @@
 /** Changes to the jacks of a device: what hangs on a jack follows its name, and goes when it goes or turns round. */
-import type { Part } from '../wiring/circuits.ts';
-import { hasLed, valuesOf } from '../wiring/circuits.ts';
 import type { Connector } from '../wiring/connectors.ts';
-import { circuitsFor, jackProblem, stylesFor } from '../wiring/link.ts';
+import { jackProblem, settleJack, stylesFor } from '../wiring/link.ts';
 import {
   deviceNamed,
   edited,
@@ -16,9 +14,6 @@ import type { Edit } from './edit.ts';
 import { inAndOut } from './library.ts';
 import { PLAN_LIMITS, wholeDevice, wholeJack } from './plan.ts';
 import type { Device, Edge, JackPlace, Plan, PlanJack } from './plan.ts';
-
-/** The part of an input whose optocoupler nobody has looked up is not known; a jack without one carries the usual name. */
-const NO_LED_PART: Part = '6N138';
 
 /** Space between two jacks on one edge, centimetres: a DIN plug is about 1.8 wide (our choice). */
 const JACK_SPACE = 2.5;
@@ -38,27 +33,15 @@ export function freeAlong(device: Device, edge: Edge, but = ''): number {
   return room(JACK_SPACE) ?? room(JACK_SPACE / 2) ?? Math.min(JACK_SPACE, length / 2);
 }
 
-/** A jack whose style, circuit, part and values go together: what no longer suits falls back to the usual. */
-export function settleJack(jack: PlanJack): PlanJack {
+/** A jack of a plan settled as its circuit is, with its role and the styles it can be set to. */
+export function settlePlanJack(jack: PlanJack): PlanJack {
   const styles = stylesFor(jack.direction, jack.connector);
-  const style = styles.includes(jack.style) ? jack.style : (styles[0] as PlanJack['style']);
-  const circuits = circuitsFor(jack.direction, style);
-  const circuit = circuits.includes(jack.circuit) ? jack.circuit : (circuits[0] as PlanJack['circuit']);
-  const part = hasLed(circuit) ? jack.part : NO_LED_PART;
-  const names = valuesOf(circuit, part).map(({ name }) => name);
-  const values = Object.fromEntries(
-    Object.entries(jack.values).filter(([name]) => circuit === jack.circuit && names.includes(name as never)),
-  );
   const settable = jack.styles?.filter((one) => styles.includes(one));
-  const { role = 'plain', ...others } = jack;
+  const { role = 'plain', ...others } = settleJack(jack);
   return {
     ...others,
     ...(jack.direction === 'out' && role !== 'plain' ? { role } : {}),
     ...(settable ? { styles: settable } : {}),
-    style,
-    circuit,
-    part,
-    values,
   };
 }
 
@@ -106,7 +89,7 @@ export function changeJack(plan: Plan, place: JackPlace, changes: Partial<PlanJa
   const device = deviceNamed(plan, place.device);
   const before = jackNamed(device, place.jack);
   const others = device.jacks.filter((one) => one !== before).map(({ name }) => name);
-  const after = settleJack({ ...before, ...changes });
+  const after = settlePlanJack({ ...before, ...changes });
   const shared = wholeJack(before).sharesHole;
   if (shared !== '' && after.direction !== before.direction)
     return refused(
@@ -127,7 +110,7 @@ export function changeJack(plan: Plan, place: JackPlace, changes: Partial<PlanJa
   const partner = (one: PlanJack): PlanJack => {
     const { edge, alongCentimetres } = wholeJack(after);
     const moved = { ...one, sharesHole: after.name, edge, alongCentimetres, connector: after.connector };
-    return settleJack(moved);
+    return settlePlanJack(moved);
   };
   const jacks = device.jacks.map((one) =>
     one === before ? after : one.name === shared ? partner(one) : one,

@@ -133,6 +133,9 @@ export function valueAt(jack: Jack, name: ValueName): number {
   return jack.values[name] ?? entry.value;
 }
 
+/** The part that a circuit without an optocoupler carries. */
+const NO_LED_PART: Part = '6N138';
+
 /** A message for the first thing about a jack that cannot be, or undefined. */
 export function jackProblem(jack: Jack): string | undefined {
   const { direction, connector, style, circuit } = jack;
@@ -142,7 +145,7 @@ export function jackProblem(jack: Jack): string | undefined {
     const need = allowed.length === 0 ? 'none: this style has no output' : allowed.join(', ');
     return `circuit must be one of ${need}; got '${circuit}'`;
   }
-  if (jack.part !== '6N138' && !hasLed(circuit))
+  if (jack.part !== NO_LED_PART && !hasLed(circuit))
     return `part: circuit '${circuit}' has no optocoupler, got '${jack.part}'`;
   const entries = valuesOf(circuit, jack.part);
   for (const [name, value] of Object.entries(jack.values)) {
@@ -156,6 +159,25 @@ export function jackProblem(jack: Jack): string | undefined {
   if (circuit === 'receiver-logic' && !(valueAt(jack, 'lowVolts') < valueAt(jack, 'highVolts')))
     return `values.lowVolts: must be less than highVolts, ${valueAt(jack, 'highVolts')} V, got ${valueAt(jack, 'lowVolts')} V`;
   return undefined;
+}
+
+/**
+ * A jack whose style, circuit, part and values go together: what no longer suits falls back to the usual, and values stay only
+ * as long as the circuit does. What `jackProblem` finds wrong with names is right afterwards.
+ */
+export function settleJack<Kind extends Jack>(jack: Kind): Kind {
+  const styles = stylesFor(jack.direction, jack.connector);
+  const style = styles.includes(jack.style) ? jack.style : (styles[0] as Style);
+  const circuits = circuitsFor(jack.direction, style);
+  const circuit = circuits.includes(jack.circuit) ? jack.circuit : (circuits[0] as CircuitKind);
+  const part = hasLed(circuit) ? jack.part : NO_LED_PART;
+  const names = valuesOf(circuit, part).map(({ name }) => name);
+  const values = Object.fromEntries(
+    Object.entries(jack.values).filter(
+      ([name]) => circuit === jack.circuit && names.includes(name as ValueName),
+    ),
+  );
+  return { ...jack, style, circuit, part, values };
 }
 
 /** Whether a contact exists on this end of a lead. */
