@@ -96,9 +96,11 @@ export function boardExtent({ devices, leads }: BoardRoutes): Box {
   };
 }
 
-/** The scale at which a board is as wide as the room it has, pixels a centimetre; small boards are not blown up. */
-export function fitScale(routes: BoardRoutes, width: number): number {
-  return Math.min(16, (width - 2 * MARGIN_PIXELS) / boardExtent(routes).width);
+/** The scale at which a whole board fits into the room it has, pixels a centimetre; small boards are not blown up. */
+export function fitScale(routes: BoardRoutes, width: number, height = Infinity): number {
+  const extent = boardExtent(routes);
+  const room = 2 * MARGIN_PIXELS;
+  return Math.min(16, (width - room) / extent.width, (height - room) / extent.height);
 }
 
 /** Draw a board at so many pixels a centimetre. */
@@ -170,7 +172,7 @@ function drawDevice(
     const here = bare.filter(({ jack }) => jack.edge === edge);
     const made = edgeLabels(
       box,
-      here.map(({ jack, point, radius }) => ({ label: jack.name, point, edge, radius })),
+      here.map(({ jack, point, radius }) => ({ label: shortName(jack), point, edge, radius })),
     );
     here.forEach(({ jack }, place) => labels.set(jack, touchable ? made[place] : undefined));
   }
@@ -200,6 +202,11 @@ function drawDevice(
       says: `${jack.name} of ${device.name}, ${jack.direction === 'out' ? 'output' : 'input'}, ${words(jack.connector)}`,
     })),
   };
+}
+
+/** The halves of an in-and-out jack stand too close for their whole names. */
+function shortName(jack: WholeJack): string {
+  return jack.sharesHole === '' ? jack.name : jack.direction;
 }
 
 function near(a: Point, b: Point): number {

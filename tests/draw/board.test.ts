@@ -133,6 +133,7 @@ describe('The drawn board', () => {
     expect(drive?.placed).toBe(false);
     for (const { box } of others) expect(drive?.box.y).toBeGreaterThan(box.y + box.height);
     expect(drawn(plan, fitScale(routes, 350)).width).toBeLessThanOrEqual(350.01);
+    expect(drawn(plan, fitScale(routes, 900, 300)).height).toBeLessThanOrEqual(300.01);
     expect(boardExtent(routeBoard(makePlan({})))).toEqual({ x: 0, y: 0, width: 60, height: 30 });
   });
 
