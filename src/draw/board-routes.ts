@@ -26,7 +26,7 @@ export interface BoardRoutes {
 const UNPLACED = { width: 12, depth: 9, gap: 4 } as const;
 
 /** Half the distance between the two halves of an in-and-out jack, centimetres. */
-const HALF_HOLE = 1;
+const HALF_HOLE = 1.2;
 
 /** Room between a lead and the devices: of the first lane, from lane to lane, and how many lanes there are, centimetres. */
 const LANES = { first: 1.2, step: 0.55, count: 7 } as const;

@@ -283,3 +283,31 @@ test('the bench answers to a finger on a narrow screen', async ({ browser, baseU
   await expect(outcome(page)).toHaveText('Current flows');
   await context.close();
 });
+
+test('two benches that are open at once never overwrite each other, and the work not chosen stays as a version', async ({
+  page,
+  context,
+}) => {
+  await open(page);
+  await contact(page, 'output, pin 4').click();
+  await contact(page, 'input, ring').click();
+  await expect(contact(page, 'output, pin 4')).toHaveAccessibleName(/joined to ring/);
+  await expect
+    .poll(() => page.evaluate(() => localStorage.getItem('five-milliamps bench')))
+    .toContain('"ring"');
+  const other = await context.newPage();
+  await open(other);
+  await expect(contact(other, 'output, pin 4')).toHaveAccessibleName(/joined to ring/);
+  await contact(other, 'output, pin 5').click();
+  await contact(other, 'input, tip').click();
+  await expect(page.getByRole('alert')).toContainText('changed in another tab');
+  await page.getByRole('button', { name: 'Take the other tab’s' }).click();
+  await expect(contact(page, 'output, pin 5')).toHaveAccessibleName(/joined to tip/);
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  await page.getByText('Earlier versions of this work').click();
+  await page
+    .getByRole('button', { name: /^Open the version/ })
+    .first()
+    .click();
+  await expect(contact(page, 'output, pin 5')).not.toHaveAccessibleName(/joined to tip/);
+});
