@@ -65,6 +65,7 @@ export {
   turnLead,
   valueAt,
   wires,
+  JOINT_OHMS,
 } from './wiring/link.ts';
 export type { Branch, Conductor, Direction, End, Fault, Jack, Lead, Link, Side } from './wiring/link.ts';
 export { GROUNDINGS, linkCircuit } from './wiring/link-circuit.ts';
@@ -127,7 +128,7 @@ export {
 export type { Device, JackPlace, Plan, PlanBranch, PlanJack, PlanLead, PlanLink } from './files/plan.ts';
 export { sayProblem } from './files/read.ts';
 export type { Problem } from './files/read.ts';
-export { JOINT_OHMS, readPlan, readPlanText, sayProblems, writePlanText } from './files/read-plan.ts';
+export { readPlan, readPlanText, sayProblems, writePlanText } from './files/read-plan.ts';
 export type { PlanReading } from './files/read-plan.ts';
 export { planSchema } from './files/schema.ts';
 export { leadCode, readLeadCode } from './files/lead-code.ts';

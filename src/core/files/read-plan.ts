@@ -3,7 +3,7 @@ import { CIRCUITS, PARTS, VALUES } from '../wiring/circuits.ts';
 import type { ValueName } from '../wiring/circuits.ts';
 import { CONNECTORS, CONTACTS, FORMS, contactsOf } from '../wiring/connectors.ts';
 import type { Contact } from '../wiring/connectors.ts';
-import { DIRECTIONS, SIDES, jackProblem } from '../wiring/link.ts';
+import { DIRECTIONS, JOINT_OHMS, SIDES, jackProblem } from '../wiring/link.ts';
 import type { Conductor, End, Fault, Lead } from '../wiring/link.ts';
 import { STYLES } from '../wiring/styles.ts';
 import { CONTACT_OHMS, GAUGES, LENGTH_METRES } from '../wiring/wire.ts';
@@ -76,9 +76,6 @@ const readDevice: Reader<Device> = objectOf<Device>(
 
 const readEnd: Reader<End> = objectOf<End>({ connector: oneOf(CONNECTORS), form: oneOf(FORMS) });
 const readConductor: Reader<Conductor> = objectOf<Conductor>({ from: oneOf(CONTACTS), to: oneOf(CONTACTS) });
-
-/** Range of a bad joint, ohms: from a touch more than a good one to as good as open. */
-export const JOINT_OHMS = [0.1, 1e6] as const;
 
 const pair: Reader<readonly [Contact, Contact]> = (value, place, reading) => {
   const read = listOf(oneOf(CONTACTS), 2, 2)(value, place, reading);

@@ -12,11 +12,10 @@ import {
 import { PRESS_RANGES } from '../board/press.ts';
 import { CIRCUITS, PARTS, VALUES } from '../wiring/circuits.ts';
 import { CONNECTORS, CONTACTS, FORMS } from '../wiring/connectors.ts';
-import { DIRECTIONS, SIDES } from '../wiring/link.ts';
+import { DIRECTIONS, JOINT_OHMS, SIDES } from '../wiring/link.ts';
 import { STYLES } from '../wiring/styles.ts';
 import { CONTACT_OHMS, GAUGES, LENGTH_METRES } from '../wiring/wire.ts';
 import { PLAN_FORMAT, PLAN_LIMITS as MOST, PLAN_VERSION } from './plan.ts';
-import { JOINT_OHMS } from './read-plan.ts';
 
 type Schema = Readonly<Record<string, unknown>>;
 

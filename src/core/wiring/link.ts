@@ -37,6 +37,9 @@ export interface Conductor {
   readonly to: Contact;
 }
 
+/** Range of a bad joint, ohms: from a touch more than a good one to as good as open. */
+export const JOINT_OHMS = [0.1, 1e6] as const;
+
 /** What can be wrong inside a lead: an open joint, a joint of high resistance, a bridge between two contacts. */
 export type Fault =
   | { readonly kind: 'open'; readonly side: Side; readonly contact: Contact }
