@@ -9,6 +9,8 @@ export default defineConfig({
     passWithNoTests: false,
     allowOnly: false,
     retry: 0,
+    // What is tested keeps no state between calls, so that files may share a worker and load the core once.
+    isolate: false,
     // Tests over thousands of seeded cases take some seconds, and many more on a busy machine.
     testTimeout: 120_000,
   },
