@@ -68,11 +68,12 @@ const LINKS = LESSONS.flatMap(({ folder, links }) =>
 
 /** Figures and widgets that show a solved circuit, and so must stand after the question. */
 const SHOWS =
-  /<(LessonBench|Compare|Margins|Counts|SendByte|TurnPlug|SendBench|Timing|Bars|Bytes|ProbeJack|NextStep|SolderCups|StripEnd|ProveLead|TickProof|SplitSuspects|Symptoms)\b/g;
+  /<(LessonBench|Compare|Margins|Counts|SendByte|TurnPlug|SendBench|Timing|Bars|Bytes|ProbeJack|NextStep|SolderCups|StripEnd|ProveLead|TickProof|SplitSuspects|Symptoms|SplitWays|BoardWays|PressWays|PriceWays)\b/g;
 const FIGURES =
-  /<(?:LessonBench|Compare|Margins|Counts|PlugFaces|Figure|SendBench|Timing|Bars|Bytes|ProbeJack|NextStep|SolderCups|StripEnd|ProveLead|TickProof|SplitSuspects|Symptoms)\s+n=\{(\d+)\}/g;
+  /<(?:LessonBench|Compare|Margins|Counts|PlugFaces|Figure|SendBench|Timing|Bars|Bytes|ProbeJack|NextStep|SolderCups|StripEnd|ProveLead|TickProof|SplitSuspects|Symptoms|SplitWays|BoardWays|PressWays|PriceWays)\s+n=\{(\d+)\}/g;
 /** Widgets in which the reader does what the lesson is about: a lesson needs one, and a bench is heavy enough for two. */
-const LIVE = /<(?:LessonBench|SendBench|ProbeJack|SolderCups|ProveLead|TickProof|SplitSuspects)\b/g;
+const LIVE =
+  /<(?:LessonBench|SendBench|ProbeJack|SolderCups|ProveLead|TickProof|SplitSuspects|SplitWays|BoardWays|PressWays)\b/g;
 const BENCHES = /<(?:LessonBench|SendBench)\b/g;
 
 /** Fewest and most words of a part: the paragraphs, the question and its answers. */
