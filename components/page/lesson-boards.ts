@@ -271,12 +271,14 @@ export function splitFrom({ circuit = 'driver-5v', parts }: AuthoredSplit): Link
 export function shownSplit(label: string, authored: AuthoredSplit): Shown {
   const verdict = checkLink(splitFrom(authored));
   const words = outcomeWords(verdict.outcome);
+  const needed = verdict.inputs[verdict.decides]?.on ?? 0;
   return {
     label,
     grade: words.grade,
     headline: words.label,
+    bound: { amount: needed, words: `${sayAmperes(needed)} turns it on` },
     rows: verdict.inputs.map(({ active, on }, at) => ({
-      name: `${authored.parts[at] ?? ''} number ${at + 1}, needs ${sayAmperes(on)}`,
+      name: `${authored.parts[at] ?? ''} number ${at + 1}`,
       words: sayAmperes(active),
       amount: active,
       good: active >= on,
