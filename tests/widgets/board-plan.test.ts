@@ -9,6 +9,7 @@ import {
   deviceRows,
   leadLabels,
   planBoard,
+  readSharedLink,
   sayPrice,
   setWishes,
   shoppingList,
@@ -18,6 +19,7 @@ import {
 import type { Plan, PlanAnswer } from '../../src/core/index.ts';
 import { randomBoard } from '../core/board/boards.ts';
 import { readPdf } from '../support/pdf.ts';
+import { readSquareCode } from '../support/square-code.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 /** The invented demo board, as the page opens it. */
@@ -236,6 +238,7 @@ test('the board sheet is one page of A4 and of Letter, and the whole set has the
 
     await page.getByRole('radio', { name: /^everything/ }).check();
     await expect(page.getByRole('article', { name: 'Cable sheet' })).toHaveCount(made.length);
+    await expect(page.getByRole('img', { name: /^QR code that opens this lead/ })).toHaveCount(made.length);
     const all = readPdf(await page.pdf({ format }));
     // The board, the lists, the labels, and a sheet for each lead to make.
     expect.soft(all.pages, `the whole set on ${format}`).toBe(3 + made.length);
@@ -245,6 +248,24 @@ test('the board sheet is one page of A4 and of Letter, and the whole set has the
       .soft([...labels, ...titles].filter((text) => !all.text.includes(text.replace(/\s/g, ''))))
       .toEqual([]);
   }
+});
+
+test('the code on a sheet of the set opens that lead on the cable sheet', async ({ browser, baseURL }) => {
+  const context = await browser.newContext({ deviceScaleFactor: 4, baseURL: baseURL ?? '' });
+  const page = await context.newPage();
+  await openDemo(page, RESULTS);
+  await page.getByRole('radio', { name: /^cable sheets/ }).check();
+  const lead = DEMO.leads.find(({ origin = 'made' }) => origin === 'made');
+  const paper = page.getByRole('article', { name: 'Cable sheet' }).first();
+  const code = paper.getByRole('img', { name: /^QR code that opens this lead/ });
+  await code.scrollIntoViewIfNeeded();
+  const address = await readSquareCode(browser, await code.screenshot());
+  expect(address?.startsWith(`${new URL(page.url()).origin}/cable-sheet/#plan=`)).toBe(true);
+  const reading = await readSharedLink((address ?? '').split('#plan=')[1] ?? '');
+  if (!reading.ok) throw new Error('the code holds no plan');
+  expect(reading.plan.leads[0]?.conductors).toEqual(lead?.conductors);
+  expect(reading.plan.leads[0]?.lengthMetres).toBe(lead?.lengthMetres);
+  await context.close();
 });
 
 test('the lists are saved as CSV that says what the core says, and each lead has its sheet', async ({
