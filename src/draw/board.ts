@@ -75,6 +75,9 @@ const ACROSS = { din: 1.7, phone: 1.3 } as const;
 const LEAST_RADIUS = 3;
 const MOST_RADIUS = 11;
 const BEND_CENTIMETRES = 1.5;
+/** Pixels a centimetre: no board is drawn smaller, however little room it has while a page is laid out. */
+const LEAST_SCALE = 0.5;
+const MOST_SCALE = 16;
 
 /** The size of a board in centimetres: what the devices and leads take, with room round it. */
 export function boardExtent({ devices, leads }: BoardRoutes): Box {
@@ -96,11 +99,12 @@ export function boardExtent({ devices, leads }: BoardRoutes): Box {
   };
 }
 
-/** The scale at which a whole board fits into the room it has, pixels a centimetre; small boards are not blown up. */
+/** The scale at which a whole board fits into the room it has, pixels a centimetre: small boards are not blown up, and it is never less than nothing, as it would be in a window without room. */
 export function fitScale(routes: BoardRoutes, width: number, height = Infinity): number {
   const extent = boardExtent(routes);
   const room = 2 * MARGIN_PIXELS;
-  return Math.min(16, (width - room) / extent.width, (height - room) / extent.height);
+  const scale = Math.min(MOST_SCALE, (width - room) / extent.width, (height - room) / extent.height);
+  return Math.max(LEAST_SCALE, scale);
 }
 
 /** Draw a board at so many pixels a centimetre. */

@@ -137,6 +137,19 @@ describe('The drawn board', () => {
     expect(boardExtent(routeBoard(makePlan({})))).toEqual({ x: 0, y: 0, width: 60, height: 30 });
   });
 
+  test('draws a board while the page is still laid out and has no room for it', () => {
+    const plan = demoBoard();
+    const routes = routeBoard(plan);
+    for (const [width, height] of [
+      [1, 300],
+      [350, 0],
+    ] as const) {
+      const drawing = drawn(plan, fitScale(routes, width, height));
+      expect(drawing.scale).toBeGreaterThan(0);
+      expect(drawing.runs).toHaveLength(plan.links.length);
+    }
+  });
+
   test('draws the demo board as a board that passes every check', () => {
     const check = checkBoard(demoBoard());
     expect(check.passes).toBe(true);
