@@ -40,7 +40,7 @@ async function open(page: Page, hash = ''): Promise<void> {
 
 test('a lead is wired by pointer alone and the verdict is the one of the core', async ({ page }) => {
   await open(page);
-  await expect(outcome(page)).toHaveText('No path');
+  await expect(outcome(page)).toHaveText('Nothing laid yet');
   for (const [from, to] of [
     ['pin 4', 'ring'],
     ['pin 5', 'tip'],
@@ -164,6 +164,29 @@ test("'Which lead?' lays a lead that flows, and says when none can", async ({ pa
   await page.getByRole('group', { name: 'Output jack' }).getByLabel('Connector').selectOption('trs-3.5');
   await page.getByRole('group', { name: 'Output jack' }).getByLabel('Style').selectOption('ring-signal');
   await expect(page.locator('.which [role="status"]')).toContainText('No passive lead can');
+});
+
+test('a contact that was picked is let go when a lead is laid or a change is taken back', async ({
+  page,
+}) => {
+  await open(page);
+  const hint = page.locator('.hint');
+  const waiting = /^Now the contact at the other end/;
+  await page.getByRole('button', { name: 'Which lead?' }).click();
+  await contact(page, 'output, pin 1').click();
+  await expect(hint).toHaveText(waiting);
+  await page
+    .getByRole('button', { name: /^Lay it/ })
+    .first()
+    .click();
+  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(hint).toHaveText(/^Press a contact/);
+  await contact(page, 'output, pin 1').click();
+  await expect(hint).toHaveText(waiting);
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await expect(hint).toHaveText(/^Press a contact/);
+  await contact(page, 'input, tip').click();
+  await expect(outcome(page)).toHaveText('Nothing laid yet');
 });
 
 test('a fault and a second lead change the verdict, and undo brings it back', async ({ page }) => {
