@@ -38,7 +38,7 @@ export function factRows(board: PlannedBoard, currency: string, best: boolean): 
   const warnings = check.findings.filter(({ severity }) => severity !== 'note').length;
   return [
     { name: 'cost', lines: [sayPrice(board.cost, currency)] },
-    { name: 'bound', lines: [boundWords(board, currency, best)] },
+    { name: 'could it cost less?', lines: [boundWords(board, currency, best)] },
     {
       name: 'leads',
       lines: [`${facts.leads}: ${made} to make, ${facts.leads - made - owned} to buy, ${owned} of your own`],
@@ -46,7 +46,7 @@ export function factRows(board: PlannedBoard, currency: string, best: boolean): 
     { name: 'hubs and converters', lines: [String(facts.hubs)] },
     { name: 'worst delay', lines: [`${sayMilliseconds(facts.worstDelaySeconds)} to the last device`] },
     {
-      name: 'deepest',
+      name: 'longest way',
       lines: [`${facts.deepestLinks} ${facts.deepestLinks === 1 ? 'link' : 'links'} from the controller`],
     },
     {
