@@ -216,7 +216,7 @@ export function shownFacts(label: string, authored: AuthoredBoard): Shown {
     grade: checkBoard(plan).passes ? 'good' : 'bad',
     headline: `${facts.leads} leads, ${facts.hubs} ${facts.hubs === 1 ? 'hub' : 'hubs'}`,
     rows: [
-      plain('deepest', `${facts.deepestLinks} ${facts.deepestLinks === 1 ? 'link' : 'links'}`),
+      plain('longest way', `${facts.deepestLinks} ${facts.deepestLinks === 1 ? 'link' : 'links'}`),
       plain('worst delay', sayTime(facts.worstDelaySeconds)),
       plain('silent at worst', String(most)),
     ],
