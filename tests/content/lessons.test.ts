@@ -15,6 +15,7 @@ import {
   sayLongest,
   sendOver,
 } from '../../components/page/in-time.ts';
+import { boardFrom, shownDepth, splitFrom, type AuthoredBoard } from '../../components/page/lesson-boards.ts';
 import { proofOf, type AuthoredReading } from '../../components/page/lesson-proofs.ts';
 import { pileFrom, symptomGroups, type AuthoredPile } from '../../components/page/lesson-suspects.ts';
 import { meterOn, sayMeter, underTestFrom, type LessonJacks } from '../../components/page/lesson-jacks.ts';
@@ -32,15 +33,19 @@ import {
   STANDARD_METRES,
   bitCells,
   bitsOfObservation,
+  boardFacts,
   cableSheet,
+  checkBoard,
   checkLink,
   madeLead,
   proofRows,
   tableOf,
+  timePress,
   valuesOf,
   wireOhmsPerMetre,
   type Lead,
   type LinkVerdict,
+  type PressItem,
   type Proof,
   type State,
 } from '../../src/core/index.ts';
@@ -746,5 +751,115 @@ describe('What lesson 10 says of finding a fault', () => {
 
   test('the fault bench has as many kinds of fault as the lesson says', () => {
     expect(BOARD_FAULTS.length).toBe(17);
+  });
+});
+
+/** Seconds until the last message of a press to the first four pedals of a lesson's board is there. */
+function pressTime(board: Omit<AuthoredBoard, 'pedals' | 'press'>, order: readonly string[]): number {
+  const press = order.map((device): PressItem => ({ device, send: 'program', program: 5 }));
+  return timePress(boardFrom({ ...board, pedals: 4, press })).seconds ?? NaN;
+}
+
+describe('What lesson 11 says of splits', () => {
+  const currents = (count: number): readonly number[] =>
+    checkLink(splitFrom({ parts: Array.from({ length: count }, () => '6N138' as const) })).inputs.map(
+      (input) => input.active,
+    );
+
+  test('each of two inputs gets less than one alone, but more than half', () => {
+    const [alone = NaN] = currents(1);
+    for (const one of currents(2)) {
+      expect(one).toBeLessThan(alone);
+      expect(one).toBeGreaterThan(alone / 2);
+    }
+  });
+
+  test('two of the usual inputs work, three are weak', () => {
+    const outcomes = [1, 2, 3].map(
+      (count) =>
+        checkLink(splitFrom({ parts: Array.from({ length: count }, () => '6N138' as const) })).outcome,
+    );
+    expect(outcomes).toEqual(['flows', 'flows', 'weak']);
+  });
+
+  test('of the four pairs one is starved, and three work', () => {
+    const outcomes = [
+      checkLink(splitFrom({ parts: ['PC900V', 'PC900V'] })).outcome,
+      checkLink(splitFrom({ parts: ['6N138', '6N138'] })).outcome,
+      checkLink(splitFrom({ parts: ['H11L1', 'H11L1'] })).outcome,
+      checkLink(splitFrom({ parts: ['PC900V', 'PC900V'], circuit: 'driver-3v3' })).outcome,
+    ];
+    expect(outcomes).toEqual(['starved', 'flows', 'flows', 'flows']);
+  });
+
+  test('a split to four and two outputs on one input fail; a chain, a hub and a merger pass', () => {
+    const passes = (layout: AuthoredBoard['layout']): boolean =>
+      checkBoard(boardFrom({ layout, pedals: 4 })).passes;
+    expect(passes('two senders')).toBe(false);
+    expect(['chain', 'hub', 'merger'].filter((layout) => !passes(layout as AuthoredBoard['layout']))).toEqual(
+      [],
+    );
+  });
+});
+
+describe('What lesson 12 says of chains and hubs', () => {
+  const facts = (board: AuthoredBoard) => boardFacts(boardFrom(board));
+
+  test('four pedals need four leads in a chain and five behind a hub; six in both ways need seven', () => {
+    expect(facts({ layout: 'chain', pedals: 4 }).leads).toBe(4);
+    expect(facts({ layout: 'hub', pedals: 4 }).leads).toBe(5);
+    expect(facts({ layout: 'both', pedals: 6 }).leads).toBe(7);
+  });
+
+  test('the first of a chain takes all others along, the last none, and the hub takes all', () => {
+    const silent = (board: AuthoredBoard, name: string): number =>
+      facts(board).silentWithout.find(({ device }) => device === name)?.silent.length ?? 0;
+    expect(silent({ layout: 'chain', pedals: 4 }, 'echo')).toBe(3);
+    expect(silent({ layout: 'chain', pedals: 4 }, 'looper')).toBe(0);
+    expect(silent({ layout: 'hub', pedals: 4 }, 'hub')).toBe(4);
+    expect(silent({ layout: 'hub', pedals: 4 }, 'echo')).toBe(0);
+  });
+
+  test('with parts not known the fourth pedal is the first too deep, and behind a hub none is', () => {
+    const fits = (layout: 'chain' | 'hub', part: 'unknown' | 'H11L1'): readonly boolean[] =>
+      shownDepth('', { layout, pedals: 6, part }).rows.map(({ good }) => good);
+    expect(fits('chain', 'unknown').indexOf(false)).toBe(3);
+    expect(facts({ layout: 'hub', pedals: 6 }).deepestLinks).toBe(2);
+    expect(fits('hub', 'unknown')).not.toContain(false);
+  });
+
+  test('software in each pedal makes the chain hundreds of times later', () => {
+    const late = facts({ layout: 'chain', pedals: 6, thru: 'software' }).worstDelaySeconds;
+    const times = late / facts({ layout: 'chain', pedals: 6 }).worstDelaySeconds;
+    expect(times).toBeGreaterThanOrEqual(200);
+    expect(times).toBeLessThan(1000);
+  });
+});
+
+describe('What lesson 13 says of one press', () => {
+  const near = ['echo', 'drive', 'chorus', 'looper'];
+
+  test('running status saves nothing on four channels, and a quarter on four knobs of one pedal', () => {
+    const bytes = (press: readonly PressItem[], runningStatus: boolean): number =>
+      timePress(boardFrom({ layout: 'chain', pedals: 4, press }), { runningStatus }).bytes;
+    const four = near.map((device): PressItem => ({ device, send: 'program', program: 5 }));
+    const knobs = [20, 21, 22, 23].map((controller): PressItem => ({
+      device: 'echo',
+      send: 'control',
+      controller,
+      value: 100,
+    }));
+    expect([bytes(four, false), bytes(four, true)]).toEqual([8, 8]);
+    expect([bytes(knobs, false), bytes(knobs, true)]).toEqual([12, 9]);
+  });
+
+  test('with software on the way the far pedal first saves nearly a third, and hardware or a hub more', () => {
+    const software = { layout: 'chain', thru: 'software' } as const;
+    const first = pressTime(software, near);
+    const saved = 1 - pressTime(software, near.toReversed()) / first;
+    expect(saved).toBeGreaterThan(0.28);
+    expect(saved).toBeLessThan(1 / 3);
+    for (const layout of ['chain', 'hub'] as const)
+      expect(1 - pressTime({ layout }, near) / first).toBeGreaterThan(saved);
   });
 });
