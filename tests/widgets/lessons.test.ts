@@ -1,28 +1,11 @@
 import { readFileSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
-import { expect, test, type Page } from '@playwright/test';
+import { expect, test } from '@playwright/test';
 import { example } from '../../components/bench/messages.ts';
 import type { Journey } from '../../components/bench/sending.ts';
 import { sendOver } from '../../components/page/in-time.ts';
 import { linkFrom, type AuthoredLink, type LessonLinks } from '../../components/page/lesson-links.ts';
 import { checkLink, differenceInWords } from '../../src/core/index.ts';
-import { answerPart, openPart } from '../support/lesson-page.ts';
-import { builtPages } from '../support/site.ts';
-import { wakeIslands, watch } from '../support/watch.ts';
-
-const LESSONS = builtPages().filter(({ address }) => /^\/lessons\/[^/]+\/$/.test(address));
-
-/** Largest weight of all scripts of a lesson after gzip, bytes, with every widget awake. */
-const SCRIPT_BUDGET_BYTES = 90_000;
-const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-
-async function answerAll(page: Page): Promise<void> {
-  await wakeIslands(page);
-  const parts = page.locator('.part');
-  for (let place = 0; place < (await parts.count()); place += 1) await answerPart(parts.nth(place));
-  await wakeIslands(page);
-  await expect(page.locator('astro-island[ssr]')).toHaveCount(0);
-}
+import { openPart } from '../support/lesson-page.ts';
 
 function linkNamed(folder: string, name: string): AuthoredLink {
   const links = JSON.parse(readFileSync(`content/lessons/${folder}/links.json`, 'utf8')) as LessonLinks;
@@ -39,39 +22,6 @@ function sentence(folder: string, name: string): string {
 function arrival(folder: string, name: string, journey: Partial<Journey>): string {
   const { sending } = sendOver(linkNamed(folder, name), [example('program change')], journey);
   return differenceInWords(sending.outcomes);
-}
-
-for (const { address } of LESSONS) {
-  for (const [width, colorScheme] of [
-    [390, 'dark'],
-    [1440, 'light'],
-  ] as const) {
-    test(`${address} with every question answered is quiet, accessible and fits at ${width} px in ${colorScheme}`, async ({
-      page,
-      baseURL,
-    }) => {
-      const seen = await watch(page, baseURL ?? '');
-      await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-      await page.setViewportSize({ width, height: 900 });
-      await page.goto(address);
-      await answerAll(page);
-      const { violations } = await new AxeBuilder({ page }).withTags(RULES).analyze();
-      expect
-        .soft(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`))
-        .toEqual([]);
-      const { needed, given } = await page.evaluate(() => ({
-        needed: document.documentElement.scrollWidth,
-        given: document.documentElement.clientWidth,
-      }));
-      expect.soft(needed).toBeLessThanOrEqual(given);
-      expect.soft(await seen.violations()).toEqual([]);
-      expect.soft(seen.complaints).toEqual([]);
-      await page.waitForLoadState('networkidle');
-      const total = [...(await seen.scripts()).values()].reduce((sum, bytes) => sum + bytes, 0);
-      expect.soft(total).toBeLessThan(SCRIPT_BUDGET_BYTES);
-      test.info().annotations.push({ type: 'script bytes after gzip', description: String(total) });
-    });
-  }
 }
 
 test('in lesson 1 the way back is laid by keyboard alone, and the current flows', async ({ page }) => {
