@@ -99,3 +99,23 @@ export function slopeFrom(
   weights[1] = (2 * time - a - c) / ((b - a) * (b - c));
   weights[2] = (2 * time - a - b) / ((c - a) * (c - b));
 }
+
+/** The first `columns` columns of rows `first` and on, by weights, scaled. */
+export function readRow(
+  { rows, width, count }: Trajectory,
+  first: number,
+  weights: readonly [number, number, number],
+  into: Float64Array,
+  columns: number,
+  scale = 1,
+): void {
+  const [one, two, three] = weights;
+  const at = first * width;
+  const have = count - first;
+  for (let column = 0; column < columns; column++) {
+    let sum = one * (rows[at + column] as number);
+    if (have > 1) sum += two * (rows[at + width + column] as number);
+    if (have > 2) sum += three * (rows[at + 2 * width + column] as number);
+    into[column] = scale * sum;
+  }
+}

@@ -12,7 +12,7 @@ import { stepWork } from './step-work.ts';
 import type { Slide } from './step.ts';
 import type { StepTolerance, StepWork } from './step-work.ts';
 import type { Stretch } from './trace.ts';
-import { blendAt, slopeFrom } from './blend.ts';
+import { blendAt, readRow, slopeFrom } from './blend.ts';
 import { standOn, startTrajectory } from './trajectory.ts';
 import type { Blend } from './blend.ts';
 import type { Trajectory } from './trajectory.ts';
@@ -273,31 +273,13 @@ function findKnown(work: EdgeWork, level: boolean, from: readonly number[]): Res
 function standAt(work: EdgeWork, run: Trajectory, seconds: number): void {
   const { compiled, blend } = work;
   blendAt(run, seconds, blend);
-  readRow(run, blend, work.row, 1);
+  readRow(run, blend.first, blend.weights, work.row, run.width);
   standOn(compiled, run, work.row);
   slopeFrom(run, blend.first, seconds / run.unitSeconds, blend.weights);
-  readRow(run, blend, work.row, 1 / run.unitSeconds);
+  readRow(run, blend.first, blend.weights, work.row, run.width, 1 / run.unitSeconds);
   const { moving, factor } = run.still;
   for (let at = 0; at < moving; at++)
     work.slopes[factor.columnOrder[factor.pivots + at] as number] = work.row[at] as number;
   for (let at = 0; at < 3 * run.junctions; at++)
     work.slopes[compiled.unknowns + at] = work.row[moving + at] as number;
-}
-
-/** Every column by a blend, scaled. */
-function readRow(
-  { rows, width, count }: Trajectory,
-  { first, weights }: Blend,
-  into: Float64Array,
-  scale: number,
-): void {
-  const [one, two, three] = weights;
-  const at = first * width;
-  const have = count - first;
-  for (let column = 0; column < width; column++) {
-    let sum = one * (rows[at + column] as number);
-    if (have > 1) sum += two * (rows[at + width + column] as number);
-    if (have > 2) sum += three * (rows[at + 2 * width + column] as number);
-    into[column] = scale * sum;
-  }
 }

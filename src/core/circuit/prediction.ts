@@ -1,7 +1,7 @@
 /** Where a step is expected to end, and how far off it ended. */
 import type { CompiledCircuit } from './compile.ts';
 import type { StepTolerance, StepWork } from './step-work.ts';
-import { blendFrom } from './blend.ts';
+import { blendFrom, readRow } from './blend.ts';
 import type { Trajectory } from './trajectory.ts';
 
 /** Carry the last three rows on to a time, in units; what is known of the slope at the start stands for a row before it. */
@@ -30,6 +30,7 @@ function movingColumns({ still, junctions }: Trajectory): number {
   return still.moving + 2 * junctions;
 }
 
+/** The parabola through rows from `first` on, read at a time in units. */
 export function blend(
   run: Trajectory,
   work: StepWork,
@@ -38,17 +39,7 @@ export function blend(
   into: Float64Array,
 ): void {
   blendFrom(run, first, time, work.weights);
-  const [one, two, three] = work.weights;
-  const { rows, width } = run;
-  const at = first * width;
-  const have = run.count - first;
-  const columns = movingColumns(run);
-  for (let column = 0; column < columns; column++) {
-    let sum = one * (rows[at + column] as number);
-    if (have > 1) sum += two * (rows[at + width + column] as number);
-    if (have > 2) sum += three * (rows[at + 2 * width + column] as number);
-    into[column] = sum;
-  }
+  readRow(run, first, work.weights, into, movingColumns(run));
 }
 
 /** The row at a time, among the last three; -1 when none stands there. */
