@@ -2,7 +2,7 @@
 import type { Plan } from '../../src/core/index.ts';
 import { Keeper } from '../keep/keeper.svelte.ts';
 import { stored } from '../keep/shelf.ts';
-import { planFromHash, planFromText, planHash, savePlan } from '../keep/plan-files.ts';
+import { planFromHash, planFromText, planHash } from '../keep/plan-files.ts';
 import { workOfPlan } from './work.ts';
 import type { Work } from './work.ts';
 
@@ -45,16 +45,4 @@ export async function fromAddress(hash: string): Promise<Found> {
 /** The end of an address that holds this work, from '#' on: the same for every page that opens plans. */
 export async function hashOf(work: Work): Promise<string> {
   return planHash(work.plan);
-}
-
-/** The whole address that opens this work on the bench. */
-export async function addressOf(work: Work, page: URL): Promise<string> {
-  const address = new URL('/bench/', page);
-  address.hash = await hashOf(work);
-  return address.href;
-}
-
-/** Hand the plan over as a file. */
-export function saveFile(work: Work): void {
-  savePlan(work.plan);
 }

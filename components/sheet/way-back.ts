@@ -1,6 +1,7 @@
 /** The way back from paper to the lead on a screen: the site's address as the reader sets it, and the code of squares that holds it. */
-import { shortPlanOfLead, writeSharedLink } from '../../src/core/index.ts';
+import { shortPlanOfLead } from '../../src/core/index.ts';
 import type { Plan } from '../../src/core/index.ts';
+import { planHash } from '../keep/plan-files.ts';
 import { modulesPath } from '../../src/draw/modules.ts';
 
 /** What may stand on the sheet to find the lead again. */
@@ -42,7 +43,7 @@ export function siteAddress(
 
 /** The address that opens one lead of a plan on the cable sheet. */
 export async function leadAddress(site: string, plan: Plan, lead: string): Promise<string> {
-  return `${site}/cable-sheet/#plan=${await writeSharedLink(shortPlanOfLead(plan, lead))}`;
+  return `${site}/cable-sheet/${await planHash(shortPlanOfLead(plan, lead))}`;
 }
 
 /** The square code of an address, or undefined when it would be too large to print beside the drawing. */
