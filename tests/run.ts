@@ -36,7 +36,7 @@ const CHECKS: readonly Stage[] = [
   {
     heading: 'Unit, drawing and content',
     program: 'vitest',
-    arguments: [...VITEST, 'tests/core', 'tests/draw', 'tests/content'],
+    arguments: [...VITEST, 'tests/cli', 'tests/core', 'tests/draw', 'tests/content'],
     count: 'vitest',
   },
   { heading: 'Reference', program: 'vitest', arguments: [...VITEST, 'tests/reference'], count: 'vitest' },

@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     root: fileURLToPath(new URL('..', import.meta.url)),
-    include: ['tests/{core,draw,content,reference}/**/*.test.ts'],
+    include: ['tests/{cli,core,draw,content,reference}/**/*.test.ts'],
     environment: 'node',
     passWithNoTests: false,
     allowOnly: false,

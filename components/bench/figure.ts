@@ -1,6 +1,8 @@
 /** From a work and its verdict to what the figure draws. */
-import { lineAt, mate, sayVolts } from '../../src/core/index.ts';
-import type { Contact, Lead, Line, LinkVerdict, Spot, State } from '../../src/core/index.ts';
+import { lineAt, mate } from '../../src/core/wiring/index.ts';
+import { sayVolts } from '../../src/core/verdict/index.ts';
+import type { Contact, Lead, Line, State } from '../../src/core/wiring/index.ts';
+import type { LinkVerdict, Spot } from '../../src/core/verdict/index.ts';
 import { drawLead } from '../../src/draw/lead.ts';
 import type { ChainInput, LeadDrawing, LeadJoint, LeadSide } from '../../src/draw/lead.ts';
 import type { View } from '../../src/draw/face.ts';

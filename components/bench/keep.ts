@@ -1,5 +1,5 @@
 /** Keeping the work in the browser, and sharing it: every answer is a value, nothing on the bench is touched. */
-import type { Plan } from '../../src/core/index.ts';
+import type { Plan } from '../../src/core/plan/index.ts';
 import { Keeper } from '../keep/keeper.svelte.ts';
 import { stored } from '../keep/shelf.ts';
 import { planFromHash, planFromText, planHash } from '../keep/plan-files.ts';

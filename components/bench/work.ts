@@ -1,15 +1,7 @@
 /** What lies on the bench: a plan, and which of its links is being wired. Every change makes a new work. */
-import {
-  checkLink,
-  contactsOf,
-  findJack,
-  linkOf,
-  makeJack,
-  makeLead,
-  planOfLink,
-  settleJack,
-  wires,
-} from '../../src/core/index.ts';
+import { checkLink } from '../../src/core/verdict/index.ts';
+import { contactsOf, makeJack, makeLead, settleJack, wires } from '../../src/core/wiring/index.ts';
+import { findJack, linkOf, planOfLink } from '../../src/core/plan/index.ts';
 import type {
   Conductor,
   Connector,
@@ -19,13 +11,10 @@ import type {
   Jack,
   Lead,
   Link,
-  LinkVerdict,
-  Plan,
-  PlanBranch,
-  PlanJack,
-  PlanLink,
   Side,
-} from '../../src/core/index.ts';
+} from '../../src/core/wiring/index.ts';
+import type { LinkVerdict } from '../../src/core/verdict/index.ts';
+import type { Plan, PlanBranch, PlanJack, PlanLink } from '../../src/core/plan/index.ts';
 
 /** A plan with the link and the input that are on the bench. */
 export interface Work {

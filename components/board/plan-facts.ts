@@ -1,6 +1,6 @@
 /** What is said of a planned board, row by row. */
-import { sayPrice, timePress } from '../../src/core/index.ts';
-import type { PlannedBoard } from '../../src/core/index.ts';
+import { sayPrice, timePress } from '../../src/core/board/index.ts';
+import type { PlannedBoard } from '../../src/core/planner/index.ts';
 
 /** One row of the comparison. */
 export interface FactRow {

@@ -1,7 +1,8 @@
 /** 'Plan it for me' off the main thread: takes a plan, sends how far it is, then the answer. */
-import { planBoard } from '../../src/core/index.ts';
-import type { Plan, PlanAnswer, PlanProgress } from '../../src/core/index.ts';
-import { answerOrder } from '../bench/ask-worker.ts';
+import { planBoard } from '../../src/core/planner/index.ts';
+import type { Plan } from '../../src/core/plan/index.ts';
+import type { PlanAnswer, PlanProgress } from '../../src/core/planner/index.ts';
+import { answerOrder } from '../parts/ask-worker.ts';
 
 /** The board to plan. */
 export interface PlanOrder {

@@ -1,5 +1,5 @@
 /** What the reader has in hand on the board page, besides the plan. */
-import type { JackPlace } from '../../src/core/index.ts';
+import type { JackPlace } from '../../src/core/plan/index.ts';
 
 /** What is chosen, to be looked at and changed. */
 export type Chosen =

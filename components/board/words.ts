@@ -1,15 +1,15 @@
 /** Words of the board page for the closed sets of the plan. */
 import type {
   DeviceKind,
-  DevicePower,
-  Direction,
+  Power as DevicePower,
   Edge,
   JackRole,
   LeadOrigin,
   Setting,
   Talk,
   Thru,
-} from '../../src/core/index.ts';
+} from '../../src/core/plan/index.ts';
+import type { Direction } from '../../src/core/wiring/index.ts';
 
 export const KIND_WORDS: Readonly<Record<DeviceKind, string>> = {
   controller: 'controller',

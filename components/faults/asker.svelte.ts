@@ -1,7 +1,7 @@
 /** A question to the worker that is asked again whenever it changes, as state that a component can read. */
 import { onMount } from 'svelte';
-import { askLatest } from '../meter/latest.ts';
-import type { Asker } from '../meter/latest.ts';
+import { askLatest } from '../parts/latest.ts';
+import type { Asker } from '../parts/latest.ts';
 import type { FaultOrder } from './orders.ts';
 
 /** The newest answer, whether one is on its way, and what went wrong. */

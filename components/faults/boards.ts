@@ -1,5 +1,5 @@
 /** The boards of the fault bench in words. */
-import type { BenchBoard, Symptom } from '../../src/core/index.ts';
+import type { BenchBoard, Symptom } from '../../src/core/faults/index.ts';
 
 /** Names of the boards, for a choice. */
 export const BOARD_NAMES: Readonly<Record<BenchBoard, string>> = {

@@ -9,7 +9,7 @@ import {
   remedyFor,
   sayBoardFault,
   suspectsLeft,
-} from '../../src/core/index.ts';
+} from '../../src/core/faults/index.ts';
 import type {
   BenchBoard,
   BoardFault,
@@ -19,7 +19,7 @@ import type {
   HiddenFault,
   Seen,
   Symptom,
-} from '../../src/core/index.ts';
+} from '../../src/core/faults/index.ts';
 
 /** A round on the bench: what was observed, by identifier, and how it ended, if it did. */
 export interface RoundOrder {

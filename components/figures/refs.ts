@@ -1,8 +1,8 @@
 /**
  * Names of what can be touched in a figure of a lead.
  */
-import type { Contact } from '../../src/core/index.ts';
-import { contactWords } from '../../src/core/index.ts';
+import type { Contact } from '../../src/core/wiring/index.ts';
+import { contactWords } from '../../src/core/wiring/index.ts';
 import type { DrawnConductor, DrawnEnd, LeadDrawing, LeadSide } from '../../src/draw/lead.ts';
 import { milliampereWords } from '../../src/draw/stroke.ts';
 

@@ -10,8 +10,9 @@ import {
   sayEdit,
   sayProblems,
   writePlanText,
-} from '../../src/core/index.ts';
-import type { Jack, Plan } from '../../src/core/index.ts';
+} from '../../src/core/plan/index.ts';
+import type { Jack } from '../../src/core/wiring/index.ts';
+import type { Plan } from '../../src/core/plan/index.ts';
 import { addVersion, store, stored } from './shelf.ts';
 
 /** Size of a device that is made for a jack, centimetres (our choice). */

@@ -1,6 +1,6 @@
 /** Keeps one plan on its shelf: reads it at the start, writes it after each change, and never over what another tab has written. */
-import { readPlanText, sayProblems, writePlanText } from '../../src/core/index.ts';
-import type { Plan } from '../../src/core/index.ts';
+import { readPlanText, sayProblems, writePlanText } from '../../src/core/plan/index.ts';
+import type { Plan } from '../../src/core/plan/index.ts';
 import { isoOf, millisecondsNow } from './moments.ts';
 import {
   addVersion,

@@ -5,9 +5,9 @@ import {
   sayProblems,
   writePlanText,
   writeSharedLink,
-} from '../../src/core/index.ts';
-import type { Plan, PlanReading } from '../../src/core/index.ts';
-import { saveText } from '../bench/save-text.ts';
+} from '../../src/core/plan/index.ts';
+import type { Plan, PlanReading } from '../../src/core/plan/index.ts';
+import { saveText } from '../parts/save-text.ts';
 
 /** Where a shared plan stands in an address. */
 export const LINK_KEY = '#plan=';

@@ -1,6 +1,7 @@
 /** What was entered into the jack finder, and how it is kept in the browser. */
-import { CONNECTORS, MARKINGS, MENU_FACTS, METER_PROFILES, safeReadings } from '../../src/core/index.ts';
-import type { Evidence, MeterReading, TakenReading } from '../../src/core/index.ts';
+import { CONNECTORS } from '../../src/core/wiring/index.ts';
+import { MARKINGS, MENU_FACTS, METER_PROFILES, safeReadings } from '../../src/core/readings/index.ts';
+import type { Evidence, Reading as MeterReading, TakenReading } from '../../src/core/readings/index.ts';
 import { dropNote, fieldOf, keepNote, keptNote, oneOf } from '../keep/notes.ts';
 
 /** What is known beforehand, and the readings taken, in order. */

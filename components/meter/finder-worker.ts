@@ -1,7 +1,7 @@
 /** Ranks the jacks off the main thread: the first predictions for a connector take longer than a page may stand still. */
-import { answerFinder } from '../../src/core/index.ts';
-import type { Evidence, FinderAnswer, TakenReading } from '../../src/core/index.ts';
-import { answerEach } from './latest.ts';
+import { answerFinder } from '../../src/core/readings/index.ts';
+import type { Evidence, FinderAnswer, TakenReading } from '../../src/core/readings/index.ts';
+import { answerEach } from '../parts/latest.ts';
 
 /** What the page asks: what is known, and the readings taken. */
 export interface FinderOrder {

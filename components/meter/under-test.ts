@@ -2,13 +2,14 @@
 import {
   OTHER_JACKS,
   familyOf,
-  lineByLine,
   makeJack,
   makeLead,
   otherJackSuits,
   settleJack,
-} from '../../src/core/index.ts';
-import type { Connector, Fault, Grounding, Jack, OtherJackKind, UnderTest } from '../../src/core/index.ts';
+} from '../../src/core/wiring/index.ts';
+import { lineByLine } from '../../src/core/verdict/index.ts';
+import type { Connector, Fault, Grounding, Jack, OtherJackKind } from '../../src/core/wiring/index.ts';
+import type { UnderTest } from '../../src/core/readings/index.ts';
 
 /** Kinds of thing, in words. */
 export const THINGS = {

@@ -1,5 +1,5 @@
 /** A stripped core in the solder cup of a DIN pin, from the side and to scale, with the next pin beside it. */
-import { CUP_METRES, PIN_GAP_METRES } from '../core/index.ts';
+import { CUP_METRES, PIN_GAP_METRES } from '../core/making/index.ts';
 import { DIN_MILLIMETRES } from './din.ts';
 import type { Outline } from './face.ts';
 import { boxPath } from './geometry.ts';

@@ -1,7 +1,7 @@
 /**
  * A connector with all ways out of it, at its place in a drawing.
  */
-import { familyOf } from '../core/index.ts';
+import { familyOf } from '../core/wiring/index.ts';
 import { DIN_EDGE, DIN_REACH, dinEscapes } from './din-escape.ts';
 import { DIN_MILLIMETRES, DIN_SCALE, drawDin } from './din.ts';
 import type { Block, FaceDrawing, FaceInput } from './face.ts';

@@ -1,5 +1,5 @@
 /** Names and jack labels inside a drawn device: beside the jacks where there is room, on end where it is tight, left out where neither fits. */
-import type { Edge } from '../core/index.ts';
+import type { Edge } from '../core/plan/index.ts';
 import type { Box, Point } from './geometry.ts';
 import { textWidth } from './text.ts';
 

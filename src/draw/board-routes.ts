@@ -1,6 +1,6 @@
 /** Where leads run on the drawn board: out of the jack, round the devices with room to spare, each beside the others. Centimetres. */
-import { boardGraph, isPlaced, jackPoint, waysRound } from '../core/index.ts';
-import type { Edge, Plan, WholeDevice, WholeJack } from '../core/index.ts';
+import { boardGraph, isPlaced, jackPoint, waysRound } from '../core/plan/index.ts';
+import type { Edge, Plan, WholeDevice, WholeJack } from '../core/plan/index.ts';
 import type { Point } from './geometry.ts';
 
 /** A lead's way from jack to jack; `input` numbers the link's input. */

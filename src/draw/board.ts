@@ -1,6 +1,9 @@
 /** The drawn board at a scale: devices true to size, jacks on their edges, leads round the devices, a mark on each lead. Pixels. */
-import { onlyCarries, outcomeWords, words } from '../core/index.ts';
-import type { Edge, Grade, Outcome, WholeDevice, WholeJack } from '../core/index.ts';
+import { onlyCarries } from '../core/plan/index.ts';
+import { outcomeWords } from '../core/verdict/index.ts';
+import { words } from '../core/wiring/index.ts';
+import type { Edge, WholeDevice, WholeJack } from '../core/plan/index.ts';
+import type { Grade, Outcome } from '../core/verdict/index.ts';
 import { BOARD_TEXT, edgeLabels, labelAt, nameLabels } from './board-labels.ts';
 import type { BoardLabel } from './board-labels.ts';
 import { placeMarks } from './board-marks.ts';

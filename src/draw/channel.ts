@@ -2,7 +2,7 @@
  * The room between two connectors: one lane for each conductor, a fan on either side that brings it there, its label, its arrows.
  * Worked out along (from the first connector to the second) and across; the caller turns that into x and y.
  */
-import type { Contact } from '../core/index.ts';
+import type { Contact } from '../core/wiring/index.ts';
 import type { Block, Escape } from './face.ts';
 
 /** A conductor to lay: from a contact of the block before to one of the block after. */

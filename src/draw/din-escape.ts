@@ -3,7 +3,7 @@
  * Every route is laid by hand in millimetres (x right, y up, key down) on tracks at least 1 mm apart, by the place of a pin
  * and not by its number: places a to e run over the top from left to right, f and g are beside the key.
  */
-import type { Contact } from '../core/index.ts';
+import type { Contact } from '../core/wiring/index.ts';
 import type { DinView } from './din.ts';
 import { DIN_MILLIMETRES, dinAngle, dinPin, pinsOf } from './din.ts';
 import type { Escape, Route } from './face.ts';

@@ -4,8 +4,8 @@
  * an encyclopedia text, an open symbol library and a build guide, all agreeing (c). Where the key is: same pages.
  * The depth of key and shell, the holes and the solder cups are for drawing only.
  */
-import type { Connector, Contact } from '../core/index.ts';
-import { contactsOf, words } from '../core/index.ts';
+import type { Connector, Contact } from '../core/wiring/index.ts';
+import { contactsOf, words } from '../core/wiring/index.ts';
 import type { FaceContact, FaceDrawing, FaceInput, Outline } from './face.ts';
 import type { Exit, Point } from './geometry.ts';
 import { circlePath, linePath, polygonPath, ringPath, towards } from './geometry.ts';

@@ -1,7 +1,7 @@
 /**
  * What every drawing of a connector consists of.
  */
-import type { Connector, Contact, Form } from '../core/index.ts';
+import type { Connector, Contact, Form } from '../core/wiring/index.ts';
 import type { Box, Exit, Point } from './geometry.ts';
 import type { Anchor } from './text.ts';
 

@@ -1,8 +1,8 @@
 /**
  * The joint of two leads in series, drawn as a strip of terminals: what each contact of the first lead touches in the second.
  */
-import type { Connector, Contact } from '../core/index.ts';
-import { contactsOf } from '../core/index.ts';
+import type { Connector, Contact } from '../core/wiring/index.ts';
+import { contactsOf } from '../core/wiring/index.ts';
 import type { Block, Escape, FaceContact, Outline, Route } from './face.ts';
 import type { Exit, Point } from './geometry.ts';
 import { boxPath, linePath } from './geometry.ts';

@@ -2,7 +2,7 @@
  * Puts connectors and conductors of a chain of leads on the sheet: in a row from left to right, or in a stack from top to bottom.
  * Both work along a chain ('along') and at right angles to it ('across').
  */
-import { contactsOf, words } from '../core/index.ts';
+import { contactsOf, words } from '../core/wiring/index.ts';
 import { blockOf, boundsAround } from './block.ts';
 import { LABEL_ROOM, layChannel } from './lanes.ts';
 import type { Block } from './face.ts';

@@ -1,8 +1,8 @@
 /**
  * A lead, or leads in series: connectors, conductors, arrows and labels as plain data that a component puts on the page.
  */
-import type { Connector, Contact, Form } from '../core/index.ts';
-import { contactWords, words } from '../core/index.ts';
+import type { Connector, Contact, Form } from '../core/wiring/index.ts';
+import { contactWords, words } from '../core/wiring/index.ts';
 import type { FaceContact, Outline, View } from './face.ts';
 import type { Box, Point } from './geometry.ts';
 import type { JointTouch } from './joint.ts';

@@ -1,7 +1,7 @@
 /**
  * Ways out of a phone plug, its lugs or a jack: straight, or over or under the handle on a track of its own.
  */
-import type { Contact } from '../core/index.ts';
+import type { Contact } from '../core/wiring/index.ts';
 import type { Escape, FaceContact, FaceDrawing, FaceInput, Route } from './face.ts';
 import type { Exit, Point } from './geometry.ts';
 

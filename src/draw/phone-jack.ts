@@ -1,8 +1,8 @@
 /**
  * A phone jack cut open, its springs on the contacts of a plug. Housing, springs and lugs are for drawing only.
  */
-import type { Connector, Contact } from '../core/index.ts';
-import { diameterOf } from '../core/index.ts';
+import type { Connector, Contact } from '../core/wiring/index.ts';
+import { diameterOf } from '../core/wiring/index.ts';
 import type { FaceContact, Outline } from './face.ts';
 import type { Exit, Point } from './geometry.ts';
 import { boundsOf, boxPath, linePath, polygonPath } from './geometry.ts';

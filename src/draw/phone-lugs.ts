@@ -1,8 +1,8 @@
 /**
  * Behind a phone plug with its handle off: the solder lugs. Their order and lengths are for drawing only.
  */
-import type { Connector, Contact } from '../core/index.ts';
-import { contactsOf, diameterOf } from '../core/index.ts';
+import type { Connector, Contact } from '../core/wiring/index.ts';
+import { contactsOf, diameterOf } from '../core/wiring/index.ts';
 import type { FaceContact, Outline } from './face.ts';
 import type { Exit, Point } from './geometry.ts';
 import { boundsOf, boxPath, linePath } from './geometry.ts';

@@ -3,8 +3,8 @@
  * 6.35 mm segments: an open drawing profile, not the standard (c). 3.5 mm shank: a secondary page (c); its segments and all of
  * the 2.5 mm plug are from memory, for drawing only (M). Bodies, lugs and springs are drawn to look right: not to scale.
  */
-import type { Connector, Contact } from '../core/index.ts';
-import { contactsOf, diameterOf } from '../core/index.ts';
+import type { Connector, Contact } from '../core/wiring/index.ts';
+import { contactsOf, diameterOf } from '../core/wiring/index.ts';
 import type { FaceContact, Outline } from './face.ts';
 import type { Box, Exit, Point } from './geometry.ts';
 import { polygonPath } from './geometry.ts';

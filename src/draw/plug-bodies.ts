@@ -3,8 +3,9 @@
  * Diameters of what goes in are true to one another: DIN shell 13.2 mm outside, phone plugs by name, 6.35 mm segments as an open
  * drawing profile has them (secondary, c). Other lengths and every body are drawn to look right (from memory, M): not to scale.
  */
-import type { Connector, Form, PlugBody } from '../core/index.ts';
-import { diameterOf, familyOf, words } from '../core/index.ts';
+import type { Connector, Form } from '../core/wiring/index.ts';
+import type { PlugBody } from '../core/making/index.ts';
+import { diameterOf, familyOf, words } from '../core/wiring/index.ts';
 import type { Outline } from './face.ts';
 import { linePath, polygonPath } from './geometry.ts';
 import type { Place } from './phone-shape.ts';

@@ -1,6 +1,6 @@
 /** The JSON Schema of the plan file, published with the site. */
 import type { APIRoute } from 'astro';
-import { planSchema } from '../core/index.ts';
+import { planSchema } from '../core/plan/index.ts';
 
 export const GET: APIRoute = () =>
   new Response(JSON.stringify(planSchema(), undefined, 2), {

@@ -11,7 +11,9 @@ import {
   stored,
   versions,
 } from '../../components/keep/shelf.ts';
-import { demoBoard, makeJack, readPlanText, writePlanText } from '../../src/core/index.ts';
+import { demoBoard } from '../../src/core/board/index.ts';
+import { makeJack } from '../../src/core/wiring/index.ts';
+import { readPlanText, writePlanText } from '../../src/core/plan/index.ts';
 
 const AT = '2026-05-01T10:00:00.000Z';
 

@@ -1,9 +1,9 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { example, type Item } from '../../components/bench/messages.ts';
-import type { Pile } from '../../components/learn/suspects.ts';
-import type { Journey } from '../../components/bench/sending.ts';
+import { example, type Item } from '../../components/time/messages.ts';
+import type { Pile } from '../../components/lesson/suspects.ts';
+import type { Journey } from '../../components/time/sending.ts';
 import {
   RECEIVERS,
   atMetres,
@@ -14,41 +14,34 @@ import {
   sayHex,
   sayLongest,
   sendOver,
-} from '../../components/page/in-time.ts';
-import { boardFrom, shownDepth, splitFrom, type AuthoredBoard } from '../../components/page/lesson-boards.ts';
-import { proofOf, type AuthoredReading } from '../../components/page/lesson-proofs.ts';
-import { pileFrom, symptomGroups, type AuthoredPile } from '../../components/page/lesson-suspects.ts';
-import { meterOn, sayMeter, underTestFrom, type LessonJacks } from '../../components/page/lesson-jacks.ts';
+} from '../../components/lesson/in-time.ts';
+import {
+  boardFrom,
+  shownDepth,
+  splitFrom,
+  type AuthoredBoard,
+} from '../../components/lesson/lesson-boards.ts';
+import { proofOf, type AuthoredReading } from '../../components/lesson/lesson-proofs.ts';
+import { pileFrom, symptomGroups, type AuthoredPile } from '../../components/lesson/lesson-suspects.ts';
+import { meterOn, sayMeter, underTestFrom, type LessonJacks } from '../../components/lesson/lesson-jacks.ts';
 import {
   linkFrom,
   say,
   searchFor,
   type AuthoredLink,
   type LessonLinks,
-} from '../../components/page/lesson-links.ts';
-import {
-  ADAPTER_METRES,
-  BOARD_FAULTS,
-  STANDARD_EDGE_SECONDS,
-  STANDARD_METRES,
-  bitCells,
-  bitsOfObservation,
-  boardFacts,
-  cableSheet,
-  checkBoard,
-  checkLink,
-  madeLead,
-  proofRows,
-  tableOf,
-  timePress,
-  valuesOf,
-  wireOhmsPerMetre,
-  type Lead,
-  type LinkVerdict,
-  type PressItem,
-  type Proof,
-  type State,
-} from '../../src/core/index.ts';
+} from '../../components/lesson/lesson-links.ts';
+import { ADAPTER_METRES, STANDARD_METRES, valuesOf, wireOhmsPerMetre } from '../../src/core/wiring/index.ts';
+import type { Lead, State } from '../../src/core/wiring/index.ts';
+import { BOARD_FAULTS, bitsOfObservation } from '../../src/core/faults/index.ts';
+import { STANDARD_EDGE_SECONDS, bitCells } from '../../src/core/signal/index.ts';
+import { boardFacts } from '../../src/core/planner/index.ts';
+import { cableSheet, madeLead, proofRows, tableOf } from '../../src/core/making/index.ts';
+import type { Proof } from '../../src/core/making/index.ts';
+import { checkBoard, timePress } from '../../src/core/board/index.ts';
+import { checkLink } from '../../src/core/verdict/index.ts';
+import type { LinkVerdict } from '../../src/core/verdict/index.ts';
+import type { PressItem } from '../../src/core/plan/index.ts';
 import { dinReadingOrder } from '../../src/draw/index.ts';
 import { lessonFolders, questionIn, readLesson } from '../support/lesson-text.ts';
 import { gradeOf, sentencesOf, syllablesOf, wordsOf } from '../support/readability.ts';

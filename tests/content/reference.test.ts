@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { STATUS_WORDS } from '../../components/bench/status-words.ts';
+import { STATUS_WORDS } from '../../components/parts/status-words.ts';
 
 interface Entry {
   readonly id: string;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { CUP_METRES, PIN_GAP_METRES } from '../../src/core/index.ts';
+import { CUP_METRES, PIN_GAP_METRES } from '../../src/core/making/index.ts';
 import { drawBareEnd } from '../../src/draw/bare-end.ts';
 
 /** How far to the right of its start a reach ends, pixels: 'Mx yA...x y'. */

@@ -4,8 +4,9 @@ import type { BoardDrawing } from '../../src/draw/board.ts';
 import { crossesBox } from '../../src/draw/board-marks.ts';
 import type { Box, Point } from '../../src/draw/geometry.ts';
 import { boxesOverlap } from '../../src/draw/geometry.ts';
-import { checkBoard, connect, demoBoard, hopNumbers, makePlan, wholeDevice } from '../../src/core/index.ts';
-import type { Plan } from '../../src/core/index.ts';
+import { checkBoard, connect, demoBoard, hopNumbers } from '../../src/core/board/index.ts';
+import { makePlan, wholeDevice } from '../../src/core/plan/index.ts';
+import type { Plan } from '../../src/core/plan/index.ts';
 import { randomBoard, wiredBoard } from '../core/board/boards.ts';
 
 function drawn(plan: Plan, scale: number): BoardDrawing {

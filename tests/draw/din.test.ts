@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Contact } from '../../src/core/index.ts';
+import type { Contact } from '../../src/core/wiring/index.ts';
 import { dinAngle, dinPin, dinReadingOrder, drawDin } from '../../src/draw/din.ts';
 import type { DinView } from '../../src/draw/din.ts';
 

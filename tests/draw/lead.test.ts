@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Connector, Contact } from '../../src/core/index.ts';
-import { CONNECTORS, contactsOf, familyOf } from '../../src/core/index.ts';
+import type { Connector, Contact } from '../../src/core/wiring/index.ts';
+import { CONNECTORS, contactsOf, familyOf } from '../../src/core/wiring/index.ts';
 import { boxesOverlap } from '../../src/draw/geometry.ts';
 import type { Box } from '../../src/draw/geometry.ts';
 import type { ChainInput, ConductorInput, LeadDrawing, LeadEnd, LeadInput } from '../../src/draw/lead.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { CONNECTORS, FORMS, PLUG_BODIES } from '../../src/core/index.ts';
+import { CONNECTORS, FORMS } from '../../src/core/wiring/index.ts';
+import { PLUG_BODIES } from '../../src/core/making/index.ts';
 import { drawPlugBodies } from '../../src/draw/plug-bodies.ts';
 import { pointsAlong } from './paths.ts';
 

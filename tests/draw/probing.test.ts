@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { CONNECTORS, contactsOf } from '../../src/core/index.ts';
-import type { LeadContact } from '../../src/core/index.ts';
+import { CONNECTORS, contactsOf } from '../../src/core/wiring/index.ts';
+import type { LeadContact } from '../../src/core/readings/index.ts';
 import { VIEWS, drawProbing, placeName, placeOf } from '../../src/draw/index.ts';
 
 test('on every plug, in both views, wide and narrow, probes stay on the sheet and a finger apart', () => {

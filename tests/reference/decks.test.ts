@@ -17,7 +17,7 @@ import type { DeckState } from '../support/deck-text.ts';
 import { runOperatingPoint } from '../support/spice.ts';
 import type { EnginePoint } from '../support/spice.ts';
 
-const DECKS = new URL('../support/decks/', import.meta.url);
+const DECKS = new URL('../support/decks', import.meta.url);
 const NAMES = readdirSync(DECKS)
   .filter((file) => file.endsWith('.cir'))
   .map((file) => file.slice(0, -'.cir'.length));

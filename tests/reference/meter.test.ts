@@ -1,16 +1,16 @@
 /** Predicted readings of every jack of the catalogue against a SPICE engine that solves decks written from the sources. */
 import { describe, expect, test } from 'vitest';
-import { jacksWith } from '../../src/core/meter/catalogue.ts';
+import { jacksWith } from '../../src/core/readings/catalogue.ts';
 import {
   LED_TESTER,
   METER_FUNCTIONS,
   METER_PROFILES,
   meterProfile,
-} from '../../src/core/meter/instruments.ts';
-import { POWERS } from '../../src/core/meter/power.ts';
-import { measureJack, probedContacts, readJack } from '../../src/core/meter/subjects.ts';
-import type { JackUnderTest } from '../../src/core/meter/subjects.ts';
-import { sayUnderTest } from '../../src/core/meter/words.ts';
+} from '../../src/core/readings/instruments.ts';
+import { POWERS } from '../../src/core/readings/power.ts';
+import { measureJack, probedContacts, readJack } from '../../src/core/readings/subjects.ts';
+import type { JackUnderTest } from '../../src/core/readings/subjects.ts';
+import { sayUnderTest } from '../../src/core/readings/words.ts';
 import type { Connector, Contact } from '../../src/core/wiring/connectors.ts';
 import { METERS, isWired, jackDeck } from '../support/jack-decks.ts';
 import type { DeckReading, DeckState, MeterName } from '../support/jack-decks.ts';

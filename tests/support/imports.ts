@@ -41,23 +41,37 @@ export function importsUnder(root: string, folders: readonly string[]): readonly
   );
 }
 
-/** The folders of the core, each with those it may import from. Arrows point one way. */
+/** The floors of the core, each with those it may import from. Arrows point one way. */
 export const CORE_ARROWS: Readonly<Record<string, readonly string[]>> = {
   circuit: [],
   wiring: ['circuit'],
   verdict: ['circuit', 'wiring'],
   signal: ['circuit', 'wiring'],
-  meter: ['circuit', 'wiring', 'verdict', 'signal'],
-  board: ['circuit', 'wiring', 'verdict', 'signal', 'meter'],
-  learn: ['circuit', 'wiring', 'verdict', 'signal', 'meter', 'board'],
-  files: ['circuit', 'wiring', 'verdict', 'signal', 'meter', 'board'],
+  plan: ['wiring'],
+  readings: ['circuit', 'wiring', 'verdict', 'signal'],
+  making: ['wiring', 'verdict', 'readings', 'plan'],
+  faults: ['wiring', 'verdict', 'readings'],
+  board: ['wiring', 'verdict', 'signal', 'plan'],
+  planner: ['wiring', 'verdict', 'plan', 'board'],
+  learn: [
+    'circuit',
+    'wiring',
+    'verdict',
+    'signal',
+    'readings',
+    'making',
+    'faults',
+    'plan',
+    'board',
+    'planner',
+  ],
 };
 
 /** The floors of the house, lowest first: a floor may import from itself and from those below. */
 export const FLOORS = ['src/core', 'src/draw', 'components', 'src/layouts', 'src/pages'] as const;
 
-/** The one file of the core that others may import. */
-export const CORE_DOOR = 'src/core/index.ts';
+/** Whether a file is the door of a floor of the core: the only file of it that others may import. */
+const isDoor = (path: string): boolean => /^src\/core\/[^/]+\/index\.ts$/.test(path);
 
 function floorOf(path: string): number {
   return FLOORS.findIndex((floor) => path === floor || path.startsWith(`${floor}/`));
@@ -80,20 +94,18 @@ export function complaint({ from, to, relative: isRelative }: Import): string | 
   if (inCore && !to.startsWith('src/core/'))
     return `${from}: the core imports nothing from outside, got '${to}'`;
   if (inCore) {
-    if (from === CORE_DOOR) return undefined;
-    if (to === CORE_DOOR) return `${from}: inside the core, import the file itself, got the door '${to}'`;
     const [folder, other] = [coreFolder(from), coreFolder(to)];
     if (folder === undefined || other === undefined)
-      return `${from}: every file of the core stands in a folder, got '${to}'`;
-    if (folder === other) return undefined;
+      return `${from}: every file of the core stands on a floor, got '${to}'`;
+    if (folder === other)
+      return isDoor(to) ? `${from}: inside a floor, import the file itself, got the door '${to}'` : undefined;
     const allowed = CORE_ARROWS[folder];
-    if (allowed === undefined) return `${from}: the folder '${folder}' is not in the plan of the core`;
-    return allowed.includes(other)
-      ? undefined
-      : `${from}: '${folder}' must not import from '${other}', got '${to}'`;
+    if (allowed === undefined) return `${from}: the floor '${folder}' is not in the plan of the core`;
+    if (!allowed.includes(other)) return `${from}: '${folder}' must not import from '${other}', got '${to}'`;
+    return isDoor(to) ? undefined : `${from}: import another floor through its door, got '${to}'`;
   }
-  if (to.startsWith('src/core/') && to !== CORE_DOOR)
-    return `${from}: import the core through ${CORE_DOOR}, got '${to}'`;
+  if (to.startsWith('src/core/') && !isDoor(to))
+    return `${from}: import the core through the door of a floor, got '${to}'`;
   const [floor, below] = [floorOf(from), floorOf(to)];
   if (floor >= 0 && below > floor) return `${from}: an import must not point up the house, got '${to}'`;
   return undefined;

@@ -2,7 +2,7 @@
  * Jacks and meters as SPICE decks, written from the published figures and the workbook's table of default circuits, not from
  * the core: MMA CA-033 figs. 1 and 2 for loops, common practice for the rest. The core's own circuits are not asked.
  */
-import type { JackUnderTest } from '../../src/core/meter/subjects.ts';
+import type { JackUnderTest } from '../../src/core/readings/subjects.ts';
 
 /** Conditions of a deck: off, or on in one of the two states of the line. */
 export type DeckState = 'off' | 'idle' | 'active';

@@ -1,15 +1,15 @@
 /** Simulated devices for the jack finder: jacks with parts somewhere in their tolerances or in no catalogue, read with noise. */
 import { setValue } from '../../src/core/circuit/compile.ts';
-import { jacksWith } from '../../src/core/meter/catalogue.ts';
-import type { Evidence } from '../../src/core/meter/evidence.ts';
-import { nameOf } from '../../src/core/meter/evidence.ts';
-import { METER_PARTS, METER_PROFILES, meterProfile } from '../../src/core/meter/instruments.ts';
-import type { MeterProfile } from '../../src/core/meter/instruments.ts';
-import { measure, setUp } from '../../src/core/meter/measure.ts';
-import { shown } from '../../src/core/meter/reading.ts';
-import type { Reading } from '../../src/core/meter/reading.ts';
-import { PROBE_LEAD_OHMS, jackSubject } from '../../src/core/meter/subjects.ts';
-import type { JackReading, JackUnderTest } from '../../src/core/meter/subjects.ts';
+import { jacksWith } from '../../src/core/readings/catalogue.ts';
+import type { Evidence } from '../../src/core/readings/evidence.ts';
+import { nameOf } from '../../src/core/readings/evidence.ts';
+import { METER_PARTS, METER_PROFILES, meterProfile } from '../../src/core/readings/instruments.ts';
+import type { MeterProfile } from '../../src/core/readings/instruments.ts';
+import { measure, setUp } from '../../src/core/readings/measure.ts';
+import { shown } from '../../src/core/readings/reading.ts';
+import type { Reading } from '../../src/core/readings/reading.ts';
+import { PROBE_LEAD_OHMS, jackSubject } from '../../src/core/readings/subjects.ts';
+import type { JackReading, JackUnderTest } from '../../src/core/readings/subjects.ts';
 import type { Random } from './random.ts';
 
 /** A device with one jack, and the reader's meter. */

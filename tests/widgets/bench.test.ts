@@ -1,19 +1,16 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
 import type { Page, TestInfo } from '@playwright/test';
+import { checkLink, sayAmperes } from '../../src/core/verdict/index.ts';
 import {
-  checkLink,
   linkOf,
-  makeJack,
-  makeLead,
   planOfLink,
   readSharedLink,
   readPlanText,
-  sayAmperes,
-  wires,
   writePlanText,
   writeSharedLink,
-} from '../../src/core/index.ts';
+} from '../../src/core/plan/index.ts';
+import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 /** A value that the test cannot go on without. */

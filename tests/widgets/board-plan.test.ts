@@ -8,15 +8,14 @@ import {
   demoBoard,
   deviceRows,
   leadLabels,
-  planBoard,
-  readSharedLink,
   sayPrice,
-  setWishes,
   shoppingList,
   timePress,
-  writeSharedLink,
-} from '../../src/core/index.ts';
-import type { Plan, PlanAnswer } from '../../src/core/index.ts';
+} from '../../src/core/board/index.ts';
+import { planBoard } from '../../src/core/planner/index.ts';
+import { readSharedLink, setWishes, writeSharedLink } from '../../src/core/plan/index.ts';
+import type { Plan } from '../../src/core/plan/index.ts';
+import type { PlanAnswer } from '../../src/core/planner/index.ts';
 import { randomBoard } from '../core/board/boards.ts';
 import { readPdf } from '../support/pdf.ts';
 import { readSquareCode } from '../support/square-code.ts';

@@ -2,16 +2,9 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from '@playwright/test';
 import type { BrowserContext, Page } from '@playwright/test';
-import {
-  checkBoard,
-  demoBoard,
-  hearers,
-  readPlanText,
-  readSharedLink,
-  writePlanText,
-  writeSharedLink,
-} from '../../src/core/index.ts';
-import type { Plan } from '../../src/core/index.ts';
+import { checkBoard, demoBoard, hearers } from '../../src/core/board/index.ts';
+import { readPlanText, readSharedLink, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';
+import type { Plan } from '../../src/core/plan/index.ts';
 import { wiredBoard } from '../core/board/boards.ts';
 import { wakeIslands } from '../support/watch.ts';
 

@@ -2,17 +2,9 @@ import { readFileSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from '@playwright/test';
 import type { Locator, Page } from '@playwright/test';
-import {
-  cableSheet,
-  fullRows,
-  linkOf,
-  makeJack,
-  makeLead,
-  planOfLink,
-  wires,
-  writePlanText,
-  writeSharedLink,
-} from '../../src/core/index.ts';
+import { cableSheet, fullRows } from '../../src/core/making/index.ts';
+import { linkOf, planOfLink, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';
+import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';
 import { readPdf } from '../support/pdf.ts';
 import { wakeIslands } from '../support/watch.ts';
 

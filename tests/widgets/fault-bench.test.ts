@@ -11,8 +11,8 @@ import {
   remedyFor,
   sayBoardFault,
   USUAL_FREQUENCIES,
-} from '../../src/core/index.ts';
-import type { HiddenFault, Seen } from '../../src/core/index.ts';
+} from '../../src/core/faults/index.ts';
+import type { HiddenFault, Seen } from '../../src/core/faults/index.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 const bench = (page: Page) => page.getByRole('region', { name: 'Fault bench' });

@@ -1,18 +1,10 @@
 /** From a printed sheet back to its lead: the code that a phone reads, and the letters that a person types. */
 import { expect, test } from '@playwright/test';
 import type { Locator, Page } from '@playwright/test';
-import {
-  cableSheet,
-  leadCode,
-  linkOf,
-  makeJack,
-  makeLead,
-  planOfLink,
-  wires,
-  writePlanText,
-  writeSharedLink,
-} from '../../src/core/index.ts';
-import type { Plan } from '../../src/core/index.ts';
+import { cableSheet, leadCode } from '../../src/core/making/index.ts';
+import { linkOf, planOfLink, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';
+import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';
+import type { Plan } from '../../src/core/plan/index.ts';
 import { readSquareCode } from '../support/square-code.ts';
 import { wakeIslands } from '../support/watch.ts';
 

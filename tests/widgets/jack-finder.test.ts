@@ -3,14 +3,19 @@ import { expect, test } from '@playwright/test';
 import type { Page } from '@playwright/test';
 import {
   answerFinder,
-  makeJack,
   meterProfile,
   readJack,
   safeReadings,
   sayJackReading,
   sayReading,
-} from '../../src/core/index.ts';
-import type { Evidence, JackReading, MeterReading, TakenReading } from '../../src/core/index.ts';
+} from '../../src/core/readings/index.ts';
+import { makeJack } from '../../src/core/wiring/index.ts';
+import type {
+  Evidence,
+  JackReading,
+  Reading as MeterReading,
+  TakenReading,
+} from '../../src/core/readings/index.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 /** What the page starts with. */

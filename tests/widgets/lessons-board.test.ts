@@ -6,8 +6,10 @@ import {
   splitFrom,
   type AuthoredBoard,
   type AuthoredSplit,
-} from '../../components/page/lesson-boards.ts';
-import { boardFacts, checkBoard, checkLink, sayAmperes, timePress } from '../../src/core/index.ts';
+} from '../../components/lesson/lesson-boards.ts';
+import { boardFacts } from '../../src/core/planner/index.ts';
+import { checkBoard, timePress } from '../../src/core/board/index.ts';
+import { checkLink, sayAmperes } from '../../src/core/verdict/index.ts';
 import { openPart } from '../support/lesson-page.ts';
 
 const SPLITS: readonly AuthoredSplit[] = [

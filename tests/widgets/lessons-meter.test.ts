@@ -5,30 +5,27 @@ import {
   type LessonJacks,
   type MeterSetting,
   type ProbePair,
-} from '../../components/page/lesson-jacks.ts';
-import { placeFrom, type AuthoredReading } from '../../components/page/lesson-proofs.ts';
-import { pileFrom, symptomGroups, type AuthoredPile } from '../../components/page/lesson-suspects.ts';
-import { leadFrom, linkFrom, type LessonLinks } from '../../components/page/lesson-links.ts';
+} from '../../components/lesson/lesson-jacks.ts';
+import { placeFrom, type AuthoredReading } from '../../components/lesson/lesson-proofs.ts';
+import { pileFrom, symptomGroups, type AuthoredPile } from '../../components/lesson/lesson-suspects.ts';
+import { leadFrom, linkFrom, type LessonLinks } from '../../components/lesson/lesson-links.ts';
 import {
   CUP_METRES,
   bareEnd,
-  bitsOfObservation,
   cableSheet,
-  checkLink,
-  fewestExpected,
-  layConductor,
-  makeLead,
   madeLead,
   proofRows,
   proveLead,
   sayBareEnd,
   sayLeadFault,
   tableOf,
-  type Beep,
-  type Lead,
-  type LeadFault,
-  type MeterProfileName,
-} from '../../src/core/index.ts';
+} from '../../src/core/making/index.ts';
+import type { Beep, LeadFault } from '../../src/core/making/index.ts';
+import { bitsOfObservation, fewestExpected } from '../../src/core/faults/index.ts';
+import { checkLink } from '../../src/core/verdict/index.ts';
+import { layConductor, makeLead } from '../../src/core/wiring/index.ts';
+import type { Lead } from '../../src/core/wiring/index.ts';
+import type { MeterProfileName } from '../../src/core/readings/index.ts';
 import { openPart } from '../support/lesson-page.ts';
 
 const ASK = '/lessons/ask-the-jack/';

@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
-import { example } from '../../components/bench/messages.ts';
-import type { Journey } from '../../components/bench/sending.ts';
-import { sendOver } from '../../components/page/in-time.ts';
-import { linkFrom, type AuthoredLink, type LessonLinks } from '../../components/page/lesson-links.ts';
-import { checkLink, differenceInWords } from '../../src/core/index.ts';
+import { example } from '../../components/time/messages.ts';
+import type { Journey } from '../../components/time/sending.ts';
+import { sendOver } from '../../components/lesson/in-time.ts';
+import { linkFrom, type AuthoredLink, type LessonLinks } from '../../components/lesson/lesson-links.ts';
+import { checkLink } from '../../src/core/verdict/index.ts';
+import { differenceInWords } from '../../src/core/signal/index.ts';
 import { openPart } from '../support/lesson-page.ts';
 
 function linkNamed(folder: string, name: string): AuthoredLink {

@@ -1,8 +1,11 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from '@playwright/test';
 import type { Page } from '@playwright/test';
-import { lineByLine, makeJack, makeLead, meterProfile, readUnder, sayReading } from '../../src/core/index.ts';
-import type { Contact, MeterFunction, MeterPower, UnderTest } from '../../src/core/index.ts';
+import { lineByLine } from '../../src/core/verdict/index.ts';
+import { makeJack, makeLead } from '../../src/core/wiring/index.ts';
+import { meterProfile, readUnder, sayReading } from '../../src/core/readings/index.ts';
+import type { Contact } from '../../src/core/wiring/index.ts';
+import type { MeterFunction, Power as MeterPower, UnderTest } from '../../src/core/readings/index.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 const tool = (page: Page) => page.getByRole('region', { name: 'Meter' });

@@ -1,7 +1,9 @@
 import { expect, test } from '@playwright/test';
 import type { Locator, Page } from '@playwright/test';
-import { checkBoard, planBoard, readPlanText, sayPrice, shoppingList } from '../../src/core/index.ts';
-import type { Plan } from '../../src/core/index.ts';
+import { checkBoard, sayPrice, shoppingList } from '../../src/core/board/index.ts';
+import { planBoard } from '../../src/core/planner/index.ts';
+import { readPlanText } from '../../src/core/plan/index.ts';
+import type { Plan } from '../../src/core/plan/index.ts';
 import { countTouches, keysOf, touchIn } from '../support/hands.ts';
 import { wakeIslands } from '../support/watch.ts';
 

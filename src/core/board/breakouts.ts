@@ -2,12 +2,12 @@
  * Breakout leads: where an in-and-out jack receives and sends at once, one TRS plug goes into its hole, and a jack for each of
  * the two links hangs on it. Each jack gets only the lines of its own link, so that a lead with all wires joins no more.
  */
-import { words } from '../wiring/connectors.ts';
-import type { Connector } from '../wiring/connectors.ts';
-import { LINES, styleEntry } from '../wiring/styles.ts';
-import type { Style } from '../wiring/styles.ts';
-import { MAKING_DEFAULTS, wholeDevice } from './plan.ts';
-import type { MakingPrices, Plan } from './plan.ts';
+import { words } from '../wiring/index.ts';
+import type { Connector } from '../wiring/index.ts';
+import { LINES, styleEntry } from '../wiring/index.ts';
+import type { Style } from '../wiring/index.ts';
+import { MAKING_DEFAULTS, wholeDevice } from '../plan/index.ts';
+import type { MakingPrices, Plan } from '../plan/index.ts';
 
 /** Length of each of its two tails, metres (our choice: short enough to lie by the device). */
 export const TAIL_METRES = 0.15;

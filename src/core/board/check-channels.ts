@@ -1,9 +1,9 @@
 /** Findings on channels: two devices that hear the same messages on one channel, where the press means only one of them. */
 import { finding } from './findings.ts';
 import type { Finding } from './findings.ts';
-import { onlyCarries, pathsFrom, speaks } from './passing.ts';
-import type { BoardGraph } from './passing.ts';
-import type { Plan } from './plan.ts';
+import { onlyCarries, pathsFrom, speaks } from '../plan/index.ts';
+import type { BoardGraph } from '../plan/index.ts';
+import type { Plan } from '../plan/index.ts';
 
 /** Devices that one controller reaches on one channel, and devices that listen to all. */
 export function checkChannels(graph: BoardGraph, plan: Plan): readonly Finding[] {

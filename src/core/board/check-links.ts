@@ -1,17 +1,17 @@
 /** Findings on single links: the solved circuit with the leads it would really use, their length, and what they carry besides. */
-import { checkLink } from '../verdict/check.ts';
-import { solveMaps } from '../verdict/find-lead.ts';
-import { outcomeWords } from '../verdict/outcomes.ts';
-import type { Link } from '../wiring/link.ts';
+import { checkLink } from '../verdict/index.ts';
+import { solveMaps } from '../verdict/index.ts';
+import { outcomeWords } from '../verdict/index.ts';
+import type { Link } from '../wiring/index.ts';
 import { finding, sayJack } from './findings.ts';
 import type { Finding } from './findings.ts';
 import { judgeLink } from './judge-link.ts';
 import type { LinkJudgement, LinkMemory } from './judge-link.ts';
-import { inputOf, outputOf } from './passing.ts';
-import type { BoardGraph, Feed } from './passing.ts';
-import { linkOf } from './plan.ts';
-import type { Plan, PlanLink, WholeDevice } from './plan.ts';
-import { isPlaced, jackPoint, leadMetres, waysRound } from './route.ts';
+import { inputOf, outputOf } from '../plan/index.ts';
+import type { BoardGraph, Feed } from '../plan/index.ts';
+import { linkOf } from '../plan/index.ts';
+import type { Plan, PlanLink, WholeDevice } from '../plan/index.ts';
+import { isPlaced, jackPoint, leadMetres, waysRound } from '../plan/index.ts';
 
 /** All links that leave one output, solved as the one circuit that they are. */
 export interface SolvedOutput {

@@ -4,9 +4,9 @@ import { finding, sayJack } from './findings.ts';
 import type { Finding } from './findings.ts';
 import { EDGE_BUDGET_SECONDS, hopTimings } from './hops.ts';
 import type { HopTiming } from './hops.ts';
-import { inputOf, onlyCarries, passesOn, pathsFrom, ringsOf, speaks } from './passing.ts';
-import type { BoardGraph, Feed } from './passing.ts';
-import type { Plan, WholeDevice } from './plan.ts';
+import { inputOf, onlyCarries, passesOn, pathsFrom, ringsOf, speaks } from '../plan/index.ts';
+import type { BoardGraph, Feed } from '../plan/index.ts';
+import type { Plan, WholeDevice } from '../plan/index.ts';
 
 /** Rings, inputs fed twice, controllers, devices that are not reached, depth, full hubs, and what is no wire. */
 export function checkNetwork(graph: BoardGraph, plan: Plan): readonly Finding[] {

@@ -1,8 +1,8 @@
 /** Who hears a message and when: the links it goes along, in the order in which it arrives. */
 import { hopTimings } from './hops.ts';
 import type { HopTiming } from './hops.ts';
-import { boardGraph, pathsFrom, speaks } from './passing.ts';
-import type { Plan } from './plan.ts';
+import { boardGraph, pathsFrom, speaks } from '../plan/index.ts';
+import type { Plan } from '../plan/index.ts';
 
 /** A device that hears the message. `seconds` run from the end of a byte at the sender to its end at this device. */
 export interface Hearing {

@@ -1,9 +1,9 @@
 /** What each hop adds: delay, and how much it shifts one edge against the other. */
-import type { Part } from '../wiring/circuits.ts';
-import type { Status } from '../wiring/styles.ts';
-import { BAUD, BITS_PER_FRAME } from '../signal/frames.ts';
-import { outputOf, inputOf, passesOn } from './passing.ts';
-import type { BoardGraph, Feed } from './passing.ts';
+import type { Part } from '../wiring/index.ts';
+import type { Status } from '../wiring/index.ts';
+import { BAUD, BITS_PER_FRAME } from '../signal/index.ts';
+import { outputOf, inputOf, passesOn } from '../plan/index.ts';
+import type { BoardGraph, Feed } from '../plan/index.ts';
 
 /** Delays of an optocoupler with the circuit round it, seconds. */
 export interface PartDelays {

@@ -1,15 +1,15 @@
 /** The verdict on a link of a board, without the long explanation, and remembered: boards repeat the same link many times. */
-import { judgeInputs } from '../verdict/judge.ts';
-import { notesOf } from '../verdict/notes.ts';
-import { worse } from '../verdict/outcomes.ts';
-import type { Note, Outcome } from '../verdict/outcomes.ts';
-import { prepareLink } from '../verdict/prepare.ts';
-import type { PreparedLink } from '../verdict/prepare.ts';
-import { reachOf } from '../verdict/reach.ts';
-import { readState } from '../verdict/readings.ts';
-import type { Link } from '../wiring/link.ts';
-import type { Grounding } from '../wiring/link-circuit.ts';
-import { plainJack } from './plan.ts';
+import { judgeInputs } from '../verdict/index.ts';
+import { notesOf } from '../verdict/index.ts';
+import { worse } from '../verdict/index.ts';
+import type { Note, Outcome } from '../verdict/index.ts';
+import { prepareLink } from '../verdict/index.ts';
+import type { PreparedLink } from '../verdict/index.ts';
+import { reachOf } from '../verdict/index.ts';
+import { readState } from '../verdict/index.ts';
+import type { Link } from '../wiring/index.ts';
+import type { Grounding } from '../wiring/index.ts';
+import { plainJack } from '../plan/index.ts';
 
 /** What the core says of a link: the worse of both ways grounds can be joined, and each of them. */
 export interface LinkJudgement {

@@ -1,16 +1,16 @@
 /** The ways to join two jacks with the leads on offer, each solved as a circuit, at the length that the way round asks for. */
-import { lineByLine } from '../verdict/needed.ts';
-import { solveMaps } from '../verdict/find-lead.ts';
-import { mate } from '../wiring/connectors.ts';
-import type { Connector } from '../wiring/connectors.ts';
-import { circuitsFor, makeLead, turnLead } from '../wiring/link.ts';
-import type { Conductor, Jack, Lead } from '../wiring/link.ts';
-import type { Style } from '../wiring/styles.ts';
-import { STANDARD_METRES } from '../wiring/wire.ts';
+import { lineByLine } from '../verdict/index.ts';
+import { solveMaps } from '../verdict/index.ts';
+import { mate } from '../wiring/index.ts';
+import type { Connector } from '../wiring/index.ts';
+import { circuitsFor, makeLead, turnLead } from '../wiring/index.ts';
+import type { Conductor, Jack, Lead } from '../wiring/index.ts';
+import type { Style } from '../wiring/index.ts';
+import { STANDARD_METRES } from '../wiring/index.ts';
 import { judgeLink } from './judge-link.ts';
 import type { LinkMemory } from './judge-link.ts';
-import { plainJack } from './plan.ts';
-import type { MakingPrices, StockLead, WholeDevice, WholeJack } from './plan.ts';
+import { plainJack } from '../plan/index.ts';
+import type { MakingPrices, StockLead, WholeDevice, WholeJack } from '../plan/index.ts';
 import type { Choice } from './problem.ts';
 
 /** One piece of a run of leads: number in the stock, or -1 for a lead to be made. */

@@ -1,13 +1,13 @@
 /** One press: the bytes that leave the controller, and when each device has the last one meant for it. */
-import { encode } from '../signal/encode.ts';
-import { bankSelect } from '../signal/messages.ts';
-import type { Message } from '../signal/messages.ts';
+import { encode } from '../signal/index.ts';
+import { bankSelect } from '../signal/index.ts';
+import type { Message } from '../signal/index.ts';
 import { BYTE_SECONDS, hopTimings } from './hops.ts';
 import type { HopTiming } from './hops.ts';
-import { boardGraph, pathsFrom, speaks } from './passing.ts';
-import { PLAN_DEFAULTS } from './plan.ts';
-import type { Plan } from './plan.ts';
-import type { PressItem } from './press.ts';
+import { boardGraph, pathsFrom, speaks } from '../plan/index.ts';
+import { PLAN_DEFAULTS } from '../plan/index.ts';
+import type { Plan } from '../plan/index.ts';
+import type { PressItem } from '../plan/index.ts';
 
 /** One message of the press on the wire of the controller. Times in seconds from the start of the first byte. */
 export interface SentItem {

@@ -1,8 +1,8 @@
 /** Leads to put on offer by one press, and conductors written as a person would write them. */
-import { CONTACTS, contactsOf, words } from '../wiring/connectors.ts';
-import type { Contact } from '../wiring/connectors.ts';
-import { makeLead, wires } from '../wiring/link.ts';
-import type { Conductor, End, Lead } from '../wiring/link.ts';
+import { CONTACTS, contactsOf, words } from '../wiring/index.ts';
+import type { Contact } from '../wiring/index.ts';
+import { makeLead, wires } from '../wiring/index.ts';
+import type { Conductor, End, Lead } from '../wiring/index.ts';
 
 const STRAIGHT_DIN = wires('4-4', '5-5', '2-2');
 const STRAIGHT_TRS = wires('tip-tip', 'ring-ring', 'sleeve-sleeve');

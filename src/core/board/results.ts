@@ -1,10 +1,10 @@
 /** What the owner takes away: cable schedule, shopping list, labels, and their CSV. Every price is the reader's own figure. */
-import { words } from '../wiring/connectors.ts';
-import type { Connector } from '../wiring/connectors.ts';
-import type { Lead } from '../wiring/link.ts';
+import { words } from '../wiring/index.ts';
+import type { Connector } from '../wiring/index.ts';
+import type { Lead } from '../wiring/index.ts';
 import { TAIL_METRES, breakoutCost, breakoutWords, breakoutsOf } from './breakouts.ts';
-import { LEAD_DEFAULTS, MAKING_DEFAULTS, wholeDevice } from './plan.ts';
-import type { LeadOrigin, Plan } from './plan.ts';
+import { LEAD_DEFAULTS, MAKING_DEFAULTS, wholeDevice } from '../plan/index.ts';
+import type { LeadOrigin, Plan } from '../plan/index.ts';
 
 /** What stands beside every sum. */
 export const PRICE_NOTE = 'Prices are your own figures; nothing here was looked up.';

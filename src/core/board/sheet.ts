@@ -1,9 +1,9 @@
 /** The board on one page: every device with its channel and its feed, every link with its leads. */
-import { outcomeWords } from '../verdict/outcomes.ts';
-import type { Outcome } from '../verdict/outcomes.ts';
+import { outcomeWords } from '../verdict/index.ts';
+import type { Outcome } from '../verdict/index.ts';
 import { timePress } from './one-press.ts';
-import { boardGraph, pathsFrom, speaks } from './passing.ts';
-import type { DeviceKind, Plan, Power } from './plan.ts';
+import { boardGraph, pathsFrom, speaks } from '../plan/index.ts';
+import type { DeviceKind, Plan, Power } from '../plan/index.ts';
 
 /** One device. `links` counts them from the controller, 0 for the controller itself and undefined where it is not reached. */
 export interface DeviceRow {

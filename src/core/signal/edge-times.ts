@@ -1,5 +1,5 @@
 /** How steep the edges of a link are, and how long a lead may be before they grow too slow. */
-import type { Link } from '../wiring/link.ts';
+import type { Link } from '../wiring/index.ts';
 import { sendBytes } from './frames.ts';
 import { driveLine } from './line.ts';
 import { inputAmountAt } from './show.ts';

@@ -1,13 +1,13 @@
 /** A driven line through a link: what flows, and when each input turns on and off. */
-import type { CompiledCircuit } from '../circuit/compile.ts';
-import { followEdges } from '../circuit/edges.ts';
-import { GROUND } from '../circuit/compile.ts';
-import { junctionLaw } from '../circuit/junction.ts';
-import type { Stretch, Transient } from '../circuit/trace.ts';
-import { transientOf } from '../circuit/trace.ts';
-import { blendFrom } from '../circuit/blend.ts';
-import { unknownIn } from '../circuit/trajectory.ts';
-import type { Trajectory } from '../circuit/trajectory.ts';
+import type { CompiledCircuit } from '../circuit/index.ts';
+import { followEdges } from '../circuit/index.ts';
+import { GROUND } from '../circuit/index.ts';
+import { junctionLaw } from '../circuit/index.ts';
+import type { Stretch, Transient } from '../circuit/index.ts';
+import { transientOf } from '../circuit/index.ts';
+import { blendFrom } from '../circuit/index.ts';
+import { unknownIn } from '../circuit/index.ts';
+import type { Trajectory } from '../circuit/index.ts';
 import type { LinkStage } from './hop.ts';
 import type { Probe, TimeLink } from './time-link.ts';
 import type { Edge, Waveform } from './waveform.ts';

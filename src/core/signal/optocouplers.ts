@@ -1,6 +1,6 @@
 /** How fast an optocoupler's output follows its LED: delays to on and to off for each part, with status and source. */
-import type { Part } from '../wiring/circuits.ts';
-import type { Status } from '../wiring/styles.ts';
+import type { Part } from '../wiring/index.ts';
+import type { Status } from '../wiring/index.ts';
 import type { StageDelays } from './hop.ts';
 
 /** Parts by speed: the 6N138 comes with and without a resistor at its base, pin 7 to 5. */

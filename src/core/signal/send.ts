@@ -1,5 +1,5 @@
 /** Bytes sent through links and the optocouplers at their ends: what arrives, and why it differs. */
-import type { Transient } from '../circuit/trace.ts';
+import type { Transient } from '../circuit/index.ts';
 import { compareBytes } from './difference.ts';
 import type { ByteOutcome } from './difference.ts';
 import type { FrameOptions, SentFrames } from './frames.ts';

@@ -1,17 +1,17 @@
 /** A link made ready to be followed in time. */
-import type { CompiledCircuit } from '../circuit/compile.ts';
-import { compileCircuit, elementNumber, setValue } from '../circuit/compile.ts';
-import { edgeWork } from '../circuit/edges.ts';
-import type { EdgeWork, TwoStates } from '../circuit/edges.ts';
-import { nodeNumber } from '../circuit/operating-point.ts';
-import type { StepTolerance } from '../circuit/step-work.ts';
-import { STEP_TOLERANCE } from '../circuit/transient.ts';
-import { spreadName } from '../wiring/build.ts';
-import type { Link } from '../wiring/link.ts';
-import type { Grounding, LinkCircuit } from '../wiring/link-circuit.ts';
-import { linkCircuit } from '../wiring/link-circuit.ts';
-import type { Timing } from '../wiring/timing.ts';
-import { DEFAULT_TIMING } from '../wiring/timing.ts';
+import type { CompiledCircuit } from '../circuit/index.ts';
+import { compileCircuit, elementNumber, setValue } from '../circuit/index.ts';
+import { edgeWork } from '../circuit/index.ts';
+import type { EdgeWork, TwoStates } from '../circuit/index.ts';
+import { nodeNumber } from '../circuit/index.ts';
+import type { StepTolerance } from '../circuit/index.ts';
+import { STEP_TOLERANCE } from '../circuit/index.ts';
+import { spreadName } from '../wiring/index.ts';
+import type { Link } from '../wiring/index.ts';
+import type { Grounding, LinkCircuit } from '../wiring/index.ts';
+import { linkCircuit } from '../wiring/index.ts';
+import type { Timing } from '../wiring/index.ts';
+import { DEFAULT_TIMING } from '../wiring/index.ts';
 
 /** How to look at a link; everything may be left out. */
 export interface TimeLinkOptions {

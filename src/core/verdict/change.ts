@@ -1,8 +1,8 @@
 /** What to change, in words; every piece of advice has been solved before it is given. */
-import { familyOf } from '../wiring/connectors.ts';
-import type { Branch, Conductor, End, Jack, Lead, Link } from '../wiring/link.ts';
-import { lineAt } from '../wiring/styles.ts';
-import { CONTACT_OHMS } from '../wiring/wire.ts';
+import { familyOf } from '../wiring/index.ts';
+import type { Branch, Conductor, End, Jack, Lead, Link } from '../wiring/index.ts';
+import { lineAt } from '../wiring/index.ts';
+import { CONTACT_OHMS } from '../wiring/index.ts';
 import type { Findings } from './findings.ts';
 import { lineByLine } from './needed.ts';
 import type { Outcome } from './outcomes.ts';

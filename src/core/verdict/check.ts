@@ -1,6 +1,6 @@
 /** The verdict on a link: outcome, notes, readings and words. */
-import type { Link } from '../wiring/link.ts';
-import type { Grounding } from '../wiring/link-circuit.ts';
+import type { Link } from '../wiring/index.ts';
+import type { Grounding } from '../wiring/index.ts';
 import { explain } from './explain.ts';
 import type { Explanation } from './explain.ts';
 import { judgeInputs } from './judge.ts';

@@ -1,8 +1,8 @@
 /** The worst corner of the tolerances, found by moving one tolerance at a time as far as it makes things worse. */
-import { setValue } from '../circuit/compile.ts';
-import { spreadName } from '../wiring/build.ts';
-import type { Spread } from '../wiring/build.ts';
-import type { State } from '../wiring/driver-circuit.ts';
+import { setValue } from '../circuit/index.ts';
+import { spreadName } from '../wiring/index.ts';
+import type { Spread } from '../wiring/index.ts';
+import type { State } from '../wiring/index.ts';
 import { readInput, setState, settleState } from './prepare.ts';
 import type { PreparedLink } from './prepare.ts';
 

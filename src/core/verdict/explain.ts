@@ -1,7 +1,7 @@
 /** The verdict in words: one line, then the way of the current step by step, then what to change. */
-import { contactWords } from '../wiring/connectors.ts';
-import type { Jack, Link } from '../wiring/link.ts';
-import { styleEntry } from '../wiring/styles.ts';
+import { contactWords } from '../wiring/index.ts';
+import type { Jack, Link } from '../wiring/index.ts';
+import { styleEntry } from '../wiring/index.ts';
 import { changeOf } from './change.ts';
 import type { Findings } from './findings.ts';
 import type { InputVerdict } from './judge.ts';

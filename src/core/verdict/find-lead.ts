@@ -1,10 +1,10 @@
 /** Which lead? Every map of conductors between two jacks is solved; those that flow come back ranked. */
-import type { Contact } from '../wiring/connectors.ts';
-import { contactsOf, familyOf } from '../wiring/connectors.ts';
-import type { Conductor, Jack, Lead, Link } from '../wiring/link.ts';
-import { makeLead } from '../wiring/link.ts';
-import type { Grounding } from '../wiring/link-circuit.ts';
-import { lineAt, styleEntry } from '../wiring/styles.ts';
+import type { Contact } from '../wiring/index.ts';
+import { contactsOf, familyOf } from '../wiring/index.ts';
+import type { Conductor, Jack, Lead, Link } from '../wiring/index.ts';
+import { makeLead } from '../wiring/index.ts';
+import type { Grounding } from '../wiring/index.ts';
+import { lineAt, styleEntry } from '../wiring/index.ts';
 import { checkLink } from './check.ts';
 import type { LinkVerdict } from './check.ts';
 import { judgeInputs } from './judge.ts';

@@ -1,7 +1,7 @@
 /** From solved currents to an outcome: one rule, in one order, for every input. */
-import { CURRENT_TO_SPEAK_OF } from '../wiring/circuits.ts';
-import { STATES } from '../wiring/driver-circuit.ts';
-import type { Sense } from '../wiring/receiver-circuit.ts';
+import { CURRENT_TO_SPEAK_OF } from '../wiring/index.ts';
+import { STATES } from '../wiring/index.ts';
+import type { Sense } from '../wiring/index.ts';
 import { worstCase } from './corners.ts';
 import type { Corner } from './corners.ts';
 import type { Outcome } from './outcomes.ts';

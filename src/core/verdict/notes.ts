@@ -1,10 +1,10 @@
 /** The notes beside an outcome: each from a solved current, a voltage, or what the leads join. */
-import { contactWords } from '../wiring/connectors.ts';
-import type { Link } from '../wiring/link.ts';
-import { valueAt } from '../wiring/link.ts';
-import { lineAt, styleEntry } from '../wiring/styles.ts';
-import { ADAPTER_METRES, STANDARD_METRES } from '../wiring/wire.ts';
-import type { Misfit } from '../wiring/lead-circuit.ts';
+import { contactWords } from '../wiring/index.ts';
+import type { Link } from '../wiring/index.ts';
+import { valueAt } from '../wiring/index.ts';
+import { lineAt, styleEntry } from '../wiring/index.ts';
+import { ADAPTER_METRES, STANDARD_METRES } from '../wiring/index.ts';
+import type { Misfit } from '../wiring/index.ts';
 import type { Note, Outcome } from './outcomes.ts';
 import { outcomeWords } from './outcomes.ts';
 import type { Reach } from './reach.ts';

@@ -1,5 +1,5 @@
 /** A part of a link, in words. */
-import type { LinkPart } from '../wiring/build.ts';
+import type { LinkPart } from '../wiring/index.ts';
 import { sayInput, sayOhms } from './speak.ts';
 
 /** 'the 220 ohm source resistor', 'the protection diode'; `inputs` is the number of inputs of the link. */

@@ -1,12 +1,12 @@
 /** A link's circuit made ready: set a state, settle, read what each input gets. */
-import type { CompiledCircuit } from '../circuit/compile.ts';
-import { compileCircuit, elementNumber, setValue } from '../circuit/compile.ts';
-import type { Solution, Unsolved } from '../circuit/operating-point.ts';
-import { nodeNumber, settle, solveOperatingPoint } from '../circuit/operating-point.ts';
-import type { State } from '../wiring/driver-circuit.ts';
-import type { Link } from '../wiring/link.ts';
-import type { Grounding, LinkCircuit } from '../wiring/link-circuit.ts';
-import { linkCircuit } from '../wiring/link-circuit.ts';
+import type { CompiledCircuit } from '../circuit/index.ts';
+import { compileCircuit, elementNumber, setValue } from '../circuit/index.ts';
+import type { Solution, Unsolved } from '../circuit/index.ts';
+import { nodeNumber, settle, solveOperatingPoint } from '../circuit/index.ts';
+import type { State } from '../wiring/index.ts';
+import type { Link } from '../wiring/index.ts';
+import type { Grounding, LinkCircuit } from '../wiring/index.ts';
+import { linkCircuit } from '../wiring/index.ts';
 
 /** Where to read one input in the compiled circuit. */
 interface Probe {

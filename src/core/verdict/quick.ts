@@ -1,6 +1,6 @@
 /** The outcome of a link alone, without notes, readings or words: for searches, and for advice that has to be solved. */
-import type { Jack, Link } from '../wiring/link.ts';
-import { makeLead } from '../wiring/link.ts';
+import type { Jack, Link } from '../wiring/index.ts';
+import { makeLead } from '../wiring/index.ts';
 import { judgeInputs } from './judge.ts';
 import type { InputVerdict } from './judge.ts';
 import { lineByLine } from './needed.ts';

@@ -1,13 +1,13 @@
 /** Everything that can be read off a solved link: volts at contacts, amperes and watts in parts, against their ratings. */
-import { nodesOf } from '../circuit/elements.ts';
-import type { Solved } from '../circuit/operating-point.ts';
-import type { LinkPart } from '../wiring/build.ts';
-import { OUTPUT_GROUND, inputNode, leadNode, outputNode } from '../wiring/build.ts';
-import { contactsOf } from '../wiring/connectors.ts';
-import type { Contact } from '../wiring/connectors.ts';
-import type { State } from '../wiring/driver-circuit.ts';
-import type { Lead, Link } from '../wiring/link.ts';
-import { SIDES } from '../wiring/link.ts';
+import { nodesOf } from '../circuit/index.ts';
+import type { Solved } from '../circuit/index.ts';
+import type { LinkPart } from '../wiring/index.ts';
+import { OUTPUT_GROUND, inputNode, leadNode, outputNode } from '../wiring/index.ts';
+import { contactsOf } from '../wiring/index.ts';
+import type { Contact } from '../wiring/index.ts';
+import type { State } from '../wiring/index.ts';
+import type { Lead, Link } from '../wiring/index.ts';
+import { SIDES } from '../wiring/index.ts';
 import type { PreparedLink } from './prepare.ts';
 import { solveState } from './prepare.ts';
 

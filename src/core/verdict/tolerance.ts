@@ -1,11 +1,11 @@
 /** Ten thousand builds of one link, each tolerance drawn by chance: how many work, how far from failing, and what decides. */
-import { elementNumber, setValueAt } from '../circuit/compile.ts';
-import { settle, settleAgain } from '../circuit/operating-point.ts';
-import { spreadName } from '../wiring/build.ts';
-import { STATES } from '../wiring/driver-circuit.ts';
-import type { State } from '../wiring/driver-circuit.ts';
-import type { Link } from '../wiring/link.ts';
-import type { Grounding } from '../wiring/link-circuit.ts';
+import { elementNumber, setValueAt } from '../circuit/index.ts';
+import { settle, settleAgain } from '../circuit/index.ts';
+import { spreadName } from '../wiring/index.ts';
+import { STATES } from '../wiring/index.ts';
+import type { State } from '../wiring/index.ts';
+import type { Link } from '../wiring/index.ts';
+import type { Grounding } from '../wiring/index.ts';
 import { addShare, influenceOf, spreadSums } from './influence.ts';
 import type { Influence, SpreadSums } from './influence.ts';
 import { levelOf } from './judge.ts';

@@ -1,5 +1,5 @@
 /** The bench on which a link's circuit is put together: parts with the words to speak of them, and what may spread. */
-import type { Element } from '../circuit/elements.ts';
+import type { Element } from '../circuit/index.ts';
 import type { Contact } from './connectors.ts';
 import type { Side } from './link.ts';
 

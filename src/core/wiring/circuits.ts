@@ -2,7 +2,7 @@
  * The default circuits behind a jack, and every value in them: named, changeable, with tolerance, status and source.
  * Where the documents leave room the value is the workbook's own choice, and says so.
  */
-import type { DiodeModel } from '../circuit/elements.ts';
+import type { DiodeModel } from '../circuit/index.ts';
 import type { Status } from './styles.ts';
 
 /** Circuits behind an output, then behind an input. */

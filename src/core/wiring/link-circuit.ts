@@ -1,5 +1,5 @@
 /** The whole circuit of a link, ready to be compiled, with all that is needed to speak of it. */
-import type { Circuit } from '../circuit/elements.ts';
+import type { Circuit } from '../circuit/index.ts';
 import type { Collector, LinkPart, Spread } from './build.ts';
 import { OUTPUT_GROUND, collector, inputGround, inputNode } from './build.ts';
 import type { Switching } from './driver-circuit.ts';

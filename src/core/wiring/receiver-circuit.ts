@@ -1,6 +1,6 @@
 /** What stands behind an input jack, and how to tell whether it is on. */
-import type { DiodeModel } from '../circuit/elements.ts';
-import { THERMAL_VOLTS } from '../circuit/elements.ts';
+import type { DiodeModel } from '../circuit/index.ts';
+import { THERMAL_VOLTS } from '../circuit/index.ts';
 import type { Collector, Owner } from './build.ts';
 import { factorSpread, inputGround, inputNode } from './build.ts';
 import { OFF_SHARE, PROTECTION_DIODE, partEntry, valuesOf } from './circuits.ts';

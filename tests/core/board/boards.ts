@@ -1,7 +1,7 @@
 /** Invented boards from a seed, with places, leads, hubs and prices. No device or price stands for a real one. */
-import { LIBRARY, planJack } from '../../../src/core/board/library.ts';
-import { makePlan } from '../../../src/core/board/plan.ts';
-import type { Device, Plan, StockLead } from '../../../src/core/board/plan.ts';
+import { LIBRARY, planJack } from '../../../src/core/plan/library.ts';
+import { makePlan } from '../../../src/core/plan/plan.ts';
+import type { Device, Plan, StockLead } from '../../../src/core/plan/plan.ts';
 import type { Connector } from '../../../src/core/wiring/connectors.ts';
 import { makeLead, wires } from '../../../src/core/wiring/link.ts';
 import type { Lead } from '../../../src/core/wiring/link.ts';

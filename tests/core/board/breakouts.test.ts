@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { breakoutCost, breakoutsOf } from '../../../src/core/board/breakouts.ts';
 import { checkBoard } from '../../../src/core/board/check.ts';
-import { inAndOut, planJack } from '../../../src/core/board/library.ts';
-import { planBoard } from '../../../src/core/board/plan-it.ts';
-import type { PlanAnswer } from '../../../src/core/board/plan-it.ts';
-import { makePlan, WISH_DEFAULTS } from '../../../src/core/board/plan.ts';
-import type { Device, Plan } from '../../../src/core/board/plan.ts';
+import { inAndOut, planJack } from '../../../src/core/plan/library.ts';
+import { planBoard } from '../../../src/core/planner/plan-it.ts';
+import type { PlanAnswer } from '../../../src/core/planner/plan-it.ts';
+import { makePlan, WISH_DEFAULTS } from '../../../src/core/plan/plan.ts';
+import type { Device, Plan } from '../../../src/core/plan/plan.ts';
 import { cableSchedule, leadLabels, shoppingList } from '../../../src/core/board/results.ts';
 
 /** A pedal whose one hole receives on the tip and passes on at the ring. */

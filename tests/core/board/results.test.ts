@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { planBoard } from '../../../src/core/board/plan-it.ts';
-import { makePlan } from '../../../src/core/board/plan.ts';
-import type { Plan } from '../../../src/core/board/plan.ts';
+import { planBoard } from '../../../src/core/planner/plan-it.ts';
+import { makePlan } from '../../../src/core/plan/plan.ts';
+import type { Plan } from '../../../src/core/plan/plan.ts';
 import { cableSchedule, csvText, leadLabels, shoppingList } from '../../../src/core/board/results.ts';
-import { readSharedLink, writeSharedLink } from '../../../src/core/files/shared-link.ts';
+import { readSharedLink, writeSharedLink } from '../../../src/core/plan/shared-link.ts';
 import { makeLead, wires } from '../../../src/core/wiring/link.ts';
 import { randomBoard } from './boards.ts';
 

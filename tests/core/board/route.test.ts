@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { wholeDevice } from '../../../src/core/board/plan.ts';
-import type { WholeDevice } from '../../../src/core/board/plan.ts';
-import { waysRound } from '../../../src/core/board/route.ts';
-import type { Point } from '../../../src/core/board/route.ts';
+import { wholeDevice } from '../../../src/core/plan/plan.ts';
+import type { WholeDevice } from '../../../src/core/plan/plan.ts';
+import { waysRound } from '../../../src/core/plan/route.ts';
+import type { Point } from '../../../src/core/plan/route.ts';
 import { seededRandom } from '../../support/random.ts';
 
 const box = (x: number, y: number, width: number, depth: number): WholeDevice =>

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { checkBoard } from '../../../src/core/board/check.ts';
 import { sayPrice } from '../../../src/core/board/results.ts';
 import { deviceRows, linkRows, planOfLead } from '../../../src/core/board/sheet.ts';
-import { readPlan } from '../../../src/core/files/read-plan.ts';
+import { readPlan } from '../../../src/core/plan/read-plan.ts';
 import { wiredBoard } from './boards.ts';
 
 /** A switcher and three pedals in one chain, hardware THRUs, H11L1 inputs, one program change for each in turn. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { compileCircuit, setValue, solveOperatingPoint } from '../../../src/core/index.ts';
-import type { Circuit, DiodeModel, Element, Solved } from '../../../src/core/index.ts';
+import { compileCircuit, setValue, solveOperatingPoint } from '../../../src/core/circuit/index.ts';
+import type { Circuit, DiodeModel, Element, Solved } from '../../../src/core/circuit/index.ts';
 import { seededRandom } from '../../support/random.ts';
 
 const OPTO_LED: DiodeModel = { saturationAmperes: 7.91e-20, emission: 1.44, seriesOhms: 1 };

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { compileCircuit, setValue, solveOperatingPoint } from '../../../src/core/index.ts';
-import type { Element } from '../../../src/core/index.ts';
+import { compileCircuit, setValue, solveOperatingPoint } from '../../../src/core/circuit/index.ts';
+import type { Element } from '../../../src/core/circuit/index.ts';
 
 /** Forty branches side by side, each a switch and its own resistor of 1 kohm times its number, on 1 V. */
 const SWITCHES = 40;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { compileCircuit, setValue, solveOperatingPoint } from '../../../src/core/index.ts';
-import type { Element } from '../../../src/core/index.ts';
+import { compileCircuit, setValue, solveOperatingPoint } from '../../../src/core/circuit/index.ts';
+import type { Element } from '../../../src/core/circuit/index.ts';
 
 const resistor = (name: string, ohms: number): Element => ({ kind: 'resistor', name, a: 'a', b: '0', ohms });
 const supply: Element = { kind: 'voltage', name: 'V', plus: 'a', minus: '0', volts: 5 };

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { edgeTimes, longestLead, STANDARD_EDGE_SECONDS } from '../../../src/core/signal/edge-times.ts';
-import { lineByLine, makeJack, makeLead } from '../../../src/core/index.ts';
-import type { CircuitKind, Link } from '../../../src/core/index.ts';
+import { lineByLine } from '../../../src/core/verdict/index.ts';
+import { makeJack, makeLead } from '../../../src/core/wiring/index.ts';
+import type { CircuitKind, Link } from '../../../src/core/wiring/index.ts';
 
 const US = 1e-6;
 

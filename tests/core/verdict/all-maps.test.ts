@@ -6,13 +6,13 @@ import {
   findLead,
   leadFor,
   lineByLine,
-  makeJack,
   shopWords,
   solveMaps,
   wiredContacts,
-  wires,
-} from '../../../src/core/index.ts';
-import type { Conductor, Jack, Outcome } from '../../../src/core/index.ts';
+} from '../../../src/core/verdict/index.ts';
+import { makeJack, wires } from '../../../src/core/wiring/index.ts';
+import type { Conductor, Jack } from '../../../src/core/wiring/index.ts';
+import type { Outcome } from '../../../src/core/verdict/index.ts';
 import { seededRandom } from '../../support/random.ts';
 import { inputsOn, oneLink, outputsOn, verdictFor } from './build.ts';
 

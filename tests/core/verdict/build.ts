@@ -2,15 +2,15 @@
 import {
   PARTS,
   circuitsFor,
-  checkLink,
   hasLed,
-  leadFor,
   makeJack,
   makeLead,
   stylesFor,
   wires,
-} from '../../../src/core/index.ts';
-import type { Connector, Jack, Lead, Link, LinkVerdict, NoteKind, Part } from '../../../src/core/index.ts';
+} from '../../../src/core/wiring/index.ts';
+import { checkLink, leadFor } from '../../../src/core/verdict/index.ts';
+import type { Connector, Jack, Lead, Link, Part } from '../../../src/core/wiring/index.ts';
+import type { LinkVerdict, NoteKind } from '../../../src/core/verdict/index.ts';
 
 /** A link of one output and one input. */
 export function oneLink(output: Jack, input: Jack, ...leads: readonly Lead[]): Link {

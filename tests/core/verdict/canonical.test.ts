@@ -1,14 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import {
-  PARTS,
-  checkLink,
-  makeJack,
-  makeLead,
-  prepareLink,
-  solveState,
-  wires,
-} from '../../../src/core/index.ts';
-import type { Jack, LinkVerdict, Part, Role, State } from '../../../src/core/index.ts';
+import { PARTS, makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
+import { checkLink, prepareLink, solveState } from '../../../src/core/verdict/index.ts';
+import type { Jack, Part, Role, State } from '../../../src/core/wiring/index.ts';
+import type { LinkVerdict } from '../../../src/core/verdict/index.ts';
 import { bare, milliamperes, notesIn, oneLink, verdictFor } from './build.ts';
 
 const din = (values: Jack['values'] = {}): Jack => makeJack('out', 'din5', 'din', { values });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { checkLink, leadFor, lineByLine, makeJack, makeLead, wires } from '../../../src/core/index.ts';
-import type { Fault, Lead } from '../../../src/core/index.ts';
+import { checkLink, leadFor, lineByLine } from '../../../src/core/verdict/index.ts';
+import { makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
+import type { Fault, Lead } from '../../../src/core/wiring/index.ts';
 import { oneLink, verdictFor } from './build.ts';
 
 const dinOut = makeJack('out', 'din5', 'din');

@@ -1,20 +1,16 @@
 import { describe, expect, it } from 'vitest';
+import { GROUNDINGS, PARTS, STATES, circuitsFor, hasLed, makeJack } from '../../../src/core/wiring/index.ts';
 import {
-  GROUNDINGS,
-  PARTS,
-  STATES,
   checkLink,
-  circuitsFor,
-  hasLed,
   leadFor,
   lineByLine,
-  makeJack,
   prepareLink,
-  setValue,
   settleState,
   worstCase,
-} from '../../../src/core/index.ts';
-import type { Jack, PreparedLink, State } from '../../../src/core/index.ts';
+} from '../../../src/core/verdict/index.ts';
+import { setValue } from '../../../src/core/circuit/index.ts';
+import type { Jack, State } from '../../../src/core/wiring/index.ts';
+import type { PreparedLink } from '../../../src/core/verdict/index.ts';
 import { readInput } from '../../../src/core/verdict/prepare.ts';
 import { oneLink } from './build.ts';
 

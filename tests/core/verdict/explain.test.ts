@@ -3,7 +3,6 @@ import {
   checkLink,
   conductorMaps,
   leadFor,
-  makeLead,
   noteLabel,
   outcomeWords,
   sayAmperes,
@@ -12,8 +11,10 @@ import {
   sayVolts,
   sayWatts,
   wiredContacts,
-} from '../../../src/core/index.ts';
-import type { Jack, Lead, Link, LinkVerdict } from '../../../src/core/index.ts';
+} from '../../../src/core/verdict/index.ts';
+import { makeLead } from '../../../src/core/wiring/index.ts';
+import type { Jack, Lead, Link } from '../../../src/core/wiring/index.ts';
+import type { LinkVerdict } from '../../../src/core/verdict/index.ts';
 import { seededRandom } from '../../support/random.ts';
 import { inputsOn, outputsOn } from './build.ts';
 

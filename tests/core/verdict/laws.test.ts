@@ -2,18 +2,22 @@ import { describe, expect, it } from 'vitest';
 import {
   GROUNDINGS,
   STATES,
-  checkLink,
   contactsOf,
-  leadFor,
-  lineByLine,
   linkCircuit,
   makeLead,
-  nodesOf,
-  prepareLink,
-  solveState,
   turnLead,
-} from '../../../src/core/index.ts';
-import type { Conductor, Connector, Contact, Fault, Jack, Lead, Link } from '../../../src/core/index.ts';
+} from '../../../src/core/wiring/index.ts';
+import { checkLink, leadFor, lineByLine, prepareLink, solveState } from '../../../src/core/verdict/index.ts';
+import { nodesOf } from '../../../src/core/circuit/index.ts';
+import type {
+  Conductor,
+  Connector,
+  Contact,
+  Fault,
+  Jack,
+  Lead,
+  Link,
+} from '../../../src/core/wiring/index.ts';
 import { CURRENT_TO_SPEAK_OF } from '../../../src/core/wiring/circuits.ts';
 import type { Random } from '../../support/random.ts';
 import { seededRandom } from '../../support/random.ts';

@@ -4,14 +4,13 @@ import {
   OUTCOMES,
   checkLink,
   leadFor,
-  makeJack,
-  makeLead,
   noteLabel,
   outcomeWords,
-  wires,
   worse,
-} from '../../../src/core/index.ts';
-import type { Fault, Jack, LinkVerdict, NoteKind, Outcome } from '../../../src/core/index.ts';
+} from '../../../src/core/verdict/index.ts';
+import { makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
+import type { Fault, Jack } from '../../../src/core/wiring/index.ts';
+import type { LinkVerdict, NoteKind, Outcome } from '../../../src/core/verdict/index.ts';
 import { milliamperes, notesIn, oneLink, verdictFor } from './build.ts';
 
 const LINES = ['4-4', '5-5', '2-2'] as const;

@@ -11,8 +11,8 @@ import {
   styleEntry,
   styleSuits,
   words,
-} from '../../../src/core/index.ts';
-import type { Connector, Contact, Style } from '../../../src/core/index.ts';
+} from '../../../src/core/wiring/index.ts';
+import type { Connector, Contact, Style } from '../../../src/core/wiring/index.ts';
 
 const touches = (plug: Connector, jack: Connector): string => {
   const mating = mate(plug, jack);

@@ -24,8 +24,8 @@ import {
   wireDiameterMetres,
   wireOhmsPerMetre,
   wires,
-} from '../../../src/core/index.ts';
-import type { Lead } from '../../../src/core/index.ts';
+} from '../../../src/core/wiring/index.ts';
+import type { Lead } from '../../../src/core/wiring/index.ts';
 
 describe('a lead as data', () => {
   const lead = makeLead('din5', 'trs-3.5', wires('4-ring', '5-tip'));

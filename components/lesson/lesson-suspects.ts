@@ -1,0 +1,69 @@
+/** The faults that a lesson on fault finding names, with what each would show: asked of the core when the site is built. */
+import { benchTable, faultName, remedyFor, sayBoardFault } from '../../src/core/faults/index.ts';
+import type { BenchBoard, BenchTable } from '../../src/core/faults/index.ts';
+import type { Pile, Suspect } from './suspects.ts';
+import { saySymptoms } from '../faults/boards.ts';
+
+/** Suspects of a board by name ('lead 1: swapped'), and observations by identifier ('light pedal 1'). */
+export interface AuthoredPile {
+  readonly board: BenchBoard;
+  readonly suspects: readonly string[];
+  readonly looks: readonly string[];
+}
+
+/** The pile, worked out. Of variants with one name the first is taken. @throws when the board has no such fault or observation. */
+export function pileFrom({ board, suspects, looks }: AuthoredPile): Pile {
+  const table = benchTable(board);
+  const at = suspects.map((name) =>
+    found(
+      table.faults.findIndex((fault) => faultName(fault) === name),
+      board,
+      `fault '${name}'`,
+    ),
+  );
+  return {
+    suspects: at.map((place) => suspectAt(table, place)),
+    looks: looks.map((id) => {
+      const look = found(
+        table.observations.findIndex((one) => one.id === id),
+        board,
+        `observation '${id}'`,
+      );
+      return {
+        id,
+        words: table.observations[look]?.words ?? '',
+        seen: at.map((place) => table.seen[look]?.[place] ?? ''),
+      };
+    }),
+  };
+}
+
+/** What the player sees, with every fault that shows it: the symptom with the most faults first. */
+export function symptomGroups(
+  board: BenchBoard,
+): readonly { readonly symptom: string; readonly suspects: readonly Suspect[] }[] {
+  const table = benchTable(board);
+  const groups = new Map<string, Suspect[]>();
+  table.symptoms.forEach((symptoms, at) => {
+    const symptom = saySymptoms(symptoms);
+    const group = groups.get(symptom) ?? [];
+    const suspect = suspectAt(table, at);
+    if (!group.some(({ name }) => name === suspect.name)) group.push(suspect);
+    groups.set(symptom, group);
+  });
+  return [...groups]
+    .map(([symptom, suspects]) => ({ symptom, suspects }))
+    .sort((a, b) => b.suspects.length - a.suspects.length);
+}
+
+function suspectAt({ faults }: BenchTable, place: number): Suspect {
+  const fault = faults[place];
+  if (fault === undefined)
+    throw new Error(`lesson suspects: needs a fault with the number ${place}, got none`);
+  return { name: faultName(fault), words: sayBoardFault(fault), remedy: remedyFor(fault.kind) };
+}
+
+function found(place: number, board: BenchBoard, what: string): number {
+  if (place < 0) throw new Error(`lesson suspects: the board '${board}' has no ${what}`);
+  return place;
+}

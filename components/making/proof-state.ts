@@ -1,0 +1,144 @@
+/** What the reader ticked in the proof, row by row, and the readings that it stands for. */
+import { BEEPS, fullRows, fullTable, proofRows, sayPlace } from '../../src/core/making/index.ts';
+import { contactWords } from '../../src/core/wiring/index.ts';
+import type { Beep, Hold, ProofPlace, ProofReading, ProofRow } from '../../src/core/making/index.ts';
+import type { Lead } from '../../src/core/wiring/index.ts';
+import { dropNote, fieldOf, keepNote, keptNote } from '../keep/notes.ts';
+import { wiringOf } from './sheet-state.ts';
+
+/** What continuity said of a conductor; 'still' says that no plug was moved yet. */
+export const CONDUCTOR_ANSWERS = [
+  ['beep', 'beeps, still and with each plug moved'],
+  ['still', 'beeps; no plug moved yet'],
+  ['silent', 'silent'],
+  ['from', 'flickers when the plug at the output end is moved'],
+  ['to', 'flickers when the plug at the input end is moved'],
+  ['both', 'flickers at both ends'],
+] as const;
+export type ConductorAnswer = (typeof CONDUCTOR_ANSWERS)[number][0];
+
+/** The answer to one row: of a conductor, or of a contact against others with the places that beep. */
+export type RowAnswer =
+  | { readonly of: 'conductor'; readonly said: ConductorAnswer }
+  | { readonly of: 'apart'; readonly beeping: readonly number[] };
+
+/** The readings of one row. */
+export function readingsOf(row: ProofRow, answer: RowAnswer): readonly ProofReading[] {
+  if (answer.of === 'apart')
+    return row.places.map((place, at) => ({
+      ...place,
+      says: answer.beeping.includes(at) ? 'beep' : 'silent',
+    }));
+  return row.places.flatMap((place): readonly ProofReading[] => {
+    const says = saysOf(place.hold, answer.said);
+    return says === undefined ? [] : [{ ...place, says }];
+  });
+}
+
+function saysOf(hold: Hold, said: ConductorAnswer): Beep | undefined {
+  switch (said) {
+    case 'beep':
+      return 'beep';
+    case 'silent':
+      return hold === 'still' ? 'silent' : undefined;
+    case 'still':
+      return hold === 'still' ? 'beep' : undefined;
+    case 'both':
+      return hold === 'still' ? 'beep' : 'flickers';
+    case 'from':
+    case 'to':
+      return hold === said ? 'flickers' : 'beep';
+  }
+}
+
+/** Whether the answer is what the plan expects, with nothing left to do in this row. */
+export function agrees(row: ProofRow, answer: RowAnswer): boolean {
+  return answer.of === 'apart' ? answer.beeping.length === 0 : answer.said === row.expects;
+}
+
+/** The second contact of a place in words: 'ring at the input end'. */
+export function otherContact({ b }: ProofPlace): string {
+  return `${contactWords(b.contact)} at the ${b.side === 'from' ? 'output' : 'input'} end`;
+}
+
+/** A proof as far as it has come. Answers are kept by the words of their row. */
+export interface ProofState {
+  readonly full: boolean;
+  readonly answers: ReadonlyMap<string, RowAnswer>;
+  readonly extra: readonly ProofReading[];
+}
+
+/** A proof that has not begun. */
+export const NOT_BEGUN: ProofState = { full: false, answers: new Map(), extra: [] };
+
+/** Proofs are kept for so many leads, the newest last: somebody who makes a whole set proves them in turn. */
+const MOST_KEPT = 24;
+
+/** Every proof is kept under the wiring of its lead. */
+function noteOf(lead: Lead): string {
+  return `proof ${wiringOf(lead)}`;
+}
+
+/** Keep how far the proof of a lead has come; says what went wrong when the browser refuses. */
+export function keepProof(lead: Lead, { full, answers, extra }: ProofState): string | undefined {
+  const note = noteOf(lead);
+  if (!full && answers.size === 0 && extra.length === 0) {
+    dropNote(note);
+    return undefined;
+  }
+  const problem = keepNote(note, {
+    full,
+    answers: [...answers],
+    extra: extra.map((reading) => [sayPlace(reading), reading.says]),
+  });
+  return problem ?? rememberNote(note);
+}
+
+/** Put a note last in the list of those kept, and forget the oldest above the limit. */
+function rememberNote(note: string): string | undefined {
+  const known = keptNote('proofs');
+  const names = (Array.isArray(known) ? known : []).filter(
+    (one): one is string => typeof one === 'string' && one !== note,
+  );
+  const kept = [...names, note];
+  kept.slice(0, -MOST_KEPT).forEach(dropNote);
+  return keepNote('proofs', kept.slice(-MOST_KEPT));
+}
+
+/** How far the proof of a lead had come when it was last kept; what does not belong to this lead is left out. */
+export function keptProof(lead: Lead): ProofState {
+  const note = keptNote(noteOf(lead));
+  const full = fieldOf(note, 'full') === true;
+  const rows = full ? fullRows(lead) : proofRows(lead);
+  const answers = pairsOf(fieldOf(note, 'answers')).flatMap(([words, given]): [string, RowAnswer][] => {
+    const row = rows.find((one) => one.words === words);
+    const answer = row && answerOf(row, given);
+    return row && answer ? [[row.words, answer]] : [];
+  });
+  const places = fullTable(lead);
+  const extra = pairsOf(fieldOf(note, 'extra')).flatMap(([words, given]): ProofReading[] => {
+    const place = places.find((one) => sayPlace(one) === words);
+    const says = BEEPS.find((one) => one === given);
+    return place && says ? [{ ...place, says }] : [];
+  });
+  return { full, answers: new Map(answers), extra };
+}
+
+function pairsOf(value: unknown): readonly (readonly [unknown, unknown])[] {
+  return (Array.isArray(value) ? value : []).map((one: unknown) =>
+    Array.isArray(one) ? [one[0] as unknown, one[1] as unknown] : [undefined, undefined],
+  );
+}
+
+function answerOf(row: ProofRow, given: unknown): RowAnswer | undefined {
+  if (row.expects === 'beep') {
+    const said = CONDUCTOR_ANSWERS.find(([one]) => one === fieldOf(given, 'said'))?.[0];
+    return said && { of: 'conductor', said };
+  }
+  const beeping = fieldOf(given, 'beeping');
+  if (!Array.isArray(beeping)) return undefined;
+  return {
+    of: 'apart',
+    beeping: beeping.filter((at): at is number => Number.isInteger(at) && at >= 0 && at < row.places.length),
+  };
+}

@@ -1,0 +1,61 @@
+/** The way back from paper to the lead on a screen: the site's address as the reader sets it, and the code of squares that holds it. */
+import { shortPlanOfLead } from '../../src/core/making/index.ts';
+import type { Plan } from '../../src/core/plan/index.ts';
+import { planHash } from '../keep/plan-files.ts';
+import { modulesPath } from '../../src/draw/modules.ts';
+
+/** What may stand on the sheet to find the lead again. */
+export const WAYS_BACK = ['qr', 'code', 'nothing'] as const;
+export type WayBack = (typeof WAYS_BACK)[number];
+
+/** Side of one module on paper, millimetres: a telephone reads 0.4 mm from a hand's breadth (our choice, a little more). */
+const MODULE_MM = 0.42;
+
+/** Light modules around the code that its standard asks for (ISO/IEC 18004). */
+const QUIET_MODULES = 4;
+
+/** Widest code that has room beside the drawing, millimetres; a longer link gets the code to type alone. */
+const MOST_MM = 36;
+
+/** A square code to draw. `modules` counts the quiet zone too; `sideMm` is the side on paper. */
+export interface SquareCode {
+  readonly d: string;
+  readonly modules: number;
+  readonly sideMm: number;
+}
+
+/** An address typed by the reader as it is used, or why it cannot be. Empty text stands for the page's own. */
+export function siteAddress(
+  typed: string,
+  own: string,
+): { readonly address?: string; readonly problem?: string } {
+  const text = typed.trim();
+  if (text === '') return { address: own };
+  try {
+    const { protocol, origin, pathname } = new URL(text);
+    if (protocol === 'http:' || protocol === 'https:')
+      return { address: origin + pathname.replace(/\/+$/, '') };
+  } catch {
+    // Falls to the message below: what cannot be read is no address either.
+  }
+  return { problem: `address: expected one that begins with https:// or http://, got '${text}'` };
+}
+
+/** The address that opens one lead of a plan on the cable sheet. */
+export async function leadAddress(site: string, plan: Plan, lead: string): Promise<string> {
+  return `${site}/cable-sheet/${await planHash(shortPlanOfLead(plan, lead))}`;
+}
+
+/** The square code of an address, or undefined when it would be too large to print beside the drawing. */
+export async function squareCode(address: string): Promise<SquareCode | undefined> {
+  // Only a sheet needs the encoder, so it comes when the first sheet is made.
+  const { default: encodeQR } = await import('qr');
+  try {
+    const dark = encodeQR(address, 'raw', { ecc: 'medium', border: QUIET_MODULES });
+    const sideMm = dark.length * MODULE_MM;
+    return sideMm > MOST_MM ? undefined : { d: modulesPath(dark), modules: dark.length, sideMm };
+  } catch {
+    // Longer than any such code can hold.
+    return undefined;
+  }
+}

@@ -1,0 +1,118 @@
+/** Messages in a reader's words: which fields each kind has, how each is counted, and the bytes of a list. */
+import { CHANNEL_MODES, REAL_TIME_BYTES, bankSelect, encode } from '../../src/core/signal/index.ts';
+import type { Message } from '../../src/core/signal/index.ts';
+
+/** What a reader can put in a list: a message, a bank select, or bytes by hand. */
+export type Item =
+  | Message
+  | { readonly kind: 'bank select'; readonly channel: number; readonly bank: number }
+  | { readonly kind: 'bytes'; readonly bytes: readonly number[] };
+export type ItemKind = Item['kind'];
+
+/** A number that a reader sets. `ones` is set where people count from 1 and the wire from 0. */
+export interface NumberField {
+  readonly name: string;
+  readonly label: string;
+  readonly most: number;
+  readonly ones?: boolean;
+}
+
+const CHANNEL: NumberField = { name: 'channel', label: 'channel', most: 15, ones: true };
+const seven = (name: string, label: string): NumberField => ({ name, label, most: 127 });
+
+/** The numbers of each kind, in the order of the wire. */
+export const FIELDS: Readonly<Record<ItemKind, readonly NumberField[]>> = {
+  'program change': [CHANNEL, { name: 'program', label: 'program', most: 127, ones: true }],
+  'bank select': [CHANNEL, { name: 'bank', label: 'bank', most: 16383 }],
+  'control change': [
+    CHANNEL,
+    { name: 'controller', label: 'controller', most: 119 },
+    seven('value', 'value'),
+  ],
+  'note on': [CHANNEL, seven('note', 'note'), seven('velocity', 'velocity')],
+  'note off': [CHANNEL, seven('note', 'note'), seven('velocity', 'velocity')],
+  'pitch bend': [CHANNEL, { name: 'bend', label: 'bend (8192 is rest)', most: 16383 }],
+  'channel pressure': [CHANNEL, seven('pressure', 'pressure')],
+  'key pressure': [CHANNEL, seven('note', 'note'), seven('pressure', 'pressure')],
+  'channel mode': [CHANNEL, seven('value', 'value')],
+  'real-time': [],
+  'quarter frame': [seven('value', 'value')],
+  'song position': [{ name: 'sixteenths', label: 'sixteenth notes', most: 16383 }],
+  'song select': [seven('song', 'song')],
+  'tune request': [],
+  exclusive: [],
+  bytes: [],
+};
+
+export const ITEM_KINDS = Object.keys(FIELDS) as readonly ItemKind[];
+export const MODES = CHANNEL_MODES;
+export const REAL_TIMES = Object.keys(REAL_TIME_BYTES) as readonly (keyof typeof REAL_TIME_BYTES)[];
+
+/** A first example of each kind. */
+export function example(kind: ItemKind): Item {
+  switch (kind) {
+    case 'program change':
+      return { kind, channel: 0, program: 4 };
+    case 'bank select':
+      return { kind, channel: 0, bank: 1 };
+    case 'control change':
+      return { kind, channel: 0, controller: 7, value: 100 };
+    case 'note on':
+    case 'note off':
+      return { kind, channel: 0, note: 60, velocity: 64 };
+    case 'pitch bend':
+      return { kind, channel: 0, bend: 8192 };
+    case 'channel pressure':
+      return { kind, channel: 0, pressure: 64 };
+    case 'key pressure':
+      return { kind, channel: 0, note: 60, pressure: 64 };
+    case 'channel mode':
+      return { kind, channel: 0, mode: 'all notes off', value: 0 };
+    case 'real-time':
+      return { kind, signal: 'clock' };
+    case 'quarter frame':
+      return { kind, value: 0 };
+    case 'song position':
+      return { kind, sixteenths: 0 };
+    case 'song select':
+      return { kind, song: 0 };
+    case 'tune request':
+      return { kind };
+    case 'exclusive':
+      return { kind, data: [0x7d, 0x01] };
+    case 'bytes':
+      return { kind, bytes: [0x55] };
+  }
+}
+
+/** The bytes of a list; running status does not reach across bytes by hand. */
+export function bytesOf(items: readonly Item[], runningStatus: boolean): readonly number[] {
+  const bytes: number[] = [];
+  let run: Message[] = [];
+  const flush = (): void => {
+    bytes.push(...encode(run, { runningStatus }));
+    run = [];
+  };
+  for (const item of items) {
+    if (item.kind === 'bytes') {
+      flush();
+      bytes.push(...item.bytes);
+    } else if (item.kind === 'bank select') run.push(...bankSelect(item.channel, item.bank));
+    else run.push(item);
+  }
+  flush();
+  return bytes;
+}
+
+/** Bytes from text in hex, '90 3C 27'; or what is wrong with it. `most` is the largest value of one byte. */
+export function readHex(text: string, most: number): readonly number[] | string {
+  const words = text.split(/[\s,]+/).filter((word) => word !== '');
+  const bytes = words.map((word) =>
+    /^(0x)?[0-9a-f]{1,2}$/i.test(word) ? Number.parseInt(word.replace(/^0x/i, ''), 16) : Number.NaN,
+  );
+  const wrong = bytes.findIndex((byte) => !(byte <= most));
+  if (wrong >= 0)
+    return `bytes: expected hex from 00 to ${most.toString(16).toUpperCase()}, got '${words[wrong] ?? ''}'`;
+  if (bytes.length === 0) return 'bytes: expected at least one, got none';
+  return bytes;
+}

@@ -1,0 +1,182 @@
+/** From a link and a list of bytes to what the timing figure shows. */
+import {
+  bitCells,
+  hexOf,
+  inputAmountAt,
+  inputTrace,
+  levelAt,
+  optoOf,
+  ownHop,
+  prepareTimeLink,
+  sendThrough,
+} from '../../src/core/signal/index.ts';
+import { sayAmperes, sayVolts } from '../../src/core/verdict/index.ts';
+import type { Heard, Hop, Leg, Sending, TimeLink } from '../../src/core/signal/index.ts';
+import type { InputVerdict } from '../../src/core/verdict/index.ts';
+import type { Link } from '../../src/core/wiring/index.ts';
+import { drawTiming } from '../../src/draw/timing.ts';
+import type { TimingDrawing } from '../../src/draw/timing.ts';
+import { STATUS_WORDS } from '../parts/status-words.ts';
+
+/** How a message travels: through how many links, by which THRU, with which clocks. */
+export interface Journey {
+  readonly hops: number;
+  readonly thru: 'hardware thru' | 'software thru';
+  readonly baseResistor: boolean;
+  /** Fractions: 0.01 is 1 % fast. */
+  readonly senderClock: number;
+  readonly receiverClock: number;
+  readonly atWorst: boolean;
+}
+
+export const PLAIN_JOURNEY: Journey = {
+  hops: 1,
+  thru: 'hardware thru',
+  baseResistor: true,
+  senderClock: 0,
+  receiverClock: 0,
+  atWorst: false,
+};
+
+/** Time a software THRU takes beside the byte itself, seconds (our choice: a small processor that is not busy). */
+export const SOFTWARE_LATENCY = 100e-6;
+
+/** A sending with the link it went through. */
+export interface Shown {
+  readonly time: TimeLink;
+  readonly sending: Sending;
+}
+
+/** Send bytes through a link as often as there are hops. */
+export function send(
+  link: Link,
+  verdict: InputVerdict | undefined,
+  bytes: readonly number[],
+  journey: Journey,
+): Shown {
+  const corner = journey.atWorst && verdict ? verdict.worstCorner : {};
+  const time = prepareTimeLink(link, { corner });
+  const legs: Leg[] = Array.from({ length: journey.hops }, (_, at) => ({
+    time,
+    hop: hopOf(time, journey, at === journey.hops - 1),
+  }));
+  const sending = sendThrough(legs, bytes, {
+    sender: { clockError: journey.senderClock },
+    receiver: { clockError: journey.receiverClock },
+  });
+  return { time, sending };
+}
+
+function hopOf(time: TimeLink, journey: Journey, last: boolean): Hop {
+  const own = ownHop(time, 0, journey.baseResistor);
+  if (last || own.kind !== 'optocoupler') return own;
+  if (journey.thru === 'hardware thru') return { ...own, kind: 'hardware thru' };
+  return { ...own, kind: 'software thru', latencySeconds: SOFTWARE_LATENCY };
+}
+
+/** The delays of the optocoupler behind an input, in words. */
+export function opticalWords(time: TimeLink, baseResistor: boolean): string {
+  const jack = time.link.branches[0]?.input;
+  if (!jack || jack.circuit === 'receiver-logic') return 'no optocoupler: the level is read as it is';
+  const { label, toOnSeconds, toOffSeconds, status } = optoOf(jack.part, baseResistor);
+  return `${label}: ${us(toOnSeconds)} to on, ${us(toOffSeconds)} to off (${STATUS_WORDS[status]})`;
+}
+
+/** Microseconds in words. */
+export function us(seconds: number): string {
+  return `${(seconds * 1e6).toFixed(1)} µs`;
+}
+
+/** The stretch to show: everything, or one byte with a little before and after. */
+export function stretchOf({ sending }: Shown, byte: number): readonly [number, number] {
+  const { bytes, bitSeconds } = sending.sent;
+  const one = bytes[byte];
+  const first = bytes[0];
+  const last = bytes[bytes.length - 1];
+  if (one) return [one.startSeconds - bitSeconds / 2, one.endSeconds + bitSeconds];
+  const heard = sending.reception.heard.at(-1)?.readySeconds ?? 0;
+  return [(first?.startSeconds ?? 0) - bitSeconds / 2, Math.max(last?.endSeconds ?? 0, heard) + bitSeconds];
+}
+
+/** Draw one leg of a sending. */
+export function drawSending(shown: Shown, leg: number, byte: number, width: number): TimingDrawing {
+  const { time, sending } = shown;
+  const [fromSeconds, toSeconds] = stretchOf(shown, byte);
+  const run = sending.legs[leg];
+  const sense = time.model.senses[0];
+  if (!run || !sense) throw new Error(`timing: has no leg ${leg}`);
+  const current = sense.kind === 'current';
+  const last = leg === sending.legs.length - 1;
+  const span = run.transient.moments();
+  const start = Math.max(fromSeconds, span[0] ?? fromSeconds);
+  const end = Math.min(toSeconds, span.at(-1) ?? toSeconds);
+  return drawTiming({
+    width,
+    fromSeconds,
+    toSeconds,
+    bits: sending.sent.bytes.flatMap(bitCells),
+    amounts: end > start ? inputTrace(time, run, 0, start, end) : [],
+    unit: current ? 'mA' : 'V',
+    thresholds: current
+      ? [{ amount: sense.onAmperes, text: `on from ${sayAmperes(sense.onAmperes)}` }]
+      : [
+          { amount: sense.lowVolts, text: `low below ${sayVolts(sense.lowVolts)}` },
+          { amount: sense.highVolts, text: `high above ${sayVolts(sense.highVolts)}` },
+        ],
+    output: run.output,
+    samples: last ? sending.reception.heard.flatMap(({ samples }) => samples) : [],
+    reports: last ? sending.reception.heard.map((one, index) => reportOf(sending, one, index)) : [],
+  });
+}
+
+function reportOf(
+  sending: Sending,
+  heard: Heard,
+  index: number,
+): { fromSeconds: number; toSeconds: number; text: string; good: boolean } {
+  const outcome = sending.outcomes.find(({ heardIndex }) => heardIndex === index)?.outcome;
+  return {
+    fromSeconds: heard.startSeconds,
+    toSeconds: heard.readySeconds,
+    text: heard.kind === 'byte' ? hexOf(heard.value) : heard.kind,
+    good: outcome === 'same',
+  };
+}
+
+/** What is read at a moment, in words. */
+export function readingAt({ time, sending }: Shown, leg: number, seconds: number): string {
+  const run = sending.legs[leg];
+  if (!run) return '';
+  const span = run.transient.moments();
+  const held = Math.min(Math.max(seconds, span[0] ?? seconds), span.at(-1) ?? seconds);
+  const amount = inputAmountAt(time, run, 0, held);
+  const say = time.model.senses[0]?.kind === 'level' ? sayVolts : sayAmperes;
+  const cell = sending.sent.bytes
+    .flatMap((byte, at) => bitCells(byte).map((bit) => ({ ...bit, at })))
+    .find((bit) => seconds >= bit.fromSeconds && seconds < bit.toSeconds);
+  const bit = !cell
+    ? 'line at rest'
+    : `byte ${cell.at + 1}, ${cell.bit === 0 ? 'start bit' : cell.bit === 9 ? 'stop bit' : `data bit ${cell.bit - 1}: ${cell.level ? 1 : 0}`}`;
+  return `${us(seconds)}: ${bit}; ${say(amount)} at the input; output ${levelAt(run.output, seconds) ? 'high (1)' : 'low (0)'}`;
+}
+
+/** The next moment to go to: the next bit boundary, the next edge of the output, or an end of the stretch. */
+export function nextMoment(
+  shown: Shown,
+  leg: number,
+  byte: number,
+  from: number,
+  by: 'bit' | 'edge' | 'end',
+  way: 1 | -1,
+): number {
+  const [start, end] = stretchOf(shown, byte);
+  if (by === 'end') return way === 1 ? end : start;
+  const moments =
+    by === 'bit'
+      ? shown.sending.sent.bytes
+          .flatMap(bitCells)
+          .map(({ fromSeconds, toSeconds }) => (fromSeconds + toSeconds) / 2)
+      : (shown.sending.legs[leg]?.output.edges ?? []).map(({ seconds }) => seconds);
+  const ahead = moments.filter((one) => (one - from) * way > 1e-9 && one >= start && one <= end);
+  return way === 1 ? Math.min(end, ...ahead) : Math.max(start, ...ahead);
+}

@@ -1,0 +1,20 @@
+/** Any circuit: elements, operating point, transient, SPICE deck. The door of the floor: what others may use, and nothing else. */
+export { blendFrom } from './blend.ts';
+export { GROUND, compileCircuit, elementNumber, setValue, setValueAt } from './compile.ts';
+export type { CompiledCircuit } from './compile.ts';
+export type { Drive } from './drive.ts';
+export { edgeWork, followEdges } from './edges.ts';
+export type { EdgeWork, TwoStates } from './edges.ts';
+export { THERMAL_VOLTS, nodesOf } from './elements.ts';
+export type { Circuit, DiodeModel, Element } from './elements.ts';
+export { junctionLaw } from './junction.ts';
+export { nodeNumber, settle, settleAgain, solveOperatingPoint } from './operating-point.ts';
+export type { Solution, Solved, Unsolved } from './operating-point.ts';
+export { spiceDeck } from './spice-deck.ts';
+export type { SpiceDeck } from './spice-deck.ts';
+export type { StepTolerance } from './step-work.ts';
+export { transientOf } from './trace.ts';
+export type { Stretch, Transient } from './trace.ts';
+export { unknownIn } from './trajectory.ts';
+export type { Trajectory } from './trajectory.ts';
+export { STEP_TOLERANCE } from './transient.ts';

@@ -1,0 +1,18 @@
+/** Faults hidden in a small board, and the way to them. The door of the floor: what others may use, and nothing else. */
+export { BENCH_BOARDS, BOARD_FAULTS, faultName, sayBoardFault, sayFaultKind } from './board-faults.ts';
+export type { BenchBoard, BoardFault } from './board-faults.ts';
+export { remedyFor } from './board-remedies.ts';
+export type { Symptom } from './board-symptoms.ts';
+export { bitsOfObservation, fewestExpected } from './decision.ts';
+export {
+  FREQUENCIES_ARE_INVENTED,
+  MOST_FAULT_NUMBER,
+  USUAL_FREQUENCIES,
+  benchTable,
+  gradeFault,
+  guide,
+  hideNumberedFault,
+  observe,
+  suspectsLeft,
+} from './fault-bench.ts';
+export type { BenchTable, FaultGrade, Frequencies, GuideStep, HiddenFault, Seen } from './fault-bench.ts';

@@ -1,0 +1,95 @@
+/** The shape of a plan, its files, links and edits. The door of the floor: what others may use, and nothing else. */
+export { sayChanges } from './changes.ts';
+export { differences } from './differences.ts';
+export { addInAndOut, addJack, changeJack, freeAlong, removeJack } from './edit-jacks.ts';
+export {
+  addHub,
+  addStock,
+  changeHub,
+  changeStock,
+  removeHub,
+  removeStock,
+  setMaking,
+  setWishes,
+} from './edit-offers.ts';
+export { addPress, changePress, movePress, pressItem, removePress } from './edit-press.ts';
+export {
+  addDevice,
+  changeDevice,
+  duplicateDevice,
+  edited,
+  freshName,
+  moveDevice,
+  nameBoard,
+  nameProblem,
+  numberChannels,
+  refused,
+  removeDevice,
+  sayEdit,
+  withoutIdleLeads,
+  withoutInputs,
+} from './edit.ts';
+export type { Edit, EditProblem } from './edit.ts';
+export { LIBRARY, LIBRARY_NOTE, planJack } from './library.ts';
+export {
+  boardGraph,
+  inputOf,
+  onlyCarries,
+  outputOf,
+  passesOn,
+  pathsFrom,
+  ringsOf,
+  speaks,
+} from './passing.ts';
+export type { BoardGraph, Feed } from './passing.ts';
+export {
+  DEVICE_KINDS,
+  EDGES,
+  JACK_ROLES,
+  LEAD_DEFAULTS,
+  MAKING_DEFAULTS,
+  PLAN_DEFAULTS,
+  PLAN_LIMITS,
+  POWERS,
+  SETTINGS,
+  TALKS,
+  THRUS,
+  WISH_DEFAULTS,
+  findJack,
+  linkOf,
+  makePlan,
+  plainJack,
+  planOfLink,
+  wholeDevice,
+  wholeJack,
+} from './plan.ts';
+export type {
+  Device,
+  DeviceKind,
+  Edge,
+  JackPlace,
+  JackRole,
+  LeadOrigin,
+  MakingPrices,
+  Plan,
+  PlanBranch,
+  PlanJack,
+  PlanLead,
+  PlanLink,
+  Power,
+  Setting,
+  StockLead,
+  Talk,
+  Thru,
+  WholeDevice,
+  WholeJack,
+} from './plan.ts';
+export { PRESS_KINDS, PRESS_RANGES } from './press.ts';
+export type { PressItem } from './press.ts';
+export { readPlanText, sayProblems, writePlanText } from './read-plan.ts';
+export type { PlanReading } from './read-plan.ts';
+export { sayProblem } from './read.ts';
+export type { Problem } from './read.ts';
+export { isPlaced, jackPoint, leadMetres, waysRound } from './route.ts';
+export { planSchema } from './schema.ts';
+export { readSharedLink, writeSharedLink } from './shared-link.ts';

@@ -1,0 +1,57 @@
+/** Devices with their power off: rails bled to ground, output stages open, clamp diodes left. */
+import type { LinkPart } from '../wiring/index.ts';
+import { PROTECTION_DIODE } from '../wiring/index.ts';
+
+/** What the devices do while a reading is taken: off, on and at rest, or on with clock running. */
+export const POWERS = ['off', 'idle', 'clock'] as const;
+export type Power = (typeof POWERS)[number];
+
+/** In words. */
+export function sayPower(power: Power): string {
+  switch (power) {
+    case 'off':
+      return 'power off';
+    case 'idle':
+      return 'power on, nothing sent';
+    case 'clock':
+      return 'power on, clock running at 120 beats a minute';
+  }
+}
+
+/** A dead supply rail to ground, ohms (common practice). */
+export const DEAD_RAIL_OHMS = 1e3;
+
+/**
+ * The same parts with every supply dead: 1 kohm from rail to ground in its place, output stages open, with a clamp diode
+ * to the rail and one to ground (common practice; MMA CA-033 does not say).
+ */
+export function powerOff(parts: readonly LinkPart[]): readonly LinkPart[] {
+  const stage = parts.find(({ role }) => role === 'stage-low');
+  const without = parts.flatMap((part): readonly LinkPart[] => {
+    const { element, role } = part;
+    if (role === 'stage-low' || role === 'stage-high') return [];
+    if (element.kind !== 'voltage') return [part];
+    const { name, plus, minus } = element;
+    return [
+      {
+        ...part,
+        role: 'rail',
+        element: { kind: 'resistor', name, a: plus, b: minus, ohms: DEAD_RAIL_OHMS },
+      },
+    ];
+  });
+  const supply = parts.find(({ element, owner }) => element.kind === 'voltage' && owner.place === 'output');
+  if (stage?.element.kind !== 'switch' || supply?.element.kind !== 'voltage') return without;
+  const { a: drive, b: ground } = stage.element;
+  const clamp = (name: string, anode: string, cathode: string): LinkPart => ({
+    owner: { place: 'output' },
+    role: 'clamp',
+    rating: {},
+    element: { kind: 'diode', name, anode, cathode, ...PROTECTION_DIODE },
+  });
+  return [
+    ...without,
+    clamp('out clamp to rail', drive, supply.element.plus),
+    clamp('out clamp to ground', ground, drive),
+  ];
+}

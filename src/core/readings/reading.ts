@@ -1,0 +1,102 @@
+/** What an instrument shows, as data and in words. */
+import { sayOhms, sayVolts } from '../verdict/index.ts';
+import type { MeterFunction, MeterProfile } from './instruments.ts';
+
+/** A reading as the instrument shows it: `value` in volts (volts, diode) or ohms. */
+export type Reading =
+  | { readonly meter: 'volts' | 'ohms' | 'diode'; readonly shows: 'value'; readonly value: number }
+  | { readonly meter: 'ohms' | 'diode'; readonly shows: 'overload' }
+  | { readonly meter: 'continuity'; readonly shows: 'beep' | 'silent' }
+  | { readonly meter: 'led'; readonly shows: 'glows' | 'dark' };
+
+/** Everything any instrument can show. */
+export const SHOWN = ['value', 'overload', 'beep', 'silent', 'glows', 'dark'] as const;
+export type Shown = (typeof SHOWN)[number];
+
+/** What each function can show. */
+export function shownBy(meter: MeterFunction): readonly Shown[] {
+  switch (meter) {
+    case 'volts':
+      return ['value'];
+    case 'ohms':
+    case 'diode':
+      return ['value', 'overload'];
+    case 'continuity':
+      return ['beep', 'silent'];
+    case 'led':
+      return ['glows', 'dark'];
+  }
+}
+
+/** Least volts that are said with two decimals; below it three, in millivolts. */
+const SMALL_VOLTS = 0.2;
+
+/** Volts as a meter shows them: '5.00 V', '31 mV'. */
+export function sayMeterVolts(volts: number): string {
+  if (Math.abs(volts) >= SMALL_VOLTS) return sayVolts(volts);
+  const milli = Math.round(volts * 1e3);
+  return `${milli < 0 ? '−' : ''}${Math.abs(milli)} mV`;
+}
+
+/** The name of a dial setting: 'DC volts'. */
+export function sayFunction(meter: MeterFunction): string {
+  switch (meter) {
+    case 'volts':
+      return 'DC volts';
+    case 'ohms':
+      return 'resistance';
+    case 'diode':
+      return 'diode test';
+    case 'continuity':
+      return 'continuity';
+    case 'led':
+      return 'LED tester';
+  }
+}
+
+/** A reading in words: '1.60 V', 'overload: more than this meter can show', 'beeps', 'the LED stays dark'. */
+export function sayReading(reading: Reading): string {
+  switch (reading.shows) {
+    case 'value':
+      return reading.meter === 'ohms' ? sayMeterOhms(reading.value) : sayMeterVolts(reading.value);
+    case 'overload':
+      return 'overload: more than the meter can show';
+    case 'beep':
+      return 'beeps';
+    case 'silent':
+      return 'stays silent';
+    case 'glows':
+      return 'the LED glows';
+    case 'dark':
+      return 'the LED stays dark';
+  }
+}
+
+function sayMeterOhms(ohms: number): string {
+  if (ohms >= 1e6) return `${Number((ohms / 1e6).toPrecision(3))} Mohm`;
+  return ohms < 10 ? `${ohms.toFixed(1)} ohm` : sayOhms(ohms);
+}
+
+/** What is measured before it is shown: volts at the probes, ohms as volts over amperes, mean amperes of an LED. */
+export interface Measured {
+  readonly meter: MeterFunction;
+  readonly value: number;
+}
+
+/** A measured value as the instrument shows it. A resistance range that meets a foreign voltage shows overload. */
+export function shown({ meter, value }: Measured, profile: MeterProfile, glowAmperes: number): Reading {
+  switch (meter) {
+    case 'volts':
+      return { meter, shows: 'value', value };
+    case 'ohms':
+      return value >= 0 && value <= profile.ohmsMost
+        ? { meter, shows: 'value', value }
+        : { meter, shows: 'overload' };
+    case 'diode':
+      return value <= profile.diodeVolts ? { meter, shows: 'value', value } : { meter, shows: 'overload' };
+    case 'continuity':
+      return { meter, shows: value >= 0 && value < profile.beepOhms ? 'beep' : 'silent' };
+    case 'led':
+      return { meter, shows: value > glowAmperes ? 'glows' : 'dark' };
+  }
+}

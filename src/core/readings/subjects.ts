@@ -1,0 +1,148 @@
+/** What can be put under the meter: a jack alone through a proved lead, a lead alone, or a link with its leads in place. */
+import { collector, inputNode, leadNode, outputNode } from '../wiring/index.ts';
+import type { LinkPart, Spread } from '../wiring/index.ts';
+import type { Connector, Contact } from '../wiring/index.ts';
+import { contactsOf } from '../wiring/index.ts';
+import { addDriver } from '../wiring/index.ts';
+import { addLeads } from '../wiring/index.ts';
+import type { Jack, Lead, Link, Side } from '../wiring/index.ts';
+import { makeJack, stylesFor } from '../wiring/index.ts';
+import { linkCircuit } from '../wiring/index.ts';
+import type { Grounding } from '../wiring/index.ts';
+import { addOtherJack } from '../wiring/index.ts';
+import type { OtherJackKind, OtherJackValues } from '../wiring/index.ts';
+import { addReceiver } from '../wiring/index.ts';
+import { CONTACT_OHMS, wireOhmsPerMetre } from '../wiring/index.ts';
+import { nodeOf } from '../verdict/index.ts';
+import type { Spot } from '../verdict/index.ts';
+import type { MeterFunction, MeterProfile } from './instruments.ts';
+import { measure, setUp, takeReading } from './measure.ts';
+import type { Bench, Placement, Subject } from './measure.ts';
+import type { Power } from './power.ts';
+import type { Reading } from './reading.ts';
+
+/** A jack as a meter meets it: a control jack, or one of the others that take the same plug. */
+export type JackUnderTest =
+  | { readonly kind: 'control'; readonly jack: Jack }
+  | {
+      readonly kind: 'other';
+      readonly other: OtherJackKind;
+      readonly connector: Connector;
+      readonly values?: Partial<OtherJackValues>;
+    };
+
+/** Two contacts, red probe first, and how the meter and the power stand. */
+export interface JackReading {
+  readonly meter: MeterFunction;
+  readonly power: Power;
+  readonly red: Contact;
+  readonly black: Contact;
+}
+
+/** Ohms from a contact of the jack to its probe: one touch, and a conductor of the proved lead, 1 m of 26 AWG. */
+export const PROBE_LEAD_OHMS = CONTACT_OHMS + wireOhmsPerMetre(26);
+
+/** A jack alone as a subject, with its tolerances and the names of its contacts' nodes. */
+export interface JackSubject extends Subject {
+  readonly spreads: readonly Spread[];
+  readonly node: (contact: Contact) => string;
+}
+
+/** The connector of a jack under test. */
+export function connectorOf(jack: JackUnderTest): Connector {
+  return jack.kind === 'control' ? jack.jack.connector : jack.connector;
+}
+
+/** The contacts of a jack that a proved lead brings out: all but the shell. */
+export function probedContacts(connector: Connector): readonly Contact[] {
+  return contactsOf(connector).filter((contact) => contact !== 'shell');
+}
+
+/** The circuit of a jack alone. */
+export function jackSubject(under: JackUnderTest): JackSubject {
+  const into = collector();
+  const still = { idle: [], active: [] };
+  if (under.kind === 'other') {
+    addOtherJack(into, under.other, under.values);
+    return { parts: into.parts, spreads: into.spreads, switching: still, node: outputNode };
+  }
+  if (under.jack.direction === 'out') {
+    const switching = addDriver(into, under.jack);
+    return { parts: into.parts, spreads: into.spreads, switching, node: outputNode };
+  }
+  addReceiver(into, under.jack, 0);
+  const node = (contact: Contact): string => inputNode(0, contact);
+  return { parts: into.parts, spreads: into.spreads, switching: still, node };
+}
+
+function onJack(under: JackUnderTest, at: JackReading, profile: MeterProfile): Bench {
+  const subject = jackSubject(under);
+  const placement = { ...at, red: subject.node(at.red), black: subject.node(at.black) };
+  return setUp(subject, placement, profile, PROBE_LEAD_OHMS);
+}
+
+/** What an instrument shows between two contacts of a jack alone, through a proved lead's free plug. */
+export function readJack(under: JackUnderTest, at: JackReading, profile: MeterProfile): Reading {
+  return takeReading(onJack(under, at, profile));
+}
+
+/** The same before it is shown: volts, ohms, or mean amperes through the LED tester. */
+export function measureJack(under: JackUnderTest, at: JackReading, profile: MeterProfile): number {
+  return measure(onJack(under, at, profile));
+}
+
+/** A contact at one end of a lead. */
+export interface LeadContact {
+  readonly side: Side;
+  readonly contact: Contact;
+}
+
+/** The parts of a lead on the bench, plugged into nothing. */
+export function leadSubject(lead: Lead): Subject {
+  const into = collector();
+  // Jacks of the lead's own connectors: their touches hang in the air and carry nothing.
+  const hanging = (connector: Connector): Jack =>
+    makeJack('in', connector, stylesFor('in', connector)[0] ?? 'din');
+  const { from, to } = lead;
+  addLeads(
+    into,
+    { touches: [], conductors: [] },
+    hanging(from.connector),
+    { input: hanging(to.connector), leads: [lead] },
+    0,
+  );
+  return { parts: into.parts, switching: { idle: [], active: [] } };
+}
+
+/** What an instrument shows between two contacts of a lead alone. */
+export function readLead(
+  lead: Lead,
+  meter: MeterFunction,
+  red: LeadContact,
+  black: LeadContact,
+  profile: MeterProfile,
+): Reading {
+  const node = ({ side, contact }: LeadContact): string => leadNode(0, 0, side, contact);
+  const placement: Placement = { meter, power: 'off', red: node(red), black: node(black) };
+  return takeReading(setUp(leadSubject(lead), placement, profile));
+}
+
+/** What an instrument shows between two places of a cabled link; all its devices are off, at rest or streaming clock. */
+export function readLink(
+  link: Link,
+  grounding: Grounding,
+  meter: MeterFunction,
+  power: Power,
+  red: Spot,
+  black: Spot,
+  profile: MeterProfile,
+): Reading {
+  const { parts, switching } = linkCircuit(link, grounding);
+  const placement = { meter, power, red: nodeOf(red), black: nodeOf(black) };
+  return takeReading(setUp({ parts: withoutNothing(parts), switching }, placement, profile));
+}
+
+/** Capacitors carry nothing at rest. */
+function withoutNothing(parts: readonly LinkPart[]): readonly LinkPart[] {
+  return parts.filter(({ element }) => element.kind !== 'capacitor');
+}

@@ -1,0 +1,24 @@
+/** Bytes through a link and a chain. The door of the floor: what others may use, and nothing else. */
+export { differenceInWords } from './difference.ts';
+export { STANDARD_EDGE_SECONDS, edgeTimes, longestLead } from './edge-times.ts';
+export type { EdgeTimes, LongestLead } from './edge-times.ts';
+export { encode } from './encode.ts';
+export { explainBytes } from './explain.ts';
+export { BAUD, BITS_PER_FRAME, STANDARD_CLOCK_ERROR, bitCells, bitSecondsOf, frameBit } from './frames.ts';
+export { hexOf } from './hex.ts';
+export type { Hop } from './hop.ts';
+export { mostHops, widestClockError } from './limits.ts';
+export type { Limit } from './limits.ts';
+export { stageOf } from './line.ts';
+export { restDeck, timeDeck } from './link-deck.ts';
+export { CHANNEL_MODES, REAL_TIME_BYTES, bankSelect } from './messages.ts';
+export type { Message } from './messages.ts';
+export { optoOf } from './optocouplers.ts';
+export { VOTE_SAMPLES } from './receiver.ts';
+export type { Heard } from './receiver.ts';
+export { ownHop, sendThrough } from './send.ts';
+export type { Leg, Sending } from './send.ts';
+export { inputAmountAt, inputTrace } from './show.ts';
+export { prepareTimeLink } from './time-link.ts';
+export type { TimeLink } from './time-link.ts';
+export { levelAt } from './waveform.ts';

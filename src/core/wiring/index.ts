@@ -1,0 +1,78 @@
+/** Jacks, leads and links, and the circuits they make. The door of the floor: what others may use, and nothing else. */
+export {
+  OUTPUT_GROUND,
+  collector,
+  inputGround,
+  inputNode,
+  leadNode,
+  outputNode,
+  spreadName,
+} from './build.ts';
+export type { LinkPart, Role, Spread } from './build.ts';
+export {
+  CIRCUITS,
+  CURRENT_TO_SPEAK_OF,
+  PARTS,
+  PROTECTION_DIODE,
+  VALUES,
+  circuitEntry,
+  hasLed,
+  isDriver,
+  partEntry,
+  valuesOf,
+} from './circuits.ts';
+export type { CircuitKind, Part, ValueEntry, ValueName } from './circuits.ts';
+export {
+  CONNECTORS,
+  CONTACTS,
+  FORMS,
+  contactWords,
+  contactsOf,
+  diameterOf,
+  familyOf,
+  mate,
+  words,
+} from './connectors.ts';
+export type { Connector, Contact, Form } from './connectors.ts';
+export { STATES, addDriver } from './driver-circuit.ts';
+export type { State, Switching } from './driver-circuit.ts';
+export { addLeads } from './lead-circuit.ts';
+export type { Misfit } from './lead-circuit.ts';
+export { GROUNDINGS, linkCircuit } from './link-circuit.ts';
+export type { Grounding, LinkCircuit } from './link-circuit.ts';
+export {
+  DIRECTIONS,
+  FAULT_KINDS,
+  JOINT_OHMS,
+  SIDES,
+  circuitsFor,
+  endHas,
+  jackProblem,
+  layConductor,
+  makeJack,
+  makeLead,
+  removeConductor,
+  settleJack,
+  stylesFor,
+  turnLead,
+  valueAt,
+  wires,
+} from './link.ts';
+export type { Branch, Conductor, Direction, End, Fault, Jack, Lead, Link, Side } from './link.ts';
+export { OTHER_JACKS, addOtherJack, otherJackEntry, otherJackSuits } from './other-jacks.ts';
+export type { OtherJackKind, OtherJackValues } from './other-jacks.ts';
+export { addReceiver } from './receiver-circuit.ts';
+export type { Sense } from './receiver-circuit.ts';
+export { LINES, STYLES, lineAt, styleEntry, styleSuits } from './styles.ts';
+export type { Line, Status, Style } from './styles.ts';
+export { DEFAULT_TIMING } from './timing.ts';
+export type { Timing } from './timing.ts';
+export {
+  ADAPTER_METRES,
+  CONTACT_OHMS,
+  GAUGES,
+  LENGTH_METRES,
+  STANDARD_METRES,
+  wireDiameterMetres,
+  wireOhmsPerMetre,
+} from './wire.ts';

@@ -1,0 +1,148 @@
+/** The board: exact and large plans with their bounds, the check of a whole plan, and the slowest of many spoiled files. */
+import { checkBoard } from '../../src/core/board/check.ts';
+import { planBoard } from '../../src/core/planner/plan-it.ts';
+import type { PlannedBoard } from '../../src/core/planner/plan-it.ts';
+import { boardProblem } from '../../src/core/planner/problem-of.ts';
+import type { BoardProblem } from '../../src/core/planner/problem-of.ts';
+import { search } from '../../src/core/planner/search.ts';
+import { planOfLayout } from '../../src/core/planner/plan-of.ts';
+import type { Plan } from '../../src/core/plan/plan.ts';
+import { readPlanText, writePlanText } from '../../src/core/plan/read-plan.ts';
+import { readSharedLink, writeSharedLink } from '../../src/core/plan/shared-link.ts';
+import { mutate } from '../core/plan/plans.ts';
+import { randomBoard, wiredBoard } from '../core/board/boards.ts';
+import { seededRandom } from '../support/random.ts';
+import { quantile } from './figures.ts';
+import type { Figure } from './figures.ts';
+
+const BOARDS = 10;
+
+function finish<Step, End>(run: Generator<Step, End>): End {
+  let turn = run.next();
+  while (turn.done !== true) turn = run.next();
+  return turn.value;
+}
+
+interface Run {
+  readonly milliseconds: number;
+  readonly gap: number;
+  readonly proven: boolean;
+  readonly plan: Plan;
+}
+
+/** The best plan of one board, everything from cold: links solved, searched, written back and checked. */
+function bestPlan(seed: number, count: number): Run {
+  const start = performance.now();
+  const source = randomBoard(seed, count);
+  const board = finish(boardProblem(source, new Map())) as BoardProblem;
+  const found = finish(search(board.problem));
+  if (!found.layout) throw new Error(`board: seed ${seed} with ${count} devices has no plan`);
+  const plan = planOfLayout(source, board, found.layout, found.chosen);
+  const milliseconds = performance.now() - start;
+  if (!checkBoard(plan).passes) throw new Error(`board: the plan of seed ${seed} does not pass its check`);
+  return { milliseconds, gap: 1 - found.bound / found.cost, proven: found.proven, plan };
+}
+
+/** Median time of a check that remembers nothing. */
+function checkMilliseconds(plan: Plan): number {
+  const times: number[] = [];
+  for (let round = 0; round < 25; round++) {
+    const start = performance.now();
+    checkBoard(plan);
+    times.push(performance.now() - start);
+  }
+  return quantile(times.slice(5), 0.5);
+}
+
+/** A plan checked a second time with what was remembered, as a page does after every change. */
+function againMilliseconds(plan: Plan): number {
+  const memory = new Map();
+  checkBoard(plan, memory);
+  const times = Array.from({ length: 15 }, () => {
+    const start = performance.now();
+    checkBoard(plan, memory);
+    return performance.now() - start;
+  });
+  return quantile(times, 0.5);
+}
+
+/** Spoiled files and links, half of them each. */
+const SPOILED = 10_000;
+
+/** The slowest answer to a spoiled file, and to a spoiled link. */
+async function slowestSpoiled(plans: readonly Plan[]): Promise<{ file: number; link: number }> {
+  const random = seededRandom(5);
+  const texts = plans.map(writePlanText);
+  const links = await Promise.all(plans.map(writeSharedLink));
+  let [file, link] = [0, 0];
+  for (let round = 0; round < SPOILED / 2; round++) {
+    const text = JSON.stringify(mutate(JSON.parse(random.pick(texts)), random));
+    let start = performance.now();
+    readPlanText(text);
+    file = Math.max(file, performance.now() - start);
+    const whole = random.pick(links);
+    const at = random.integer(1, whole.length - 1);
+    start = performance.now();
+    await readSharedLink(`${whole.slice(0, at)}A${whole.slice(at + 1)}`);
+    link = Math.max(link, performance.now() - start);
+  }
+  return { file, link };
+}
+
+/** Figures of the board. A warm-up board goes first. */
+export async function figures(): Promise<readonly Figure[]> {
+  bestPlan(99, 8);
+  const small = Array.from({ length: BOARDS }, (_, seed) => bestPlan(seed, 12));
+  const large = Array.from({ length: BOARDS }, (_, seed) => bestPlan(seed, 24));
+  const bothStart = performance.now();
+  const both = finish(planBoard(randomBoard(0, 12)));
+  const bothMilliseconds = performance.now() - bothStart;
+  const other: PlannedBoard | undefined = both.ok ? both.other : undefined;
+  const sizes = [3, 6, 12, 24, 48, 63].map((count) => ({ count, plan: wiredBoard(count) }));
+  const spoiled = await slowestSpoiled([...small, ...large].map(({ plan }) => plan));
+  const within = large.filter(({ gap }) => gap <= 0.03).length;
+  return [
+    {
+      name: 'exact plan, 12 devices: slowest of 10',
+      value: Math.max(...small.map((one) => one.milliseconds)) / 1e3,
+      unit: 's',
+      atMost: 2,
+    },
+    {
+      name: 'exact plan, 12 devices: proven, of 10',
+      value: small.filter(({ proven }) => proven).length,
+      unit: 'boards',
+      atLeast: BOARDS,
+    },
+    {
+      name: `both kinds of plan, 12 devices${other ? '' : ' (no second kind)'}`,
+      value: bothMilliseconds / 1e3,
+      unit: 's',
+    },
+    {
+      name: 'plan, 24 devices: slowest of 10',
+      value: Math.max(...large.map((one) => one.milliseconds)) / 1e3,
+      unit: 's',
+      atMost: 5,
+    },
+    { name: 'plan, 24 devices: within 3 % of the bound, of 10', value: within, unit: 'boards', atLeast: 9 },
+    {
+      name: 'plan, 24 devices: widest gap to the bound',
+      value: 100 * Math.max(...large.map(({ gap }) => gap)),
+      unit: '%',
+    },
+    ...sizes.map(({ count, plan }): Figure => ({
+      name: `full check, ${count} devices fed, no two links alike`,
+      value: checkMilliseconds(plan),
+      unit: 'ms',
+      ...(count === 24 ? { atMost: 20 } : {}),
+    })),
+    {
+      name: 'check again after a change, 24 devices',
+      value: againMilliseconds(large[0]?.plan as Plan),
+      unit: 'ms',
+    },
+    { name: 'slowest of 5 000 spoiled files', value: spoiled.file, unit: 'ms', atMost: 100 },
+    { name: 'slowest of 5 000 spoiled links', value: spoiled.link, unit: 'ms', atMost: 100 },
+  ];
+}

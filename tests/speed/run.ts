@@ -1,0 +1,39 @@
+/** `npm run speed`: print a table of figures with the goal beside each; with --json, {"figures": [...]}. */
+import { reaches } from './figures.ts';
+import type { Figure } from './figures.ts';
+
+/** Each part of the bench is a file beside this one that exports `figures()`. */
+const PARTS = ['operating-point', 'maps', 'transient', 'click', 'board', 'meter'] as const;
+
+const json = process.argv.includes('--json');
+const chosen = process.argv.slice(2).filter((word) => !word.startsWith('--'));
+const unknown = chosen.filter((name) => !(PARTS as readonly string[]).includes(name));
+if (unknown.length > 0) {
+  console.error(`bench: expected some of ${PARTS.join(', ')}, got ${unknown.join(', ')}`);
+  process.exit(2);
+}
+
+const figures: Figure[] = [];
+for (const part of PARTS) {
+  if (chosen.length > 0 && !chosen.includes(part)) continue;
+  const { figures: measure } = (await import(`./${part}.ts`)) as {
+    figures: () => Promise<readonly Figure[]>;
+  };
+  const found = await measure();
+  figures.push(...found);
+  if (!json) for (const figure of found) console.log(row(figure));
+}
+if (json) console.log(JSON.stringify({ figures }, undefined, 2));
+
+function row(figure: Figure): string {
+  const { name, value, unit, atLeast, atMost } = figure;
+  const shown = `${value >= 100 ? value.toFixed(0) : value.toPrecision(3)} ${unit}`;
+  const goal =
+    atLeast !== undefined
+      ? `at least ${atLeast} ${unit}`
+      : atMost !== undefined
+        ? `at most ${atMost} ${unit}`
+        : '';
+  const mark = goal === '' ? '' : reaches(figure) ? 'reached' : 'NOT REACHED';
+  return `${name.padEnd(58)} ${shown.padStart(12)}   ${goal.padEnd(20)} ${mark}`;
+}
