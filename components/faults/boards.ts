@@ -1,5 +1,5 @@
 /** The boards of the fault bench in words. */
-import type { BenchBoard, Symptom } from '../../src/core/faults/index.ts';
+import type { BenchBoard } from '../../src/core/faults/index.ts';
 
 /** Names of the boards, for a choice. */
 export const BOARD_NAMES: Readonly<Record<BenchBoard, string>> = {
@@ -21,19 +21,6 @@ export const BOARD_ROWS: Readonly<Record<BenchBoard, readonly { name: string; de
     { name: 'lead 2', detail: 'DIN to TRS' },
     { name: 'pedal 2', detail: '3.5 mm TRS IN, Type A' },
   ],
-};
-
-/** Symptoms in words: 'pedal 1 does nothing; pedal 2 shows the right preset'. */
-export function saySymptoms(symptoms: readonly Symptom[]): string {
-  return symptoms.map((symptom, at) => `pedal ${at + 1} ${VERBS[symptom]}`).join('; ');
-}
-
-const VERBS: Readonly<Record<Symptom, string>> = {
-  'the right preset': 'calls up the right preset',
-  nothing: 'does nothing',
-  'comes and goes when leads are moved': 'comes and goes when leads are moved',
-  'the preset next to it': 'calls up the preset next to the right one',
-  'the right number in the wrong bank': 'calls up the right number in the wrong bank',
 };
 
 /** A probability as a percentage: '21 %', 'under 1 %'. */

@@ -1,12 +1,8 @@
-/** Messages in a reader's words: which fields each kind has, how each is counted, and the bytes of a list. */
-import { CHANNEL_MODES, REAL_TIME_BYTES, bankSelect, encode } from '../../src/core/signal/index.ts';
-import type { Message } from '../../src/core/signal/index.ts';
+/** Messages in a reader's words: which fields each kind has, how each is counted, and text in hex. */
+import { CHANNEL_MODES, REAL_TIME_BYTES } from '../../src/core/signal/index.ts';
+import type { Item } from '../../src/core/signal/index.ts';
 
-/** What a reader can put in a list: a message, a bank select, or bytes by hand. */
-export type Item =
-  | Message
-  | { readonly kind: 'bank select'; readonly channel: number; readonly bank: number }
-  | { readonly kind: 'bytes'; readonly bytes: readonly number[] };
+/** What a reader can put in a list. */
 export type ItemKind = Item['kind'];
 
 /** A number that a reader sets. `ones` is set where people count from 1 and the wire from 0. */
@@ -83,25 +79,6 @@ export function example(kind: ItemKind): Item {
     case 'bytes':
       return { kind, bytes: [0x55] };
   }
-}
-
-/** The bytes of a list; running status does not reach across bytes by hand. */
-export function bytesOf(items: readonly Item[], runningStatus: boolean): readonly number[] {
-  const bytes: number[] = [];
-  let run: Message[] = [];
-  const flush = (): void => {
-    bytes.push(...encode(run, { runningStatus }));
-    run = [];
-  };
-  for (const item of items) {
-    if (item.kind === 'bytes') {
-      flush();
-      bytes.push(...item.bytes);
-    } else if (item.kind === 'bank select') run.push(...bankSelect(item.channel, item.bank));
-    else run.push(item);
-  }
-  flush();
-  return bytes;
 }
 
 /** Bytes from text in hex, '90 3C 27'; or what is wrong with it. `most` is the largest value of one byte. */

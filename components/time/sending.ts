@@ -1,78 +1,10 @@
 /** From a link and a list of bytes to what the timing figure shows. */
-import {
-  bitCells,
-  hexOf,
-  inputAmountAt,
-  inputTrace,
-  levelAt,
-  optoOf,
-  ownHop,
-  prepareTimeLink,
-  sendThrough,
-} from '../../src/core/signal/index.ts';
+import { bitCells, hexOf, inputAmountAt, inputTrace, levelAt, optoOf } from '../../src/core/signal/index.ts';
 import { sayAmperes, sayVolts } from '../../src/core/verdict/index.ts';
-import type { Heard, Hop, Leg, Sending, TimeLink } from '../../src/core/signal/index.ts';
-import type { InputVerdict } from '../../src/core/verdict/index.ts';
-import type { Link } from '../../src/core/wiring/index.ts';
+import type { Heard, Sending, Sent, TimeLink } from '../../src/core/signal/index.ts';
 import { drawTiming } from '../../src/draw/timing.ts';
 import type { TimingDrawing } from '../../src/draw/timing.ts';
 import { STATUS_WORDS } from '../parts/status-words.ts';
-
-/** How a message travels: through how many links, by which THRU, with which clocks. */
-export interface Journey {
-  readonly hops: number;
-  readonly thru: 'hardware thru' | 'software thru';
-  readonly baseResistor: boolean;
-  /** Fractions: 0.01 is 1 % fast. */
-  readonly senderClock: number;
-  readonly receiverClock: number;
-  readonly atWorst: boolean;
-}
-
-export const PLAIN_JOURNEY: Journey = {
-  hops: 1,
-  thru: 'hardware thru',
-  baseResistor: true,
-  senderClock: 0,
-  receiverClock: 0,
-  atWorst: false,
-};
-
-/** Time a software THRU takes beside the byte itself, seconds (our choice: a small processor that is not busy). */
-export const SOFTWARE_LATENCY = 100e-6;
-
-/** A sending with the link it went through. */
-export interface Shown {
-  readonly time: TimeLink;
-  readonly sending: Sending;
-}
-
-/** Send bytes through a link as often as there are hops. */
-export function send(
-  link: Link,
-  verdict: InputVerdict | undefined,
-  bytes: readonly number[],
-  journey: Journey,
-): Shown {
-  const corner = journey.atWorst && verdict ? verdict.worstCorner : {};
-  const time = prepareTimeLink(link, { corner });
-  const legs: Leg[] = Array.from({ length: journey.hops }, (_, at) => ({
-    time,
-    hop: hopOf(time, journey, at === journey.hops - 1),
-  }));
-  const sending = sendThrough(legs, bytes, {
-    sender: { clockError: journey.senderClock },
-    receiver: { clockError: journey.receiverClock },
-  });
-  return { time, sending };
-}
-
-function hopOf(time: TimeLink, journey: Journey, last: boolean): Hop {
-  const own = ownHop(time, 0, journey.baseResistor);
-  if (last || own.kind !== 'optocoupler') return own;
-  if (journey.thru === 'hardware thru') return { ...own, kind: 'hardware thru' };
-  return { ...own, kind: 'software thru', latencySeconds: SOFTWARE_LATENCY };
-}
 
 /** The delays of the optocoupler behind an input, in words. */
 export function opticalWords(time: TimeLink, baseResistor: boolean): string {
@@ -88,7 +20,7 @@ export function us(seconds: number): string {
 }
 
 /** The stretch to show: everything, or one byte with a little before and after. */
-export function stretchOf({ sending }: Shown, byte: number): readonly [number, number] {
+export function stretchOf({ sending }: Sent, byte: number): readonly [number, number] {
   const { bytes, bitSeconds } = sending.sent;
   const one = bytes[byte];
   const first = bytes[0];
@@ -99,7 +31,7 @@ export function stretchOf({ sending }: Shown, byte: number): readonly [number, n
 }
 
 /** Draw one leg of a sending. */
-export function drawSending(shown: Shown, leg: number, byte: number, width: number): TimingDrawing {
+export function drawSending(shown: Sent, leg: number, byte: number, width: number): TimingDrawing {
   const { time, sending } = shown;
   const [fromSeconds, toSeconds] = stretchOf(shown, byte);
   const run = sending.legs[leg];
@@ -144,7 +76,7 @@ function reportOf(
 }
 
 /** What is read at a moment, in words. */
-export function readingAt({ time, sending }: Shown, leg: number, seconds: number): string {
+export function readingAt({ time, sending }: Sent, leg: number, seconds: number): string {
   const run = sending.legs[leg];
   if (!run) return '';
   const span = run.transient.moments();
@@ -162,7 +94,7 @@ export function readingAt({ time, sending }: Shown, leg: number, seconds: number
 
 /** The next moment to go to: the next bit boundary, the next edge of the output, or an end of the stretch. */
 export function nextMoment(
-  shown: Shown,
+  shown: Sent,
   leg: number,
   byte: number,
   from: number,

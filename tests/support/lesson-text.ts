@@ -2,7 +2,8 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 
-const LESSONS = 'content/lessons';
+/** Where lessons live, from the root of the project. */
+export const LESSONS_FOLDER = 'content/lessons';
 
 /** One part of a lesson. */
 export interface LessonPart {
@@ -26,14 +27,14 @@ export interface LessonText {
 
 /** The folders of all lessons, in order. */
 export function lessonFolders(): readonly string[] {
-  return readdirSync(LESSONS)
+  return readdirSync(LESSONS_FOLDER)
     .filter((name) => /^\d\d-/.test(name))
     .sort();
 }
 
 /** A lesson taken apart. @throws when it has no front matter. */
 export function readLesson(folder: string): LessonText {
-  const text = readFileSync(join(LESSONS, folder, 'index.mdx'), 'utf8');
+  const text = readFileSync(join(LESSONS_FOLDER, folder, 'index.mdx'), 'utf8');
   const [, frontMatter, body] = /^---\n([\s\S]*?)\n---\n([\s\S]*)$/.exec(text) ?? [];
   if (frontMatter === undefined || body === undefined)
     throw new Error(`lesson '${folder}': needs front matter`);

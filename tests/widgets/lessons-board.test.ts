@@ -1,12 +1,7 @@
 /** The widgets of lessons 11 to 13, by role and keyboard, judged against the core. */
 import { expect, test } from '@playwright/test';
-import {
-  PEDALS,
-  boardFrom,
-  splitFrom,
-  type AuthoredBoard,
-  type AuthoredSplit,
-} from '../../components/lesson/lesson-boards.ts';
+import { four } from '../../content/lessons/13-everything-at-one-press/data.ts';
+import { boardFrom, splitFrom, type AuthoredBoard, type AuthoredSplit } from '../../src/core/learn/index.ts';
 import { boardFacts } from '../../src/core/planner/index.ts';
 import { checkBoard, timePress } from '../../src/core/board/index.ts';
 import { checkLink, sayAmperes } from '../../src/core/verdict/index.ts';
@@ -72,10 +67,9 @@ test('in lesson 12 each row names the pedals that the core finds silent', async 
 test('in lesson 13 a program change takes two bytes of 320 µs, and far first is sooner with software', async ({
   page,
 }) => {
-  const press = PEDALS.slice(0, 4).map((device) => ({ device, send: 'program' as const, program: 5 }));
-  const board: AuthoredBoard = { layout: 'chain', pedals: 4, thru: 'software', press };
+  const board: AuthoredBoard = { layout: 'chain', pedals: 4, thru: 'software', press: four };
   const near = timePress(boardFrom(board));
-  const far = timePress(boardFrom({ ...board, press: [...press].reverse() }));
+  const far = timePress(boardFrom({ ...board, press: four.toReversed() }));
   expect(near.sendSeconds).toBeCloseTo(8 * 320e-6, 9);
   // By hand: 8 bytes, three software THRUs of a byte and 1 ms each, four inputs of 1.2 µs.
   expect(near.seconds).toBeCloseTo(8 * 320e-6 + 3 * 1.32e-3 + 4 * 1.2e-6, 9);

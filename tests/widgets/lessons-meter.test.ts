@@ -1,14 +1,19 @@
-import { readFileSync } from 'node:fs';
 import { expect, test, type Locator } from '@playwright/test';
+import { jacks } from '../../content/lessons/07-ask-the-jack/data.ts';
+import { links as toSolder } from '../../content/lessons/08-solder-it/data.ts';
+import { links as toProve, readings } from '../../content/lessons/09-prove-it/data.ts';
+import { piles } from '../../content/lessons/10-when-nothing-answers/data.ts';
 import {
+  firstLead,
+  linkFrom,
+  pileFrom,
+  placeFrom,
   sayMeter,
-  type LessonJacks,
+  solve,
+  symptomGroups,
   type MeterSetting,
   type ProbePair,
-} from '../../components/lesson/lesson-jacks.ts';
-import { placeFrom, type AuthoredReading } from '../../components/lesson/lesson-proofs.ts';
-import { pileFrom, symptomGroups, type AuthoredPile } from '../../components/lesson/lesson-suspects.ts';
-import { leadFrom, linkFrom, type LessonLinks } from '../../components/lesson/lesson-links.ts';
+} from '../../src/core/learn/index.ts';
 import {
   CUP_METRES,
   bareEnd,
@@ -24,19 +29,20 @@ import type { Beep, LeadFault } from '../../src/core/making/index.ts';
 import { bitsOfObservation, fewestExpected } from '../../src/core/faults/index.ts';
 import { checkLink } from '../../src/core/verdict/index.ts';
 import { layConductor, makeLead } from '../../src/core/wiring/index.ts';
-import type { Lead } from '../../src/core/wiring/index.ts';
 import type { MeterProfileName } from '../../src/core/readings/index.ts';
 import { openPart } from '../support/lesson-page.ts';
 
 const ASK = '/lessons/ask-the-jack/';
-const JACKS = JSON.parse(readFileSync('content/lessons/07-ask-the-jack/jacks.json', 'utf8')) as LessonJacks;
 
 /** What the widget has to say of a jack: where the probes are, and what the core reads there. */
-function reading(name: string, setting: MeterSetting, probes: ProbePair, profile?: MeterProfileName): string {
-  const jack = JACKS[name];
-  if (jack === undefined) throw new Error(`lesson 07: needs a jack '${name}', got none`);
+function reading(
+  name: keyof typeof jacks,
+  setting: MeterSetting,
+  probes: ProbePair,
+  profile?: MeterProfileName,
+): string {
   const [red, black] = probes.split('-');
-  const says = sayMeter(jack, setting, probes, profile).replaceAll('\u00a0', ' ');
+  const says = sayMeter(jacks[name], setting, probes, profile).replaceAll('\u00a0', ' ');
   return `Red on ${red}, black on ${black}: ${says}. `;
 }
 
@@ -98,20 +104,10 @@ test('in lesson 7 resistance parts what volts could not', async ({ page }) => {
 });
 
 const SOLDER = '/lessons/solder-it/';
-const LINKS = JSON.parse(readFileSync('content/lessons/08-solder-it/links.json', 'utf8')) as LessonLinks;
-
-function linkNamed(name: string): LessonLinks[string] {
-  const link = LINKS[name];
-  if (link === undefined) throw new Error(`lesson 08: needs a link '${name}', got none`);
-  return link;
-}
-
 test('in lesson 8 the steps are put in order by keyboard, and one taken too soon is named', async ({
   page,
 }) => {
-  const [lead] = linkNamed('right').leads;
-  if (lead === undefined) throw new Error('lesson 08: needs a lead, got none');
-  const { steps } = cableSheet(leadFrom(lead), linkFrom(linkNamed('right')));
+  const { steps } = cableSheet(firstLead(toSolder.right), linkFrom(toSolder.right));
   const part = await openPart(page, SOLDER, 1);
   const status = part.locator('.next-step').getByRole('status');
   const left = part.getByRole('list', { name: 'Steps left' }).getByRole('button');
@@ -144,7 +140,7 @@ for (const [how, pins] of [
       });
       await cup.press('Enter');
     }
-    const link = linkFrom(linkNamed('right'));
+    const link = linkFrom(toSolder.right);
     const input = link.branches[0]?.input;
     if (input === undefined) throw new Error('lesson 08: needs an input, got none');
     const made = ['ring', 'tip', 'sleeve'].reduce(
@@ -177,26 +173,15 @@ test('in lesson 8 one strand after the other is looked at with an arrow key', as
   const part = await openPart(page, SOLDER, 4);
   const status = part.locator('.ways').getByRole('status');
   await part.getByRole('radio', { name: 'strand from ring to sleeve' }).focus();
-  for (const name of ['strandOnRing', 'strandOnTip', 'dullJoint', 'right']) {
-    await expect(status).toHaveText(checkLink(linkFrom(linkNamed(name))).sentence);
+  for (const name of ['strandOnRing', 'strandOnTip', 'dullJoint', 'right'] as const) {
+    await expect(status).toHaveText(solve(toSolder[name]).sentence);
     await page.keyboard.press('ArrowRight');
   }
 });
 
 const PROVE = '/lessons/prove-it/';
-const TO_PROVE = JSON.parse(readFileSync('content/lessons/09-prove-it/links.json', 'utf8')) as LessonLinks;
-const TO_TICK = JSON.parse(readFileSync('content/lessons/09-prove-it/readings.json', 'utf8')) as Readonly<
-  Record<string, readonly AuthoredReading[]>
->;
-
-function leadToProve(name: string): Lead {
-  const [lead] = TO_PROVE[name]?.leads ?? [];
-  if (lead === undefined) throw new Error(`lesson 09: needs a lead '${name}', got none`);
-  return leadFrom(lead);
-}
-
 test('in lesson 9 the fourth row finds by keyboard what three beeps had hidden', async ({ page }) => {
-  const lead = leadToProve('straight');
+  const lead = firstLead(toProve.straight);
   const faults: readonly LeadFault[] = [{ kind: 'short', side: 'to', between: ['tip', 'ring'] }];
   const says = tableOf(madeLead(lead, faults));
   const [, , , fourth] = proofRows(lead);
@@ -233,21 +218,20 @@ test('in lesson 9 one wire flickers with the plug at the input end moved, and th
   await part.getByRole('radio', { name: 'plug at the input end moved' }).press('Space');
   await read();
   const cold: LeadFault = { kind: 'cold-joint', side: 'to', conductor: 1 };
-  await expect(status).toContainText(sayLeadFault(leadToProve('straight'), cold));
+  await expect(status).toContainText(sayLeadFault(firstLead(toProve.straight), cold));
   await expect(part.getByRole('listitem').nth(1)).toContainText('flickers');
 });
 
 test('in lesson 9 each reading that is ticked leaves the explanations that the core finds', async ({
   page,
 }) => {
-  const lead = leadToProve('fromDin');
+  const lead = firstLead(toProve.fromDin);
   const part = await openPart(page, PROVE, 3);
   const status = part.locator('.tick-proof').getByRole('status');
-  const readings = TO_TICK.oneSilent ?? [];
   const sets = (second?: Beep): number =>
     proveLead(
       lead,
-      readings.flatMap((one, at) => {
+      readings.oneSilent.flatMap((one, at) => {
         const says = at === 1 ? second : one.says;
         return says === undefined ? [] : [{ ...placeFrom(lead, one), says }];
       }),
@@ -275,15 +259,9 @@ test('in lesson 9 a beep at the other plug does not tell where two wires touch',
 });
 
 const NOTHING = '/lessons/when-nothing-answers/';
-const PILES = JSON.parse(
-  readFileSync('content/lessons/10-when-nothing-answers/piles.json', 'utf8'),
-) as Readonly<Record<string, AuthoredPile>>;
-
 /** A pile of lesson 10, and the same as the core weighs it. */
-function pileNamed(name: string) {
-  const authored = PILES[name];
-  if (authored === undefined) throw new Error(`lesson 10: needs a pile '${name}', got none`);
-  const pile = pileFrom(authored);
+function pileNamed(name: keyof typeof piles) {
+  const pile = pileFrom(piles[name]);
   const all = pile.suspects.map((_, at) => at);
   const weighed = {
     names: pile.suspects.map((one) => one.name),

@@ -1,36 +1,25 @@
-import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
-import { example } from '../../components/time/messages.ts';
-import type { Journey } from '../../components/time/sending.ts';
-import { sendOver } from '../../components/lesson/in-time.ts';
-import { linkFrom, type AuthoredLink, type LessonLinks } from '../../components/lesson/lesson-links.ts';
-import { checkLink } from '../../src/core/verdict/index.ts';
+import { links as loop } from '../../content/lessons/01-five-milliamp-loop/data.ts';
+import { links as makers } from '../../content/lessons/03-why-makers-differ/data.ts';
+import { links as long } from '../../content/lessons/05-how-long-is-too-long/data.ts';
+import { links as chain, press } from '../../content/lessons/06-why-a-chain-wears-bits-out/data.ts';
+import { sendOver, solve, type AuthoredLink } from '../../src/core/learn/index.ts';
 import { differenceInWords } from '../../src/core/signal/index.ts';
+import type { Journey } from '../../src/core/signal/index.ts';
 import { openPart } from '../support/lesson-page.ts';
 
-function linkNamed(folder: string, name: string): AuthoredLink {
-  const links = JSON.parse(readFileSync(`content/lessons/${folder}/links.json`, 'utf8')) as LessonLinks;
-  const link = links[name];
-  if (link === undefined) throw new Error(`lesson '${folder}': needs a link '${name}', got none`);
-  return link;
-}
-
-function sentence(folder: string, name: string): string {
-  return checkLink(linkFrom(linkNamed(folder, name))).sentence;
-}
+const sentence = (link: AuthoredLink): string => solve(link).sentence;
 
 /** What the core says of a program change sent over a link of a lesson. */
-function arrival(folder: string, name: string, journey: Partial<Journey>): string {
-  const { sending } = sendOver(linkNamed(folder, name), [example('program change')], journey);
-  return differenceInWords(sending.outcomes);
-}
+const arrival = (link: AuthoredLink, journey: Partial<Journey>): string =>
+  differenceInWords(sendOver(link, press, journey).sending.outcomes);
 
 test('in lesson 1 the way back is laid by keyboard alone, and the current flows', async ({ page }) => {
   const part = await openPart(page, '/lessons/five-milliamp-loop/', 1);
-  await expect(part).toContainText(sentence('01-five-milliamp-loop', 'noWayBack'));
+  await expect(part).toContainText(sentence(loop.noWayBack));
   await part.getByRole('button', { name: /^plug at the output, pin 5/ }).press('Enter');
   await part.getByRole('button', { name: /^plug at the input, pin 5/ }).press('Enter');
-  await expect(part).toContainText(sentence('01-five-milliamp-loop', 'whole'));
+  await expect(part).toContainText(sentence(loop.whole));
 });
 
 test('in lesson 1 a bit is turned by keyboard, and the current follows', async ({ page }) => {
@@ -46,10 +35,10 @@ test('in lesson 1 a bit is turned by keyboard, and the current follows', async (
 test('in lesson 1 the pair is swapped with an arrow key, and the core says the same', async ({ page }) => {
   const part = await openPart(page, '/lessons/five-milliamp-loop/', 3);
   const status = part.locator('.ways').getByRole('status');
-  await expect(status).toHaveText(sentence('01-five-milliamp-loop', 'whole'));
+  await expect(status).toHaveText(sentence(loop.whole));
   await part.getByRole('radio', { name: 'pair right' }).focus();
   await page.keyboard.press('ArrowRight');
-  await expect(status).toHaveText(sentence('01-five-milliamp-loop', 'swapped'));
+  await expect(status).toHaveText(sentence(loop.swapped));
   await expect(part.getByRole('img', { name: /source and sink crossed/ })).toBeVisible();
 });
 
@@ -64,10 +53,10 @@ test('in lesson 2 the plug is turned over with an arrow key, and pin 4 changes s
 
 test('in lesson 3 the missing wire of the adapter is laid by keyboard alone', async ({ page }) => {
   const part = await openPart(page, '/lessons/why-makers-differ/', 2);
-  await expect(part).toContainText(sentence('03-why-makers-differ', 'halfAdapter'));
+  await expect(part).toContainText(sentence(makers.halfAdapter));
   await part.getByRole('button', { name: /^jack of lead 2, tip/ }).press('Enter');
   await part.getByRole('button', { name: /^plug at the input, ring/ }).press('Enter');
-  await expect(part).toContainText(sentence('03-why-makers-differ', 'adapter'));
+  await expect(part).toContainText(sentence(makers.adapter));
 });
 
 test('in lesson 4 the byte 80 is typed in place of 01, and its 1 leaves last', async ({ page }) => {
@@ -84,17 +73,16 @@ test('in lesson 5 a second link garbles what one very long lead delivers', async
   const part = await openPart(page, '/lessons/how-long-is-too-long/', 4);
   const status = part.locator('.send').getByRole('status');
   const journey = { baseResistor: false };
-  await expect(status).toHaveText(arrival('05-how-long-is-too-long', 'lowFar', journey));
+  await expect(status).toHaveText(arrival(long.lowFar, journey));
   await part.getByLabel('links in a chain').fill('2');
   await part.getByLabel('links in a chain').press('Tab');
-  await expect(status).toHaveText(arrival('05-how-long-is-too-long', 'lowFar', { ...journey, hops: 2 }));
+  await expect(status).toHaveText(arrival(long.lowFar, { ...journey, hops: 2 }));
 });
 
 test('in lesson 6 the fourth link garbles, and the base resistor mends', async ({ page }) => {
   const part = await openPart(page, '/lessons/why-a-chain-wears-bits-out/', 2);
   const status = part.locator('.send').getByRole('status');
-  const say = (hops: number, baseResistor: boolean): string =>
-    arrival('06-why-a-chain-wears-bits-out', 'slow', { hops, baseResistor });
+  const say = (hops: number, baseResistor: boolean): string => arrival(chain.slow, { hops, baseResistor });
   await expect(status).toHaveText(say(3, false));
   await part.getByLabel('links in a chain').fill('4');
   await part.getByLabel('links in a chain').press('Tab');

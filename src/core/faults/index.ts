@@ -16,3 +16,4 @@ export {
   suspectsLeft,
 } from './fault-bench.ts';
 export type { BenchTable, FaultGrade, Frequencies, GuideStep, HiddenFault, Seen } from './fault-bench.ts';
+export { saySymptoms } from './say-symptoms.ts';

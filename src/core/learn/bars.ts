@@ -1,0 +1,45 @@
+/** Bars of a lesson on time: edges of leads and hops of chains, each held against a bound or a receiver. */
+import { STANDARD_EDGE_SECONDS } from '../signal/index.ts';
+import type { AuthoredLink } from './links.ts';
+import { unbroken } from './say.ts';
+import { RECEIVERS, atMetres, edgesOf, hopsOf, sayTime } from './time.ts';
+
+/** A bar: an amount, and the same in words. */
+export interface Bar {
+  readonly name: string;
+  readonly amount: number;
+  readonly words: string;
+  readonly good: boolean;
+}
+
+/** Bars that belong together. */
+export interface BarRow {
+  readonly label: string;
+  readonly bars: readonly Bar[];
+}
+
+/** One row of bars on the edges of a link with so many metres of lead. */
+export function edgeRow(label: string, authored: AuthoredLink, metres: number): BarRow {
+  const { toActiveSeconds, toIdleSeconds } = edgesOf(atMetres(authored, metres));
+  const bar = (name: string, seconds: number): Bar => ({
+    name,
+    amount: seconds,
+    words: sayTime(seconds),
+    good: seconds <= STANDARD_EDGE_SECONDS,
+  });
+  return {
+    label: `${label}, ${unbroken(`${metres} m`)}`,
+    bars: [bar('to on', toActiveSeconds), bar('to off', toIdleSeconds)],
+  };
+}
+
+/** One row of bars on the hops of a part, for both receivers. */
+export function hopRow(label: string, authored: AuthoredLink, baseResistor = false): BarRow {
+  return {
+    label,
+    bars: RECEIVERS.map((receiver) => {
+      const hops = hopsOf(authored, receiver, baseResistor);
+      return { name: receiver, amount: hops, words: `${hops} ${hops === 1 ? 'link' : 'links'}`, good: true };
+    }),
+  };
+}

@@ -1,0 +1,131 @@
+/** The small invented boards of the lessons, and splits by wire: from an author's few words to a plan and a link. */
+import { makePlan, planJack } from '../plan/index.ts';
+import { makeLead, wires } from '../wiring/index.ts';
+import type { CircuitKind, Link, Part } from '../wiring/index.ts';
+import type { Device, Plan, PlanLink, PressItem, Thru } from '../plan/index.ts';
+import { jackFrom } from './links.ts';
+
+/** How the pedals of a lesson's board hang together; 'split' and 'two senders' are what the lessons warn of. */
+const LAYOUTS = ['chain', 'hub', 'both', 'split', 'two senders', 'merger'] as const;
+type Layout = (typeof LAYOUTS)[number];
+
+/** A board of the lessons: its layout, how many pedals (1 to 6), and what is in each. */
+export interface AuthoredBoard {
+  readonly layout: Layout;
+  readonly pedals: number;
+  readonly part?: Part;
+  readonly thru?: Thru;
+  readonly press?: readonly PressItem[];
+  /** Whether the press is sent with running status. */
+  readonly runningStatus?: boolean;
+}
+
+/** Names of the pedals, all invented, in the order of the board. */
+const PEDALS = ['echo', 'drive', 'chorus', 'looper', 'tremolo', 'reverb'] as const;
+
+const input = (name: string, part: Part) => planJack(name, 'in', 'din5', 'din', { part });
+const output = (name: string) => planJack(name, 'out', 'din5', 'din');
+const switcher = (name: string): Device => ({ name, kind: 'controller', jacks: [output('OUT')] });
+
+/** The plan of a lesson's board, every lead a straight DIN lead of 1 m. */
+export function boardFrom({
+  layout,
+  pedals,
+  part = 'H11L1',
+  thru = 'hardware',
+  press = [],
+}: AuthoredBoard): Plan {
+  const names = PEDALS.slice(0, pedals);
+  const boxes = names.map((name, at): Device => ({
+    name,
+    kind: 'pedal',
+    channel: at + 1,
+    jacks: [input('IN', part), { ...output('THRU'), role: 'thru', thru }],
+  }));
+  const hub: Device = {
+    name: 'hub',
+    kind: 'hub',
+    toBuy: true,
+    jacks: [input('IN', 'H11L1'), ...names.map((_, at) => output(`OUT ${at + 1}`))],
+  };
+  const merger: Device = {
+    name: 'merger',
+    kind: 'merger',
+    jacks: [input('IN 1', 'H11L1'), input('IN 2', 'H11L1'), output('OUT')],
+  };
+  const middle = { hub, both: hub, merger, chain: undefined, split: undefined, 'two senders': undefined }[
+    layout
+  ];
+  const senders = layout === 'merger' || layout === 'two senders' ? ['switcher', 'keyboard'] : ['switcher'];
+  const ways = waysOf(layout, names);
+  const leads = ways.map((_, at) =>
+    makeLead('din5', 'din5', wires('4-4', '5-5', '2-2'), { name: `lead ${at + 1}`, lengthMetres: 1 }),
+  );
+  return makePlan({
+    title: 'Lesson board (invented)',
+    devices: [...senders.map(switcher), ...(middle ? [middle] : []), ...boxes],
+    leads: leads.map((lead) => ({ ...lead, origin: 'shop' })),
+    links: ways.map(([device, jack, toDevice, toJack], at): PlanLink => ({
+      name: `link ${at + 1}`,
+      output: { device, jack },
+      inputs: [{ device: toDevice, jack: toJack, leads: [`lead ${at + 1}`] }],
+    })),
+    press,
+  });
+}
+
+type Way = readonly [string, string, string, string];
+
+function waysOf(layout: Layout, names: readonly string[]): readonly Way[] {
+  const chain = (from: readonly string[]): readonly Way[] =>
+    from.slice(1).map((name, at): Way => [from[at] ?? '', 'THRU', name, 'IN']);
+  const first = names[0] ?? '';
+  switch (layout) {
+    case 'chain':
+      return [['switcher', 'OUT', first, 'IN'], ...chain(names)];
+    case 'split':
+      return names.map((name): Way => ['switcher', 'OUT', name, 'IN']);
+    case 'hub':
+      return [
+        ['switcher', 'OUT', 'hub', 'IN'],
+        ...names.map((name, at): Way => ['hub', `OUT ${at + 1}`, name, 'IN']),
+      ];
+    case 'both': {
+      const half = Math.ceil(names.length / 2);
+      return [
+        ['switcher', 'OUT', 'hub', 'IN'],
+        ['hub', 'OUT 1', first, 'IN'],
+        ...chain(names.slice(0, half)),
+        ['hub', 'OUT 2', names[half] ?? '', 'IN'],
+        ...chain(names.slice(half)),
+      ];
+    }
+    case 'two senders':
+      return [['switcher', 'OUT', first, 'IN'], ['keyboard', 'OUT', first, 'IN'], ...chain(names)];
+    case 'merger':
+      return [
+        ['switcher', 'OUT', 'merger', 'IN 1'],
+        ['keyboard', 'OUT', 'merger', 'IN 2'],
+        ['merger', 'OUT', first, 'IN'],
+        ...chain(names),
+      ];
+  }
+}
+
+/** One output split by wire to inputs of these parts. */
+export interface AuthoredSplit {
+  readonly circuit?: CircuitKind;
+  readonly parts: readonly Part[];
+}
+
+/** The link of a passive split: a lead of 1 m to each input. */
+export function splitFrom({ circuit = 'driver-5v', parts }: AuthoredSplit): Link {
+  const lead = makeLead('din5', 'din5', wires('4-4', '5-5', '2-2'), { lengthMetres: 1 });
+  return {
+    output: jackFrom('out', { connector: 'din5', style: 'din', circuit }),
+    branches: parts.map((part) => ({
+      input: jackFrom('in', { connector: 'din5', style: 'din', part }),
+      leads: [lead],
+    })),
+  };
+}

@@ -1,0 +1,38 @@
+/** What lessons say, asked of the floors below. The door of the floor: what others may use, and nothing else. */
+export { edgeRow, hopRow } from './bars.ts';
+export type { BarRow } from './bars.ts';
+export { boardFrom, splitFrom } from './boards.ts';
+export type { AuthoredBoard, AuthoredSplit } from './boards.ts';
+export type { Choice } from './choice.ts';
+export { above, between } from './claims.ts';
+export type { Claims } from './claims.ts';
+export { jackReading, meterOn, sayMeter, underTestFrom } from './jacks.ts';
+export type { AuthoredUnderTest, LessonJacks, MeterSetting, ProbePair } from './jacks.ts';
+export { firstLead, linkFrom, planFrom, searchFor, solve } from './links.ts';
+export type { AuthoredJack, AuthoredLink, LessonLinks } from './links.ts';
+export { placeFrom, proofOf } from './proofs.ts';
+export type { AuthoredReading, LessonReadings } from './proofs.ts';
+export { say, sayMap, sayValue, unbroken } from './say.ts';
+export type { Quantity } from './say.ts';
+export { shownCheck, shownDepth, shownFacts, shownPress, shownSilence, shownSplit } from './shown.ts';
+export type { Shown } from './shown.ts';
+export { pileFrom, symptomGroups } from './suspects.ts';
+export type { AuthoredPile, LessonPiles, Pile, Suspect } from './suspects.ts';
+export {
+  RECEIVERS,
+  atMetres,
+  edgesOf,
+  hopsOf,
+  sayBinary,
+  sayBit,
+  sayBits,
+  sayBytes,
+  sayClockBound,
+  sayHex,
+  sayLag,
+  sayLongest,
+  sayMetres,
+  sayShift,
+  sayTime,
+  sendOver,
+} from './time.ts';

@@ -1,0 +1,164 @@
+/** Ways to do a thing, each with what the core makes of it as plain data: boards checked and timed, splits solved. */
+import { EDGE_BUDGET_SECONDS, checkBoard, hopTimings, timePress } from '../board/index.ts';
+import { boardFacts } from '../planner/index.ts';
+import { boardGraph, pathsFrom } from '../plan/index.ts';
+import { checkLink, outcomeWords, sayAmperes } from '../verdict/index.ts';
+import { boardFrom, splitFrom, type AuthoredBoard, type AuthoredSplit } from './boards.ts';
+import { sayTime } from './time.ts';
+
+/** A row of what is shown; `amount` draws a bar, in any one unit. */
+export interface ShownRow {
+  readonly name: string;
+  readonly words: string;
+  readonly amount?: number;
+  readonly good: boolean;
+}
+
+/** One way, in full. */
+export interface Shown {
+  readonly label: string;
+  readonly grade: 'good' | 'doubtful' | 'bad';
+  readonly headline: string;
+  readonly rows: readonly ShownRow[];
+  /** What every bar is held against. */
+  readonly bound?: { readonly amount: number; readonly words: string };
+  readonly sentence: string;
+}
+
+/** What the core finds wrong with a board, or that nothing stands in the way. */
+export function shownCheck(label: string, authored: AuthoredBoard): Shown {
+  const { findings, passes } = checkBoard(boardFrom(authored));
+  const found = findings.filter(({ severity }) => severity !== 'note');
+  const [first] = found;
+  return {
+    label,
+    grade: passes ? (first ? 'doubtful' : 'good') : 'bad',
+    headline: first ? first.what : 'Nothing stands in the way',
+    rows: [],
+    sentence: first
+      ? `${first.why} ${first.mend}`
+      : 'Each output feeds one input, and every device is reached.',
+  };
+}
+
+/** What each device loses when one is off. */
+export function shownSilence(label: string, authored: AuthoredBoard): Shown {
+  const plan = boardFrom(authored);
+  const { silentWithout } = boardFacts(plan);
+  const most = Math.max(0, ...silentWithout.map(({ silent }) => silent.length));
+  const rows = plan.devices
+    .filter(({ kind }) => kind !== 'controller')
+    .map(({ name }): ShownRow => {
+      const silent = silentWithout.find(({ device }) => device === name)?.silent ?? [];
+      return {
+        name: `${name} off`,
+        words: silent.length === 0 ? 'no other' : silent.join(', '),
+        amount: silent.length,
+        good: silent.length === 0,
+      };
+    });
+  return {
+    label,
+    grade: most > 1 ? 'doubtful' : 'good',
+    headline: `At worst ${most} of ${authored.pedals} go silent with one box`,
+    rows,
+    sentence: 'Each row names the pedals that hear nothing when that one box is off, besides the box itself.',
+  };
+}
+
+/** How far edges have shifted at each device, against what a receiver has left. */
+export function shownDepth(label: string, authored: AuthoredBoard): Shown {
+  const graph = boardGraph(boardFrom(authored));
+  const rows = pathsFrom(graph, 0).flatMap((path, at): ShownRow[] => {
+    const last = path && hopTimings(graph, path).at(-1);
+    if (!path || !last) return [];
+    const good = last.shiftSeconds <= EDGE_BUDGET_SECONDS;
+    const links = path.length === 1 ? '1 link' : `${path.length} links`;
+    return [
+      {
+        name: `${graph.devices[at]?.name ?? ''}, ${links} deep`,
+        words: sayTime(last.shiftSeconds),
+        amount: last.shiftSeconds,
+        good,
+      },
+    ];
+  });
+  const bad = rows.filter(({ good }) => !good).length;
+  return {
+    label,
+    grade: bad === 0 ? 'good' : 'bad',
+    headline: bad === 0 ? 'Every pedal is within the limit' : `${bad} of ${rows.length} are too deep`,
+    rows,
+    bound: {
+      amount: EDGE_BUDGET_SECONDS,
+      words: `${sayTime(EDGE_BUDGET_SECONDS)} is all that a receiver has left`,
+    },
+    sentence: `Edges shift by ${rows.at(-1)?.words ?? ''} on the way to the last pedal.`,
+  };
+}
+
+/** Leads, delay, depth and silence of a board. */
+export function shownFacts(label: string, authored: AuthoredBoard): Shown {
+  const plan = boardFrom(authored);
+  const facts = boardFacts(plan);
+  const most = Math.max(0, ...facts.silentWithout.map(({ silent }) => silent.length));
+  return {
+    label,
+    grade: checkBoard(plan).passes ? 'good' : 'bad',
+    headline: `${facts.leads} leads, ${facts.hubs} ${facts.hubs === 1 ? 'hub' : 'hubs'}`,
+    rows: [
+      plain('longest way', `${facts.deepestLinks} ${facts.deepestLinks === 1 ? 'link' : 'links'}`),
+      plain('worst delay', sayTime(facts.worstDelaySeconds)),
+      plain('silent at worst', String(most)),
+    ],
+    sentence: `With ${label}, the last pedal hears ${sayTime(facts.worstDelaySeconds)} late, and at worst ${most} go silent with one box.`,
+  };
+}
+
+function plain(name: string, words: string): ShownRow {
+  return { name, words, good: true };
+}
+
+/** When each device of a press has the last message meant for it. */
+export function shownPress(label: string, authored: AuthoredBoard): Shown {
+  const timing = timePress(boardFrom(authored), { runningStatus: authored.runningStatus ?? false });
+  const [warning] = timing.warnings;
+  return {
+    label,
+    grade: warning === undefined ? 'good' : 'doubtful',
+    headline: `${timing.bytes} bytes; the last is there after ${sayTime(timing.seconds ?? NaN)}`,
+    rows: timing.arrivals.map(({ device, seconds }) => ({
+      name: device,
+      words: sayTime(seconds ?? NaN),
+      amount: seconds ?? 0,
+      good: true,
+    })),
+    sentence: [
+      `Sent: ${timing.items.map(({ item, bytes }) => `${item.send} to ${item.device} in ${bytes.length} bytes`).join('; ')}.`,
+      ...timing.warnings,
+    ].join(' '),
+  };
+}
+
+/** The current of each LED in a split, and what it needs. */
+export function shownSplit(label: string, authored: AuthoredSplit): Shown {
+  const verdict = checkLink(splitFrom(authored));
+  const words = outcomeWords(verdict.outcome);
+  const needed = verdict.inputs[verdict.decides]?.on ?? 0;
+  return {
+    label,
+    grade: words.grade,
+    headline: words.label,
+    bound: { amount: needed, words: `${sayAmperes(needed)} turns it on` },
+    rows: verdict.inputs.map(({ active, on }, at) => ({
+      name: `${authored.parts[at] ?? ''} number ${at + 1}`,
+      words: sayAmperes(active),
+      amount: active,
+      good: active >= on,
+    })),
+    sentence: [
+      verdict.sentence,
+      ...(authored.parts.length > 1 ? ['More than one input on an output: outside the standard.'] : []),
+    ].join(' '),
+  };
+}

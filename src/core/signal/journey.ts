@@ -1,0 +1,62 @@
+/** A list of bytes on its way through equal links: how often, by which THRU, with which clocks. */
+import type { Link } from '../wiring/index.ts';
+import type { Hop } from './hop.ts';
+import { ownHop, sendThrough, type Leg, type Sending } from './send.ts';
+import { prepareTimeLink, type TimeLink } from './time-link.ts';
+
+/** How a message travels: through how many links, by which THRU, with which clocks. */
+export interface Journey {
+  readonly hops: number;
+  readonly thru: 'hardware thru' | 'software thru';
+  readonly baseResistor: boolean;
+  /** Fractions: 0.01 is 1 % fast. */
+  readonly senderClock: number;
+  readonly receiverClock: number;
+  readonly atWorst: boolean;
+}
+
+/** One hop, both clocks right, nothing at its worst. */
+export const PLAIN_JOURNEY: Journey = {
+  hops: 1,
+  thru: 'hardware thru',
+  baseResistor: true,
+  senderClock: 0,
+  receiverClock: 0,
+  atWorst: false,
+};
+
+/** Time a software THRU takes beside the byte itself, seconds (our choice: a small processor that is not busy). */
+export const SOFTWARE_LATENCY = 100e-6;
+
+/** A sending with the link it went through. */
+export interface Sent {
+  readonly time: TimeLink;
+  readonly sending: Sending;
+}
+
+/** Send bytes through a link as often as there are hops; `worst` is the corner of the parts that starves its input most. */
+export function sendOnJourney(
+  link: Link,
+  worst: Readonly<Record<string, 'low' | 'high' | 'nominal'>> | undefined,
+  bytes: readonly number[],
+  journey: Journey,
+): Sent {
+  const corner = journey.atWorst ? (worst ?? {}) : {};
+  const time = prepareTimeLink(link, { corner });
+  const legs: Leg[] = Array.from({ length: journey.hops }, (_, at) => ({
+    time,
+    hop: hopOf(time, journey, at === journey.hops - 1),
+  }));
+  const sending = sendThrough(legs, bytes, {
+    sender: { clockError: journey.senderClock },
+    receiver: { clockError: journey.receiverClock },
+  });
+  return { time, sending };
+}
+
+function hopOf(time: TimeLink, journey: Journey, last: boolean): Hop {
+  const own = ownHop(time, 0, journey.baseResistor);
+  if (last || own.kind !== 'optocoupler') return own;
+  if (journey.thru === 'hardware thru') return { ...own, kind: 'hardware thru' };
+  return { ...own, kind: 'software thru', latencySeconds: SOFTWARE_LATENCY };
+}
