@@ -1,7 +1,8 @@
 /** The board on the desk: the plan with its past, its check, what the reader has in hand, and what is said to them. */
 import { DEMO_NOTE, checkBoard, connect, demoBoard } from '../../src/core/board/index.ts';
 import { findJack, makePlan, moveDevice, sayEdit } from '../../src/core/plan/index.ts';
-import type { Finding, LinkMemory } from '../../src/core/board/index.ts';
+import type { Finding } from '../../src/core/board/index.ts';
+import type { LinkMemory } from '../../src/core/verdict/index.ts';
 import type { JackPlace, Plan } from '../../src/core/plan/index.ts';
 import { History } from '../parts/history.svelte.ts';
 import { NOTHING_SHOWN, isAt } from './session.ts';

@@ -4,10 +4,10 @@
  */
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { checkLink, noteLabel, outcomeWords } from '../core/verdict/index.ts';
 import { differences, linkOf, readPlanText, sayProblems } from '../core/plan/index.ts';
-import type { LinkVerdict } from '../core/verdict/index.ts';
 import type { Plan } from '../core/plan/index.ts';
+import { checkLink, noteLabel, outcomeWords } from '../core/verdict/index.ts';
+import type { LinkVerdict } from '../core/verdict/index.ts';
 
 const USAGE = `usage: npm run verdict -- [--json] [--against TEACHER.json] FILE...
 

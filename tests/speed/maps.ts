@@ -1,5 +1,12 @@
 /** Every map of conductors between two jacks, solved one by one in both states. */
-import { conductorMaps, findLead, solveMapOnce, wiredContacts } from '../../src/core/verdict/index.ts';
+import {
+  conductorMaps,
+  findLead,
+  judgeInputs,
+  linkFor,
+  prepareLink,
+  wiredContacts,
+} from '../../src/core/verdict/index.ts';
 import { makeJack } from '../../src/core/wiring/index.ts';
 import type { Jack } from '../../src/core/wiring/index.ts';
 import { quantile } from './figures.ts';
@@ -10,7 +17,7 @@ const ROUNDS = 40;
 function sweepMilliseconds(output: Jack, input: Jack): number {
   const maps = conductorMaps(wiredContacts(output), wiredContacts(input));
   return milliseconds(() => {
-    for (const map of maps) solveMapOnce(output, input, map, 'separate');
+    for (const map of maps) judgeInputs(prepareLink(linkFor(output, input, map), 'separate'), false);
   });
 }
 

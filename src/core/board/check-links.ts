@@ -1,23 +1,17 @@
 /** Findings on single links: the solved circuit with the leads it would really use, their length, and what they carry besides. */
-import { checkLink } from '../verdict/index.ts';
-import { solveMaps } from '../verdict/index.ts';
-import { outcomeWords } from '../verdict/index.ts';
+import { inputOf, isPlaced, jackPoint, leadMetres, linkOf, outputOf, waysRound } from '../plan/index.ts';
+import type { BoardGraph, Feed, Plan, PlanLink, WholeDevice } from '../plan/index.ts';
+import { checkLink, outcomeWords, solveMaps } from '../verdict/index.ts';
+import type { LinkMemory, NotedJudgement } from '../verdict/index.ts';
 import type { Link } from '../wiring/index.ts';
 import { finding, sayJack } from './findings.ts';
 import type { Finding } from './findings.ts';
-import { judgeLink } from './judge-link.ts';
-import type { LinkJudgement, LinkMemory } from './judge-link.ts';
-import { inputOf, outputOf } from '../plan/index.ts';
-import type { BoardGraph, Feed } from '../plan/index.ts';
-import { linkOf } from '../plan/index.ts';
-import type { Plan, PlanLink, WholeDevice } from '../plan/index.ts';
-import { isPlaced, jackPoint, leadMetres, waysRound } from '../plan/index.ts';
 
 /** All links that leave one output, solved as the one circuit that they are. */
 export interface SolvedOutput {
   readonly links: readonly PlanLink[];
   readonly link: Link;
-  readonly judgement: LinkJudgement;
+  readonly judgement: NotedJudgement;
 }
 
 /** Solve the board output by output. */
@@ -32,7 +26,7 @@ export function solveOutputs(plan: Plan, memory: LinkMemory): readonly SolvedOut
     const [first] = parts;
     if (!first) throw new Error('board: an output without a link');
     const link = { output: first.output, branches: parts.flatMap(({ branches }) => branches) };
-    return { links, link, judgement: judgeLink(link, memory) };
+    return { links, link, judgement: checkLink(link, 'notes', memory) };
   });
 }
 

@@ -1,13 +1,12 @@
 /** The check of a whole board. */
-import type { Outcome } from '../verdict/index.ts';
-import { checkChannels } from './check-channels.ts';
-import { checkNetwork } from './check-network.ts';
-import { circuitFindings, leadFindings, solveOutputs } from './check-links.ts';
-import { SEVERITIES } from './findings.ts';
-import type { Finding } from './findings.ts';
-import type { LinkMemory } from './judge-link.ts';
 import { boardGraph } from '../plan/index.ts';
 import type { Plan } from '../plan/index.ts';
+import type { LinkMemory, Outcome } from '../verdict/index.ts';
+import { checkChannels } from './check-channels.ts';
+import { circuitFindings, leadFindings, solveOutputs } from './check-links.ts';
+import { checkNetwork } from './check-network.ts';
+import { SEVERITIES } from './findings.ts';
+import type { Finding } from './findings.ts';
 
 /** Everything found, worst first, and the outcome of each link in the plan's order. */
 export interface BoardCheck {

@@ -1,12 +1,9 @@
 /** A board to look round in: every device, lead and price on it is invented. */
+import { LIBRARY, changeDevice, makePlan, numberChannels } from '../plan/index.ts';
+import type { Device, Edit, JackPlace, Plan, StockLead } from '../plan/index.ts';
+import type { LinkMemory } from '../verdict/index.ts';
 import { makeLead, wires } from '../wiring/index.ts';
-import { changeDevice, numberChannels } from '../plan/index.ts';
-import type { Edit } from '../plan/index.ts';
 import { connect } from './edit-links.ts';
-import type { LinkMemory } from './judge-link.ts';
-import { LIBRARY } from '../plan/index.ts';
-import { makePlan } from '../plan/index.ts';
-import type { Device, JackPlace, Plan, StockLead } from '../plan/index.ts';
 
 /** What stands beside the demo board wherever it is shown. */
 export const DEMO_NOTE = 'The demo board is invented: no device, lead or price on it stands for a real one.';

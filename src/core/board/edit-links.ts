@@ -1,18 +1,35 @@
 /** Changes to the links of a board. A new link gets the cheapest leads on offer that make it work, and its jacks the styles for it. */
+import {
+  MAKING_DEFAULTS,
+  PLAN_LIMITS,
+  edited,
+  freshName,
+  nameProblem,
+  refused,
+  speaks,
+  wholeDevice,
+  wholeJack,
+  withoutIdleLeads,
+  withoutInputs,
+} from '../plan/index.ts';
+import type {
+  Edit,
+  EditProblem,
+  JackPlace,
+  Plan,
+  PlanJack,
+  PlanLead,
+  PlanLink,
+  WholeDevice,
+} from '../plan/index.ts';
+import type { LinkMemory } from '../verdict/index.ts';
+import { LENGTH_METRES, styleEntry } from '../wiring/index.ts';
 import type { Lead } from '../wiring/index.ts';
-import { styleEntry } from '../wiring/index.ts';
-import { LENGTH_METRES } from '../wiring/index.ts';
-import { edited, freshName, nameProblem, refused, withoutIdleLeads, withoutInputs } from '../plan/index.ts';
-import type { Edit, EditProblem } from '../plan/index.ts';
 import { sayJack } from './findings.ts';
-import type { LinkMemory } from './judge-link.ts';
 import { jackSetTo, makingCost } from './lead-offers.ts';
 import type { Piece } from './lead-offers.ts';
 import { jackAt, leadsForLink, samePlace } from './leads-for-link.ts';
 import type { LeadsForLink } from './leads-for-link.ts';
-import { speaks } from '../plan/index.ts';
-import { MAKING_DEFAULTS, PLAN_LIMITS, wholeDevice, wholeJack } from '../plan/index.ts';
-import type { JackPlace, Plan, PlanJack, PlanLead, PlanLink, WholeDevice } from '../plan/index.ts';
 
 /** A link made: the plan, the link's name, the leads it took, and whether they are known to work. */
 export type Connected =

@@ -1,16 +1,10 @@
 /** The ways to join two jacks with the leads on offer, each solved as a circuit, at the length that the way round asks for. */
-import { lineByLine } from '../verdict/index.ts';
-import { solveMaps } from '../verdict/index.ts';
-import { mate } from '../wiring/index.ts';
-import type { Connector } from '../wiring/index.ts';
-import { circuitsFor, makeLead, turnLead } from '../wiring/index.ts';
-import type { Conductor, Jack, Lead } from '../wiring/index.ts';
-import type { Style } from '../wiring/index.ts';
-import { STANDARD_METRES } from '../wiring/index.ts';
-import { judgeLink } from './judge-link.ts';
-import type { LinkMemory } from './judge-link.ts';
 import { plainJack } from '../plan/index.ts';
 import type { MakingPrices, StockLead, WholeDevice, WholeJack } from '../plan/index.ts';
+import { checkLink, lineByLine, solveMaps } from '../verdict/index.ts';
+import type { LinkMemory } from '../verdict/index.ts';
+import { STANDARD_METRES, circuitsFor, makeLead, mate, turnLead } from '../wiring/index.ts';
+import type { Conductor, Connector, Jack, Lead, Style } from '../wiring/index.ts';
 import type { Choice } from './problem.ts';
 
 /** One piece of a run of leads: number in the stock, or -1 for a lead to be made. */
@@ -139,7 +133,7 @@ type JackAt = { readonly device: WholeDevice; readonly jack: WholeJack };
 /** Whether a link flows at every corner, harms nothing, and passes a supply on only to what lives on it. */
 function passes(offers: Offers, from: JackAt, to: JackAt, leads: readonly Lead[]): boolean {
   const link = { output: plainJack(from.jack), branches: [{ input: plainJack(to.jack), leads }] };
-  const { outcome, notes } = judgeLink(link, offers.memory);
+  const { outcome, notes } = checkLink(link, 'notes', offers.memory);
   if (outcome !== 'flows') return false;
   const has = (kind: (typeof notes)[number]['kind']): boolean => notes.some((note) => note.kind === kind);
   if (has('over-rating') || has('source-shorted') || has('stage-shorted') || has('too-long')) return false;

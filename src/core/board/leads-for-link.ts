@@ -1,14 +1,21 @@
 /** The leads that a new link of a board would really use: the cheapest on offer that work, or a lead that fits, to be explained. */
+import {
+  MAKING_DEFAULTS,
+  findJack,
+  isPlaced,
+  jackPoint,
+  leadMetres,
+  waysRound,
+  wholeDevice,
+  wholeJack,
+} from '../plan/index.ts';
+import type { JackPlace, MakingPrices, Plan, StockLead, WholeDevice, WholeJack } from '../plan/index.ts';
 import { lineByLine } from '../verdict/index.ts';
-import { contactsOf } from '../wiring/index.ts';
-import { makeLead, turnLead, wires } from '../wiring/index.ts';
+import type { LinkMemory } from '../verdict/index.ts';
+import { contactsOf, makeLead, turnLead, wires } from '../wiring/index.ts';
 import type { Conductor, Jack, Lead } from '../wiring/index.ts';
-import type { LinkMemory } from './judge-link.ts';
 import { leadLengthMetres, offersOf, waysToJoin } from './lead-offers.ts';
 import type { OfferedChoice, Piece } from './lead-offers.ts';
-import { MAKING_DEFAULTS, findJack, wholeDevice, wholeJack } from '../plan/index.ts';
-import type { JackPlace, MakingPrices, Plan, StockLead, WholeDevice, WholeJack } from '../plan/index.ts';
-import { isPlaced, jackPoint, leadMetres, waysRound } from '../plan/index.ts';
 
 /** Leads in series with what the jacks are set to. Without a choice nothing on offer works, and the lead only fits. */
 export interface LeadsForLink {

@@ -1,5 +1,5 @@
 /** What a board does: whether bytes arrive, by solving each link, and what the player sees. */
-import { quickOutcome } from '../verdict/index.ts';
+import { checkLink } from '../verdict/index.ts';
 import type { Link } from '../wiring/index.ts';
 import type { BoardState } from './board-faults.ts';
 
@@ -18,7 +18,7 @@ export type Symptom = (typeof SYMPTOMS)[number];
 
 /** Whether a solved link carries bytes: its outcome is 'flows', or 'weak' on a good day. */
 export function carries(link: Link): boolean {
-  const outcome = quickOutcome(link, true);
+  const { outcome } = checkLink(link, 'outcome');
   return outcome === 'flows' || outcome === 'weak';
 }
 

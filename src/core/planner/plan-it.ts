@@ -3,7 +3,7 @@ import { checkBoard } from '../board/index.ts';
 import type { BoardCheck } from '../board/index.ts';
 import type { SearchResult } from './exact.ts';
 import { hopTimings } from '../board/index.ts';
-import type { LinkMemory } from '../board/index.ts';
+import type { LinkMemory } from '../verdict/index.ts';
 import { boardGraph, pathsFrom, speaks } from '../plan/index.ts';
 import { WISH_DEFAULTS } from '../plan/index.ts';
 import type { Plan } from '../plan/index.ts';

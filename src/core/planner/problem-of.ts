@@ -1,7 +1,7 @@
 /** From a plan to the planning problem: who can feed whom, with which leads, at what cost. */
 import { breakoutCost } from '../board/index.ts';
 import { EDGE_BUDGET_SECONDS, PART_DELAYS } from '../board/index.ts';
-import type { LinkMemory } from '../board/index.ts';
+import type { LinkMemory } from '../verdict/index.ts';
 import { bestOf, offersOf, waysToJoin } from '../board/index.ts';
 import type { OfferedChoice } from '../board/index.ts';
 import { onlyCarries, speaks } from '../plan/index.ts';

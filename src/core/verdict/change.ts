@@ -1,16 +1,16 @@
 /** What to change, in words; every piece of advice has been solved before it is given. */
-import { familyOf } from '../wiring/index.ts';
+import { CONTACT_OHMS, familyOf, lineAt, makeLead } from '../wiring/index.ts';
 import type { Branch, Conductor, End, Jack, Lead, Link } from '../wiring/index.ts';
-import { lineAt } from '../wiring/index.ts';
-import { CONTACT_OHMS } from '../wiring/index.ts';
-import type { Findings } from './findings.ts';
+import type { Findings, Judge, LinkMemory } from './findings.ts';
 import { lineByLine } from './needed.ts';
 import type { Outcome } from './outcomes.ts';
-import { plainLeadOutcome, quickOutcome } from './quick.ts';
 import { sayContact, sayFault, sayList } from './speak.ts';
 
-/** What would make the link flow, or that no passive lead can. */
-export function changeOf(link: Link, found: Findings): string {
+/** Plain leads already judged: a bench goes back and forth between a few jacks, and their answer hangs on the jacks alone. */
+const PLAIN_LEADS: LinkMemory = new Map();
+
+/** What would make the link flow, or that no passive lead can; `judge` solves each piece of advice before it is given. */
+export function changeOf(link: Link, found: Findings, judge: Judge): string {
   if (found.outcome === 'flows') {
     const open = found.notes.some(({ kind }) => kind === 'shield-open');
     return open
@@ -26,7 +26,8 @@ export function changeOf(link: Link, found: Findings): string {
   if (!branch) return '';
   const { input } = branch;
   const wanted = lineByLine(output, input);
-  const alone = plainLeadOutcome(output, input);
+  const plain = makeLead(output.connector, input.connector, wanted);
+  const alone = judge({ output, branches: [{ input, leads: [plain] }] }, 'outcome', PLAIN_LEADS).outcome;
   if (alone === 'starved')
     return 'No passive lead can join these two: line to line, too little current is left to switch the input. It needs a powered converter, or another outlet.';
   if (alone !== 'flows' && alone !== 'weak')
@@ -34,7 +35,7 @@ export function changeOf(link: Link, found: Findings): string {
   if (found.outcome === alone)
     return "The conductors are not to blame: line to line, this output and this input give 'weak'. Choose another output or another input, or put a powered converter between.";
   const words =
-    mendWords(link, branch, alone) ??
+    mendWords(link, branch, alone, judge) ??
     (bridgedByPlug(link, branch)
       ? `Use a lead with TRS plugs: in a TRS jack the long sleeve of a TS plug touches ring and sleeve at once. ${joinedWords(output, input, wanted)}`
       : joinWords(output, input, wanted, found));
@@ -43,14 +44,20 @@ export function changeOf(link: Link, found: Findings): string {
     : words;
 }
 
-/** What to do when the right contacts are meant to be joined: mend a fault, part the inputs, take a better wire. */
-/** `best` is what the two jacks give line to line. */
-function mendWords(link: Link, branch: Branch, best: Outcome): string | undefined {
-  const works = (leads: readonly Lead[], others: readonly Branch[]): boolean =>
-    quickOutcome({ output: link.output, branches: [{ input: branch.input, leads }, ...others] }, true) ===
-    best;
+/**
+ * What to do when the right contacts are meant to be joined: mend a fault, part the inputs, take a better wire.
+ * @param best what the two jacks give line to line.
+ */
+function mendWords(
+  { output, branches }: Link,
+  branch: Branch,
+  best: Outcome,
+  judge: Judge,
+): string | undefined {
+  const works = (leads: readonly Lead[], beside: readonly Branch[]): boolean =>
+    judge({ output, branches: [{ ...branch, leads }, ...beside] }, 'outcome').outcome === best;
   const sound = branch.leads.map((lead) => ({ ...lead, faults: [] }));
-  const others = link.branches.filter((one) => one !== branch);
+  const others = branches.filter((one) => one !== branch);
   const faults = branch.leads.flatMap((lead) => lead.faults.map((fault) => sayFault(lead, fault)));
   if (faults.length > 0 && works(sound, others)) return `Mend the lead: ${sayList(faults)}.`;
   if (others.length > 0 && works(branch.leads, []))
@@ -61,12 +68,12 @@ function mendWords(link: Link, branch: Branch, best: Outcome): string | undefine
     contactOhms: CONTACT_OHMS,
   }));
   if (works(short, [])) {
-    const steps = [
+    const first = [
       ...(faults.length > 0 ? [`mend the lead (${sayList(faults)})`] : []),
       ...(others.length > 0 ? ['give each input an output of its own'] : []),
     ];
-    return steps.length > 0
-      ? `First ${steps.join(', then ')}.`
+    return first.length > 0
+      ? `First ${first.join(', then ')}.`
       : 'The right contacts are joined, but the lead has too much resistance: take a shorter one, thicker wire or cleaner contacts.';
   }
   return undefined;

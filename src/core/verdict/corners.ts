@@ -1,8 +1,7 @@
 /** The worst corner of the tolerances, found by moving one tolerance at a time as far as it makes things worse. */
 import { setValue } from '../circuit/index.ts';
 import { spreadName } from '../wiring/index.ts';
-import type { Spread } from '../wiring/index.ts';
-import type { State } from '../wiring/index.ts';
+import type { Spread, State } from '../wiring/index.ts';
 import { readInput, setState, settleState } from './prepare.ts';
 import type { PreparedLink } from './prepare.ts';
 

@@ -1,9 +1,8 @@
 /** The verdict in words: one line, then the way of the current step by step, then what to change. */
-import { contactWords } from '../wiring/index.ts';
+import { contactWords, styleEntry } from '../wiring/index.ts';
 import type { Jack, Link } from '../wiring/index.ts';
-import { styleEntry } from '../wiring/index.ts';
 import { changeOf } from './change.ts';
-import type { Findings } from './findings.ts';
+import type { Findings, Judge } from './findings.ts';
 import type { InputVerdict } from './judge.ts';
 import { pathOf } from './path.ts';
 import type { Spot } from './readings.ts';
@@ -20,13 +19,13 @@ export interface Explanation {
 }
 
 /** Explain a link that has been solved. */
-export function explain(link: Link, found: Findings): Explanation {
+export function explain(link: Link, found: Findings, judge: Judge): Explanation {
   const state = found.outcome === 'always-on' || found.outcome === 'inverted' ? 'idle' : 'active';
   return {
     sentence: sentenceOf(link, found),
     state,
     steps: stepsOf(link, found, state),
-    change: changeOf(link, found),
+    change: changeOf(link, found, judge),
   };
 }
 

@@ -1,15 +1,35 @@
-/** What an explanation is drawn from. */
+/** What is known of a link, the more the deeper it was looked into. */
+import type { Grounding, Line, Link } from '../wiring/index.ts';
 import type { InputVerdict } from './judge.ts';
 import type { Note, Outcome } from './outcomes.ts';
 import type { Reach } from './reach.ts';
 import type { StateReading } from './readings.ts';
 
-/** A link that has been solved and judged. `decides` is the number of the input that decides the outcome. */
-export interface Findings {
+/** The outcome of a link. Amperes and volts are those of `grounding`, the worse of the two ways grounds can be joined. */
+export interface Judgement {
   readonly outcome: Outcome;
-  readonly notes: readonly Note[];
+  readonly grounding: Grounding;
+  readonly byGrounding: Readonly<Record<Grounding, Outcome>>;
   readonly inputs: readonly InputVerdict[];
+  /** Number of the input that decides the outcome. */
   readonly decides: number;
-  readonly readings: { readonly idle: StateReading; readonly active: StateReading };
-  readonly reach: readonly Reach[];
 }
+
+/** The outcome and every note that applies. */
+export interface NotedJudgement extends Judgement {
+  readonly notes: readonly Note[];
+}
+
+/** A link solved, judged and read in full. */
+export interface Findings extends NotedJudgement {
+  readonly readings: Readonly<Record<'idle' | 'active', StateReading>>;
+  readonly reach: readonly Reach[];
+  /** The line each conductor carries, by branch, lead and conductor. */
+  readonly lines: readonly (readonly (readonly (Line | 'spare')[])[])[];
+}
+
+/** Judgements by how deep and by the link's own values; a page keeps one, and gives it to every check. */
+export type LinkMemory = Map<string, NotedJudgement | Judgement>;
+
+/** The judge as the advice asks it: the outcome of a link alone. */
+export type Judge = (link: Link, depth: 'outcome', memory?: LinkMemory) => Judgement;

@@ -1,9 +1,8 @@
 /** From solved currents to an outcome: one rule, in one order, for every input. */
-import { CURRENT_TO_SPEAK_OF } from '../wiring/index.ts';
-import { STATES } from '../wiring/index.ts';
-import type { Sense } from '../wiring/index.ts';
+import { CURRENT_TO_SPEAK_OF, STATES } from '../wiring/index.ts';
+import type { Sense, State } from '../wiring/index.ts';
 import { worstCase } from './corners.ts';
-import type { Corner } from './corners.ts';
+import type { Corner, WorstCase } from './corners.ts';
 import type { Outcome } from './outcomes.ts';
 import { readInput, settleState } from './prepare.ts';
 import type { InputReading, PreparedLink } from './prepare.ts';
@@ -39,7 +38,7 @@ export function levelOf(sense: Sense, value: number): 'on' | 'off' | 'between' {
  * The outcome of one input at nominal: `right` stands for flows or weak, which the corners decide.
  * Order: always-on, inverted, right, then starved, backwards, no-path; a level between its bounds is unclear.
  */
-export function judgeNominal(sense: Sense, idle: InputReading, active: InputReading): Outcome | 'right' {
+function judgeNominal(sense: Sense, idle: InputReading, active: InputReading): Outcome | 'right' {
   const inIdle = levelOf(sense, idle.value);
   const inActive = levelOf(sense, active.value);
   if (sense.kind === 'level' && (inIdle === 'between' || inActive === 'between')) return 'unclear';
@@ -53,34 +52,32 @@ export function judgeNominal(sense: Sense, idle: InputReading, active: InputRead
 /** Judge every input of a prepared link. `corners` false leaves the tolerances out: right counts as flows. */
 export function judgeInputs(prepared: PreparedLink, corners: boolean): readonly InputVerdict[] {
   const { senses } = prepared.model;
-  const readings = STATES.map((state) => {
+  const [idles, actives] = STATES.map((state) => {
     const failed = settleState(prepared, state);
     if (failed) throw new Error(`link: the ${state} state has no solution: ${failed.reason}`);
     return senses.map((_, input) => readInput(prepared, input));
-  });
+  }) as [InputReading[], InputReading[]];
   return senses.map((sense, input) => {
-    const idle = readings[0]?.[input] as InputReading;
-    const active = readings[1]?.[input] as InputReading;
+    const idle = idles[input] as InputReading;
+    const active = actives[input] as InputReading;
     const nominal = judgeNominal(sense, idle, active);
-    const forward = sense.kind === 'current' ? 1 : -1;
-    const activeWorst = corners
-      ? worstCase(prepared, 'active', input, forward)
-      : { value: active.value, corner: {} };
-    const idleWorst = corners
-      ? worstCase(prepared, 'idle', input, forward === 1 ? -1 : 1)
-      : { value: idle.value, corner: {} };
-    const holds = levelOf(sense, activeWorst.value) === 'on' && levelOf(sense, idleWorst.value) === 'off';
+    const current = sense.kind === 'current';
+    const worst = (state: State, sign: 1 | -1, { value }: InputReading): WorstCase =>
+      corners ? worstCase(prepared, state, input, sign) : { value, corner: {} };
+    const atActive = worst('active', current ? 1 : -1, active);
+    const atIdle = worst('idle', current ? -1 : 1, idle);
+    const holds = levelOf(sense, atActive.value) === 'on' && levelOf(sense, atIdle.value) === 'off';
     return {
       outcome: nominal === 'right' ? (holds ? 'flows' : 'weak') : nominal,
       kind: sense.kind,
       idle: idle.value,
       active: active.value,
       reverseAmperes: { idle: idle.reverseAmperes, active: active.reverseAmperes },
-      worstIdle: idleWorst.value,
-      worstActive: activeWorst.value,
-      worstCorner: activeWorst.corner,
-      on: sense.kind === 'current' ? sense.onAmperes : sense.lowVolts,
-      off: sense.kind === 'current' ? sense.offAmperes : sense.highVolts,
+      worstIdle: atIdle.value,
+      worstActive: atActive.value,
+      worstCorner: atActive.corner,
+      on: current ? sense.onAmperes : sense.lowVolts,
+      off: current ? sense.offAmperes : sense.highVolts,
     };
   });
 }

@@ -1,6 +1,6 @@
 /** The conductors that join each line of an output to the same line of an input: a proposal, to be solved like any other. */
-import type { Conductor, Jack } from '../wiring/index.ts';
 import { LINES, styleEntry } from '../wiring/index.ts';
+import type { Conductor, Jack } from '../wiring/index.ts';
 
 /**
  * Line by line: source to source, sink to sink, shield to shield, where both jacks have the line.

@@ -1,15 +1,18 @@
 /** The notes beside an outcome: each from a solved current, a voltage, or what the leads join. */
-import { contactWords } from '../wiring/index.ts';
-import type { Link } from '../wiring/index.ts';
-import { valueAt } from '../wiring/index.ts';
-import { lineAt, styleEntry } from '../wiring/index.ts';
-import { ADAPTER_METRES, STANDARD_METRES } from '../wiring/index.ts';
-import type { Misfit } from '../wiring/index.ts';
-import type { Note, Outcome } from './outcomes.ts';
+import {
+  ADAPTER_METRES,
+  STANDARD_METRES,
+  contactWords,
+  lineAt,
+  styleEntry,
+  valueAt,
+} from '../wiring/index.ts';
+import type { Grounding, Link, Misfit } from '../wiring/index.ts';
 import { outcomeWords } from './outcomes.ts';
+import type { Note, Outcome } from './outcomes.ts';
+import { partWords } from './part-words.ts';
 import type { Reach } from './reach.ts';
 import type { PartReading, StateReading } from './readings.ts';
-import { partWords } from './part-words.ts';
 import { sayAmperes, sayInput, sayList, sayVolts } from './speak.ts';
 
 /** A line counts as shorted when its resistor drops at least this share of the supply (our choice: a lit LED leaves a third). */
@@ -21,8 +24,7 @@ export interface NoteGrounds {
   readonly readings: readonly StateReading[];
   readonly reach: readonly Reach[];
   readonly misfits: readonly Misfit[];
-  readonly separate: Outcome;
-  readonly joined: Outcome;
+  readonly byGrounding: Readonly<Record<Grounding, Outcome>>;
 }
 
 /** Every note that applies, in the order of the list of notes. */
@@ -32,12 +34,7 @@ export function notesOf(facts: NoteGrounds): readonly Note[] {
     overRating(facts.readings, link.branches.length),
     shorted(facts, 'source-resistor', 'source-shorted'),
     shorted(facts, 'sink-resistor', 'stage-shorted'),
-    facts.separate === facts.joined
-      ? undefined
-      : {
-          kind: 'depends-on-grounds',
-          detail: `grounds separate: ${outcomeWords(facts.separate).label.toLowerCase()}; joined elsewhere: ${outcomeWords(facts.joined).label.toLowerCase()}`,
-        },
+    dependsOnGrounds(facts),
     groundsJoined(facts),
     shieldOpen(facts),
     link.branches.length > 1
@@ -51,6 +48,15 @@ export function notesOf(facts: NoteGrounds): readonly Note[] {
     practice(link),
   ];
   return notes.filter((note) => note !== undefined);
+}
+
+function dependsOnGrounds({ byGrounding: { separate, joined } }: NoteGrounds): Note | undefined {
+  if (separate === joined) return undefined;
+  const [apart, together] = [separate, joined].map((outcome) => outcomeWords(outcome).label.toLowerCase());
+  return {
+    kind: 'depends-on-grounds',
+    detail: `grounds separate: ${apart ?? ''}; joined elsewhere: ${together ?? ''}`,
+  };
 }
 
 function overRating(readings: readonly StateReading[], inputs: number): Note | undefined {

@@ -1,5 +1,16 @@
-/** The outcomes and notes of a link, each in words. The order of the outcomes is from best to worst. */
+/** The outcomes and notes of a link, each in words: the one table that every view asks. */
 
+/** How good an outcome is, for the colour beside its word and icon. */
+export type Grade = 'good' | 'doubtful' | 'bad';
+
+/** Label, meaning and grade of an outcome. */
+export interface OutcomeWords {
+  readonly label: string;
+  readonly means: string;
+  readonly grade: Grade;
+}
+
+/** Every outcome, from best to worst. */
 export const OUTCOMES = [
   'flows',
   'weak',
@@ -10,35 +21,11 @@ export const OUTCOMES = [
   'backwards',
   'no-path',
 ] as const;
+
+/** What a link does. */
 export type Outcome = (typeof OUTCOMES)[number];
 
-export const NOTES = [
-  'over-rating',
-  'source-shorted',
-  'stage-shorted',
-  'depends-on-grounds',
-  'grounds-joined',
-  'shield-open',
-  'split',
-  'too-long',
-  'plug-does-not-fit',
-  'spare-pins',
-  'practice',
-] as const;
-export type NoteKind = (typeof NOTES)[number];
-
-/** A note beside an outcome; `detail` says in words what and where. */
-export interface Note {
-  readonly kind: NoteKind;
-  readonly detail: string;
-}
-
-/** How good an outcome is, for the colour beside its word and icon. */
-export type Grade = 'good' | 'doubtful' | 'bad';
-
-const OUTCOME_WORDS: Readonly<
-  Record<Outcome, { readonly label: string; readonly means: string; readonly grade: Grade }>
-> = {
+const OUTCOME_WORDS: Readonly<Record<Outcome, OutcomeWords>> = {
   flows: {
     label: 'Current flows',
     means: 'off in idle and on in active, at nominal and at every corner of the tolerances',
@@ -65,7 +52,7 @@ const OUTCOME_WORDS: Readonly<
   'no-path': { label: 'No path', means: 'no current to speak of reaches the receiver', grade: 'bad' },
 };
 
-const NOTE_LABELS: Readonly<Record<NoteKind, string>> = {
+const NOTE_LABELS = {
   'over-rating': 'a part over its rating',
   'source-shorted': 'source line shorted',
   'stage-shorted': 'output stage shorted',
@@ -77,14 +64,22 @@ const NOTE_LABELS: Readonly<Record<NoteKind, string>> = {
   'plug-does-not-fit': 'plug does not fit',
   'spare-pins': 'spare pins carried',
   practice: 'practice, not a standard',
-};
+} as const;
 
-/** Label, meaning and grade of an outcome. */
-export function outcomeWords(outcome: Outcome): {
-  readonly label: string;
-  readonly means: string;
-  readonly grade: Grade;
-} {
+/** What a note can be about. */
+export type NoteKind = keyof typeof NOTE_LABELS;
+
+/** Every kind of note, the gravest first. */
+export const NOTES = Object.keys(NOTE_LABELS) as readonly NoteKind[];
+
+/** A note beside an outcome; `detail` says in words what and where. */
+export interface Note {
+  readonly kind: NoteKind;
+  readonly detail: string;
+}
+
+/** An outcome in words. */
+export function outcomeWords(outcome: Outcome): OutcomeWords {
   return OUTCOME_WORDS[outcome];
 }
 

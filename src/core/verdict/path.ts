@@ -1,8 +1,7 @@
 /** The path of the current: through the input that is asked about, part by part, always along the most current. */
 import { nodesOf } from '../circuit/index.ts';
+import { CURRENT_TO_SPEAK_OF, OUTPUT_GROUND, inputGround } from '../wiring/index.ts';
 import type { LinkPart } from '../wiring/index.ts';
-import { OUTPUT_GROUND, inputGround } from '../wiring/index.ts';
-import { CURRENT_TO_SPEAK_OF } from '../wiring/index.ts';
 import type { PartReading, StateReading } from './readings.ts';
 
 /** One part on the path; `amperes` is positive along the path. */

@@ -1,12 +1,7 @@
 /** Where the metal of the leads takes each contact, by wires and touches alone. */
 import { nodesOf } from '../circuit/index.ts';
-import type { LinkPart } from '../wiring/index.ts';
-import { inputNode, leadNode, outputNode } from '../wiring/index.ts';
-import { contactsOf } from '../wiring/index.ts';
-import type { Contact } from '../wiring/index.ts';
-import type { Link } from '../wiring/index.ts';
-import { LINES, styleEntry } from '../wiring/index.ts';
-import type { Line } from '../wiring/index.ts';
+import { LINES, contactsOf, inputNode, leadNode, outputNode, styleEntry } from '../wiring/index.ts';
+import type { Contact, Line, Link, LinkPart } from '../wiring/index.ts';
 
 /** Joints of more than this count as broken when asking what a lead joins, ohms. */
 const JOINED_BELOW_OHMS = 50;

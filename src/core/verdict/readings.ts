@@ -1,15 +1,10 @@
 /** Everything that can be read off a solved link: volts at contacts, amperes and watts in parts, against their ratings. */
 import { nodesOf } from '../circuit/index.ts';
 import type { Solved } from '../circuit/index.ts';
-import type { LinkPart } from '../wiring/index.ts';
-import { OUTPUT_GROUND, inputNode, leadNode, outputNode } from '../wiring/index.ts';
-import { contactsOf } from '../wiring/index.ts';
-import type { Contact } from '../wiring/index.ts';
-import type { State } from '../wiring/index.ts';
-import type { Lead, Link } from '../wiring/index.ts';
-import { SIDES } from '../wiring/index.ts';
-import type { PreparedLink } from './prepare.ts';
+import { OUTPUT_GROUND, SIDES, contactsOf, inputNode, leadNode, outputNode } from '../wiring/index.ts';
+import type { Contact, Lead, Link, LinkPart, State } from '../wiring/index.ts';
 import { solveState } from './prepare.ts';
+import type { PreparedLink } from './prepare.ts';
 
 /** A contact of a jack or of one end of a lead. */
 export type Spot =

@@ -1,7 +1,6 @@
 /** Numbers and places in words: the same on the page, for a screen reader and on the command line. */
-import { contactWords } from '../wiring/index.ts';
+import { contactWords, lineAt } from '../wiring/index.ts';
 import type { Fault, Jack, Lead } from '../wiring/index.ts';
-import { lineAt } from '../wiring/index.ts';
 import type { Spot } from './readings.ts';
 
 /** A number with a real minus sign and no needless digits. */

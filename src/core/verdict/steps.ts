@@ -1,7 +1,6 @@
 /** A path of current, told contact by contact. */
 import { contactWords } from '../wiring/index.ts';
-import type { Contact } from '../wiring/index.ts';
-import type { Link, Side } from '../wiring/index.ts';
+import type { Contact, Link, Side } from '../wiring/index.ts';
 import { partName } from './part-words.ts';
 import type { CurrentPath, Hop } from './path.ts';
 import type { Spot, StateReading } from './readings.ts';

@@ -1,11 +1,7 @@
 /** Ten thousand builds of one link, each tolerance drawn by chance: how many work, how far from failing, and what decides. */
-import { elementNumber, setValueAt } from '../circuit/index.ts';
-import { settle, settleAgain } from '../circuit/index.ts';
-import { spreadName } from '../wiring/index.ts';
-import { STATES } from '../wiring/index.ts';
-import type { State } from '../wiring/index.ts';
-import type { Link } from '../wiring/index.ts';
-import type { Grounding } from '../wiring/index.ts';
+import { elementNumber, setValueAt, settle, settleAgain } from '../circuit/index.ts';
+import { STATES, spreadName } from '../wiring/index.ts';
+import type { Grounding, Link, State } from '../wiring/index.ts';
 import { addShare, influenceOf, spreadSums } from './influence.ts';
 import type { Influence, SpreadSums } from './influence.ts';
 import { levelOf } from './judge.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PARTS, makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
-import { leadFor, prepareLink, solveState } from '../../../src/core/verdict/index.ts';
+import { prepareLink, solveState } from '../../../src/core/verdict/index.ts';
 
 describe('a part of a circuit that hangs on the rest by one blocked junction', () => {
   // 3.3 V on the input's signal contact, its ground on a line that the open stage lets go of: no current can come back.
@@ -9,7 +9,7 @@ describe('a part of a circuit that hangs on the rest by one blocked junction', (
     const input = makeJack('in', 'trs-3.5', 'tip-signal', { circuit: 'receiver-led', part });
     const link = {
       output,
-      branches: [{ input, leads: [leadFor(output, input, wires('4-tip', '5-sleeve'))] }],
+      branches: [{ input, leads: [makeLead(output.connector, input.connector, wires('4-tip', '5-sleeve'))] }],
     };
     const point = solveState(prepareLink(link, 'separate'), 'idle');
     if (!point.ok) throw new Error(point.reason);

@@ -12,7 +12,7 @@ import { contactsOf } from '../../../src/core/wiring/connectors.ts';
 import type { Connector, Contact } from '../../../src/core/wiring/connectors.ts';
 import { makeLead, wires } from '../../../src/core/wiring/link.ts';
 import type { Lead } from '../../../src/core/wiring/link.ts';
-import { conductorMaps, wiredContacts } from '../../../src/core/verdict/find-lead.ts';
+import { conductorMaps, wiredContacts } from '../../../src/core/verdict/index.ts';
 import { seededRandom } from '../../support/random.ts';
 
 const name = ({ side, contact }: LeadContact): string => `${side}${contact}`;

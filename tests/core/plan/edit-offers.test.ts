@@ -21,7 +21,7 @@ import type { Plan } from '../../../src/core/plan/plan.ts';
 import { READY_LEADS, readConductors, usualConductors } from '../../../src/core/board/ready-leads.ts';
 import { readPlan } from '../../../src/core/plan/read-plan.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/link.ts';
-import { judgeLink } from '../../../src/core/board/judge-link.ts';
+import { checkLink } from '../../../src/core/verdict/index.ts';
 import { fromLibrary } from '../board/boards.ts';
 
 /** The plan, after its file has been read back whole: what a change makes can be kept. */
@@ -85,10 +85,10 @@ describe('Leads ready made', () => {
         connector === 'din5' ? ('din' as const) : style;
       const output = makeJack('out', ready.from.connector, styleAt(ready.from.connector));
       const input = makeJack('in', ready.to.connector, styleAt(ready.to.connector));
-      expect([ready.name, judgeLink({ output, branches: [{ input, leads: [ready] }] }).outcome]).toEqual([
+      expect([
         ready.name,
-        'flows',
-      ]);
+        checkLink({ output, branches: [{ input, leads: [ready] }] }, 'outcome').outcome,
+      ]).toEqual([ready.name, 'flows']);
     }
   });
 
@@ -100,7 +100,7 @@ describe('Leads ready made', () => {
       const first = makeLead('din5', adapter.from.connector, usualConductors(lead.from, { ...adapter.from }));
       const output = makeJack('out', 'din5', 'din');
       const input = makeJack('in', adapter.to.connector, type);
-      const { outcome } = judgeLink({ output, branches: [{ input, leads: [first, adapter] }] });
+      const { outcome } = checkLink({ output, branches: [{ input, leads: [first, adapter] }] }, 'outcome');
       expect([adapter.name, outcome]).toEqual([adapter.name, 'flows']);
     }
   });

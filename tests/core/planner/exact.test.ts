@@ -7,7 +7,7 @@ import type { PlanProblem } from '../../../src/core/board/problem.ts';
 import { search } from '../../../src/core/planner/search.ts';
 import { boundFrame, framesOf } from '../../../src/core/planner/bound.ts';
 import { searchExact } from '../../../src/core/planner/exact.ts';
-import type { LinkMemory } from '../../../src/core/board/judge-link.ts';
+import type { LinkMemory } from '../../../src/core/verdict/index.ts';
 import { seededRandom } from '../../support/random.ts';
 import { randomBoard } from '../board/boards.ts';
 import { cheapestOfAll, randomProblem } from './exhaustive.ts';

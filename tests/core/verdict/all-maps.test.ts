@@ -1,20 +1,19 @@
-import { describe, expect, it } from 'vitest';
 import {
   OUTCOMES,
   checkLink,
   conductorMaps,
   findLead,
-  leadFor,
   lineByLine,
   shopWords,
   solveMaps,
   wiredContacts,
 } from '../../../src/core/verdict/index.ts';
+import type { Outcome } from '../../../src/core/verdict/index.ts';
 import { makeJack, wires } from '../../../src/core/wiring/index.ts';
 import type { Conductor, Jack } from '../../../src/core/wiring/index.ts';
-import type { Outcome } from '../../../src/core/verdict/index.ts';
 import { seededRandom } from '../../support/random.ts';
-import { inputsOn, oneLink, outputsOn, verdictFor } from './build.ts';
+import { inputsOn, leadFor, oneLink, outputsOn, verdictFor } from './build.ts';
+import { describe, expect, it } from 'vitest';
 
 const CONNECTORS = ['din5', 'trs-3.5', 'ts-3.5'] as const;
 const said = (conductors: readonly Conductor[]): string =>

@@ -1,4 +1,6 @@
 /** Short ways to put links together for the tests of the verdict. */
+import { checkLink } from '../../../src/core/verdict/index.ts';
+import type { LinkVerdict, NoteKind } from '../../../src/core/verdict/index.ts';
 import {
   PARTS,
   circuitsFor,
@@ -8,9 +10,12 @@ import {
   stylesFor,
   wires,
 } from '../../../src/core/wiring/index.ts';
-import { checkLink, leadFor } from '../../../src/core/verdict/index.ts';
 import type { Connector, Jack, Lead, Link, Part } from '../../../src/core/wiring/index.ts';
-import type { LinkVerdict, NoteKind } from '../../../src/core/verdict/index.ts';
+
+/** The lead that a map stands for: 1 m of 26 AWG with plugs that match the jacks. */
+export function leadFor(output: Jack, input: Jack, conductors: Lead['conductors']): Lead {
+  return makeLead(output.connector, input.connector, conductors);
+}
 
 /** A link of one output and one input. */
 export function oneLink(output: Jack, input: Jack, ...leads: readonly Lead[]): Link {

@@ -1,9 +1,9 @@
-import { describe, expect, it } from 'vitest';
-import { PARTS, makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
 import { checkLink, prepareLink, solveState } from '../../../src/core/verdict/index.ts';
-import type { Jack, Part, Role, State } from '../../../src/core/wiring/index.ts';
 import type { LinkVerdict } from '../../../src/core/verdict/index.ts';
+import { PARTS, makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
+import type { Jack, Part, Role, State } from '../../../src/core/wiring/index.ts';
 import { bare, milliamperes, notesIn, oneLink, verdictFor } from './build.ts';
+import { describe, expect, it } from 'vitest';
 
 const din = (values: Jack['values'] = {}): Jack => makeJack('out', 'din5', 'din', { values });
 const din3v3 = (values: Jack['values'] = {}): Jack =>

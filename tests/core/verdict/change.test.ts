@@ -1,8 +1,8 @@
-import { describe, expect, it } from 'vitest';
-import { checkLink, leadFor, lineByLine } from '../../../src/core/verdict/index.ts';
+import { checkLink, lineByLine } from '../../../src/core/verdict/index.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
 import type { Fault, Lead } from '../../../src/core/wiring/index.ts';
-import { oneLink, verdictFor } from './build.ts';
+import { leadFor, oneLink, verdictFor } from './build.ts';
+import { describe, expect, it } from 'vitest';
 
 const dinOut = makeJack('out', 'din5', 'din');
 const dinIn = makeJack('in', 'din5', 'din');

@@ -1,18 +1,17 @@
-import { describe, expect, it } from 'vitest';
-import { GROUNDINGS, PARTS, STATES, circuitsFor, hasLed, makeJack } from '../../../src/core/wiring/index.ts';
+import { setValue } from '../../../src/core/circuit/index.ts';
 import {
   checkLink,
-  leadFor,
   lineByLine,
   prepareLink,
   settleState,
   worstCase,
 } from '../../../src/core/verdict/index.ts';
-import { setValue } from '../../../src/core/circuit/index.ts';
-import type { Jack, State } from '../../../src/core/wiring/index.ts';
 import type { PreparedLink } from '../../../src/core/verdict/index.ts';
 import { readInput } from '../../../src/core/verdict/prepare.ts';
-import { oneLink } from './build.ts';
+import { GROUNDINGS, PARTS, STATES, circuitsFor, hasLed, makeJack } from '../../../src/core/wiring/index.ts';
+import type { Jack, State } from '../../../src/core/wiring/index.ts';
+import { leadFor, oneLink } from './build.ts';
+import { describe, expect, it } from 'vitest';
 
 type Place = 'low' | 'high' | 'nominal';
 

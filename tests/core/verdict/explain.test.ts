@@ -1,8 +1,6 @@
-import { describe, expect, it } from 'vitest';
 import {
   checkLink,
   conductorMaps,
-  leadFor,
   noteLabel,
   outcomeWords,
   sayAmperes,
@@ -12,11 +10,12 @@ import {
   sayWatts,
   wiredContacts,
 } from '../../../src/core/verdict/index.ts';
+import type { LinkVerdict } from '../../../src/core/verdict/index.ts';
 import { makeLead } from '../../../src/core/wiring/index.ts';
 import type { Jack, Lead, Link } from '../../../src/core/wiring/index.ts';
-import type { LinkVerdict } from '../../../src/core/verdict/index.ts';
 import { seededRandom } from '../../support/random.ts';
-import { inputsOn, outputsOn } from './build.ts';
+import { inputsOn, leadFor, outputsOn } from './build.ts';
+import { describe, expect, it } from 'vitest';
 
 const OUTPUTS = outputsOn(['din5', 'trs-3.5', 'ts-3.5']);
 const INPUTS = inputsOn(['din5', 'trs-3.5', 'ts-3.5']);

@@ -1,4 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { nodesOf } from '../../../src/core/circuit/index.ts';
+import { checkLink, lineByLine, prepareLink, solveState } from '../../../src/core/verdict/index.ts';
+import { CURRENT_TO_SPEAK_OF } from '../../../src/core/wiring/circuits.ts';
 import {
   GROUNDINGS,
   STATES,
@@ -7,8 +9,6 @@ import {
   makeLead,
   turnLead,
 } from '../../../src/core/wiring/index.ts';
-import { checkLink, leadFor, lineByLine, prepareLink, solveState } from '../../../src/core/verdict/index.ts';
-import { nodesOf } from '../../../src/core/circuit/index.ts';
 import type {
   Conductor,
   Connector,
@@ -18,10 +18,10 @@ import type {
   Lead,
   Link,
 } from '../../../src/core/wiring/index.ts';
-import { CURRENT_TO_SPEAK_OF } from '../../../src/core/wiring/circuits.ts';
-import type { Random } from '../../support/random.ts';
 import { seededRandom } from '../../support/random.ts';
-import { bare, inputsOn, oneLink, outputsOn } from './build.ts';
+import type { Random } from '../../support/random.ts';
+import { bare, inputsOn, leadFor, oneLink, outputsOn } from './build.ts';
+import { describe, expect, it } from 'vitest';
 
 const CONNECTORS: readonly Connector[] = ['din5', 'trs-3.5', 'ts-3.5'];
 const OUTPUTS = outputsOn(CONNECTORS);

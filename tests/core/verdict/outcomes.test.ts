@@ -1,17 +1,16 @@
-import { describe, expect, it } from 'vitest';
 import {
   NOTES,
   OUTCOMES,
   checkLink,
-  leadFor,
   noteLabel,
   outcomeWords,
   worse,
 } from '../../../src/core/verdict/index.ts';
+import type { LinkVerdict, NoteKind, Outcome } from '../../../src/core/verdict/index.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
 import type { Fault, Jack } from '../../../src/core/wiring/index.ts';
-import type { LinkVerdict, NoteKind, Outcome } from '../../../src/core/verdict/index.ts';
-import { milliamperes, notesIn, oneLink, verdictFor } from './build.ts';
+import { leadFor, milliamperes, notesIn, oneLink, verdictFor } from './build.ts';
+import { describe, expect, it } from 'vitest';
 
 const LINES = ['4-4', '5-5', '2-2'] as const;
 const STRAIGHT = ['tip-tip', 'ring-ring', 'sleeve-sleeve'] as const;

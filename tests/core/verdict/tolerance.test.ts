@@ -1,10 +1,10 @@
-import { describe, expect, test } from 'vitest';
 import { checkLink } from '../../../src/core/verdict/check.ts';
 import { addShare, influenceOf, spreadSums } from '../../../src/core/verdict/influence.ts';
 import { BUILDS, drawAllBuilds, drawBuilds } from '../../../src/core/verdict/tolerance.ts';
 import type { Driver, Part, Receiver } from '../../../src/core/wiring/circuits.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/link.ts';
 import type { Link } from '../../../src/core/wiring/link.ts';
+import { describe, expect, test } from 'vitest';
 
 function dinLink(circuit: Driver, part: Part, receiver: Receiver = 'receiver-isolated', metres = 1): Link {
   return {

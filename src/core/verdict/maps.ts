@@ -1,0 +1,109 @@
+/** Every way to lay conductors between two jacks, each one solved. */
+import { contactsOf, lineAt, makeLead, styleEntry } from '../wiring/index.ts';
+import type { Conductor, Contact, Jack, Link } from '../wiring/index.ts';
+import { checkLink } from './check.ts';
+import type { Outcome } from './outcomes.ts';
+
+/** One map of conductors with its outcome. */
+export interface LeadCandidate {
+  readonly conductors: readonly Conductor[];
+  readonly outcome: Outcome;
+  /** Whether shield meets shield, as the standard wants it; true where a jack has no shield. */
+  readonly shieldJoined: boolean;
+  /** Conductors on contacts that carry no line in either jack. */
+  readonly spares: number;
+  /** Whether the output's source line is led to the input's ground: it works while grounds are apart, and is shorted where they meet. */
+  readonly sourceGrounded: boolean;
+}
+
+/** The contacts a conductor may use: the shell of a DIN is left out. */
+export function wiredContacts(jack: Pick<Jack, 'connector'>): readonly Contact[] {
+  return contactsOf(jack.connector).filter((contact) => contact !== 'shell');
+}
+
+/** Every map of conductors between two sets of contacts, each contact used at most once: 34 for three to three. */
+export function conductorMaps(
+  from: readonly Contact[],
+  to: readonly Contact[],
+): readonly (readonly Conductor[])[] {
+  const maps: Conductor[][] = [];
+  const used = new Set<Contact>();
+  const laid: Conductor[] = [];
+  const place = (at: number): void => {
+    const contact = from[at];
+    if (contact === undefined) {
+      maps.push([...laid]);
+      return;
+    }
+    place(at + 1);
+    for (const other of to) {
+      if (used.has(other)) continue;
+      used.add(other);
+      laid.push({ from: contact, to: other });
+      place(at + 1);
+      laid.pop();
+      used.delete(other);
+    }
+  };
+  place(0);
+  return maps;
+}
+
+/** Contacts behind which a jack has no circuit: a conductor that touches one carries nothing. */
+function deadContacts(jack: Jack): ReadonlySet<Contact> {
+  const dead = new Set<Contact>();
+  for (const contact of wiredContacts(jack)) {
+    const line = lineAt(jack.style, contact);
+    const openShield =
+      line === 'shield' && jack.direction === 'in' && styleEntry(jack.style).family === 'loop';
+    if (line === undefined || openShield) dead.add(contact);
+  }
+  return dead;
+}
+
+/** The link that a map stands for: one lead, 1 m of 26 AWG with plugs that match the jacks. */
+export function linkFor(output: Jack, input: Jack, conductors: readonly Conductor[]): Link {
+  return {
+    output,
+    branches: [{ input, leads: [makeLead(output.connector, input.connector, conductors)] }],
+  };
+}
+
+/** Solve every map between two jacks. Maps that differ only in conductors that carry nothing share one solution. */
+export function solveMaps(
+  output: Jack,
+  input: Jack,
+): { candidates: readonly LeadCandidate[]; circuits: number } {
+  const deadOut = deadContacts(output);
+  const deadIn = deadContacts(input);
+  const solved = new Map<string, Outcome>();
+  const candidates = conductorMaps(wiredContacts(output), wiredContacts(input)).map((conductors) => {
+    const live = conductors.filter(({ from, to }) => !deadOut.has(from) && !deadIn.has(to));
+    const key = live.map(({ from, to }) => `${from}-${to}`).join();
+    const outcome = solved.get(key) ?? checkLink(linkFor(output, input, live), 'outcome').outcome;
+    solved.set(key, outcome);
+    return candidateOf(output, input, conductors, outcome);
+  });
+  return { candidates, circuits: solved.size };
+}
+
+function candidateOf(
+  output: Jack,
+  input: Jack,
+  conductors: readonly Conductor[],
+  outcome: Outcome,
+): LeadCandidate {
+  const out = styleEntry(output.style).lines.shield;
+  const into = styleEntry(input.style).lines.shield;
+  const spares = conductors.filter(
+    ({ from, to }) => lineAt(output.style, from) === undefined || lineAt(input.style, to) === undefined,
+  ).length;
+  const shieldJoined =
+    out === undefined || into === undefined || conductors.some(({ from, to }) => from === out && to === into);
+  const source = styleEntry(output.style).lines.source;
+  const sourceGrounded =
+    styleEntry(input.style).family === 'ground-referenced' &&
+    source !== undefined &&
+    conductors.some(({ from, to }) => from === source && to === into);
+  return { conductors, outcome, shieldJoined, spares, sourceGrounded };
+}
