@@ -30,12 +30,6 @@ interface Row {
   readonly why: string;
 }
 
-interface Arguments {
-  readonly json: boolean;
-  readonly against: string | undefined;
-  readonly files: readonly string[];
-}
-
 process.exitCode = main(process.argv.slice(2));
 
 function main(given: readonly string[]): number {
@@ -66,21 +60,21 @@ function main(given: readonly string[]): number {
   return wrong || rows.length === 0 ? 1 : 0;
 }
 
-function parse(given: readonly string[]): Arguments | string {
-  const files: string[] = [];
-  let json = false;
-  let against: string | undefined;
-  for (let at = 0; at < given.length; at++) {
-    const word = given[at] as string;
-    if (word === '--json') json = true;
+/** The options, or what is wrong with what was typed. */
+function parse(given: readonly string[]): { json: boolean; against?: string; files: string[] } | string {
+  const found: Exclude<ReturnType<typeof parse>, string> = { json: false, files: [] };
+  const words = [...given];
+  for (let word = words.shift(); word !== undefined; word = words.shift()) {
+    if (word === '--json') found.json = true;
     else if (word === '--against') {
-      against = given[++at];
-      if (against === undefined) return '--against: expected a file, got nothing';
+      const file = words.shift();
+      if (file === undefined) return '--against: expected a file, got nothing';
+      found.against = file;
     } else if (word.startsWith('--'))
       return `${word}: expected --json or --against, got an option that does not exist`;
-    else files.push(word);
+    else found.files.push(word);
   }
-  return files.length === 0 ? 'expected at least one file, got none' : { json, against, files };
+  return found.files.length === 0 ? 'expected at least one file, got none' : found;
 }
 
 /** Read a plan file, paths counted from where the command was typed; null when bad, with the reason on the error output. */

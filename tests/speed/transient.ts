@@ -12,7 +12,7 @@ import { sendThrough } from '../../src/core/signal/send.ts';
 import { prepareTimeLink } from '../../src/core/signal/time-link.ts';
 import type { TimeLink } from '../../src/core/signal/time-link.ts';
 import type { Waveform } from '../../src/core/signal/waveform.ts';
-import { drawAllBuilds } from '../../src/core/verdict/tolerance.ts';
+import { drawAllBuilds } from '../core/verdict/build.ts';
 import { makeJack, makeLead, wires } from '../../src/core/wiring/link.ts';
 import type { Link } from '../../src/core/wiring/link.ts';
 import type { Part } from '../../src/core/wiring/circuits.ts';

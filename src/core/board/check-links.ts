@@ -2,13 +2,13 @@
 import { inputOf, isPlaced, jackPoint, leadMetres, linkOf, outputOf, waysRound } from '../plan/index.ts';
 import type { BoardGraph, Feed, Plan, PlanLink, WholeDevice } from '../plan/index.ts';
 import { checkLink, outcomeWords, solveMaps } from '../verdict/index.ts';
-import type { LinkMemory, NotedJudgement } from '../verdict/index.ts';
+import type { LinkMemory, NoteKind, NotedJudgement, Outcome } from '../verdict/index.ts';
 import type { Link } from '../wiring/index.ts';
 import { finding, sayJack } from './findings.ts';
-import type { Finding } from './findings.ts';
+import type { Finding, FindingKind, Severity } from './findings.ts';
 
 /** All links that leave one output, solved as the one circuit that they are. */
-export interface SolvedOutput {
+interface SolvedOutput {
   readonly links: readonly PlanLink[];
   readonly link: Link;
   readonly judgement: NotedJudgement;
@@ -39,115 +39,99 @@ function namesOf(links: readonly PlanLink[]): readonly string[] {
   return links.map(({ name }) => name);
 }
 
-function splitFindings({ links, link, judgement }: SolvedOutput): readonly Finding[] {
-  if (link.branches.length < 2) return [];
-  const output = links[0]?.output ?? { device: '', jack: '' };
-  const works = judgement.outcome === 'flows';
+function splitFindings({ links, link, judgement: { outcome } }: SolvedOutput): readonly Finding[] {
+  const [first] = links;
+  if (link.branches.length < 2 || !first) return [];
+  const where = { links: namesOf(links), devices: [first.output.device] };
   return [
-    finding(
-      'split',
-      works ? 'warning' : 'error',
-      { links: namesOf(links), devices: [output.device] },
-      {
-        what: `${sayJack(output)} feeds ${link.branches.length} inputs`,
-        why: `One output drives one input, by the standard. This split was solved as it stands: ${outcomeWords(judgement.outcome).label.toLowerCase()}.`,
-        mend: 'Chain the devices by their THRU jacks, or put a hub between.',
-      },
-    ),
+    finding('split', outcome === 'flows' ? 'warning' : 'error', where, {
+      what: `${sayJack(first.output)} feeds ${link.branches.length} inputs`,
+      why: `One output drives one input, by the standard. This split was solved as it stands: ${outcomeWords(outcome).label.toLowerCase()}.`,
+      mend: 'Chain the devices by their THRU jacks, or put a hub between.',
+    }),
   ];
 }
 
-function outcomeFindings({ links, link, judgement }: SolvedOutput): readonly Finding[] {
-  const { outcome, notes } = judgement;
+function outcomeFindings({ links, link, judgement: { outcome, notes } }: SolvedOutput): readonly Finding[] {
   if (outcome === 'flows') return [];
   const where = { links: namesOf(links) };
+  const named = where.links.join(', ');
   const misfit = notes.find(({ kind }) => kind === 'plug-does-not-fit');
-  if (misfit) {
+  if (misfit)
     return [
       finding('does-not-fit', 'error', where, {
-        what: `${namesOf(links).join(', ')}: a plug does not fit`,
+        what: `${named}: a plug does not fit`,
         why: misfit.detail,
         mend: 'Choose a lead with the plugs of these two jacks, or add an adapter.',
       }),
     ];
-  }
-  if (outcome === 'weak') {
+  if (outcome === 'weak')
     return [
       finding('weak', 'warning', where, {
-        what: `${namesOf(links).join(', ')}: works, but not at every corner of the tolerances`,
+        what: `${named}: works, but not at every corner of the tolerances`,
         why: checkLink(link).sentence,
         mend: 'Shorten the lead, or use an output with more current or an input that needs less.',
       }),
     ];
-  }
-  const hopeless = link.branches.filter(({ input }) =>
-    solveMaps(link.output, input).candidates.every(
-      (one) => one.outcome !== 'flows' && one.outcome !== 'weak',
-    ),
-  );
-  if (hopeless.length > 0) {
+  const works = ({ outcome }: { readonly outcome: Outcome }): boolean =>
+    outcome === 'flows' || outcome === 'weak';
+  if (link.branches.some(({ input }) => !solveMaps(link.output, input).candidates.some(works)))
     return [
       finding('no-passive-lead', 'error', where, {
-        what: `${namesOf(links).join(', ')}: no passive lead can join these two jacks`,
+        what: `${named}: no passive lead can join these two jacks`,
         why: 'Every way to lay the conductors was solved, and none works.',
         mend: 'Use another outlet, set it to another style, or put a powered converter between.',
       }),
     ];
-  }
   return [
     finding('link-fails', 'error', where, {
-      what: `${namesOf(links).join(', ')}: ${outcomeWords(outcome).label.toLowerCase()}`,
+      what: `${named}: ${outcomeWords(outcome).label.toLowerCase()}`,
       why: checkLink(link).sentence,
       mend: 'Ask for the right lead between these two jacks, or set the outlet to another style.',
     }),
   ];
 }
 
+type FromNote = readonly [kind: FindingKind, severity: Severity, what: string, mend: string];
+
+const OVER: FromNote = [
+  'over-rating',
+  'error',
+  'a part carries more than it should',
+  'Do not connect it. Change the lead first.',
+];
+const HUM = 'Where it hums, use an isolated input or a hub with isolated outlets.';
+
+/** Notes of a link that are findings of a board; the others are said elsewhere, or only on the bench. */
+const FROM_NOTES: Readonly<Partial<Record<NoteKind, FromNote>>> = {
+  'over-rating': OVER,
+  'source-shorted': OVER,
+  'stage-shorted': OVER,
+  'too-long': [
+    'too-long',
+    'warning',
+    'longer than the standard allows',
+    'Use a shorter lead, or move the devices closer.',
+  ],
+  'spare-pins': [
+    'supply-on-spares',
+    'note',
+    'the lead carries spare pins',
+    'A lead of three wires is the safe choice; label one that carries more.',
+  ],
+  'depends-on-grounds': ['grounds', 'warning', 'works or not by how grounds are joined', HUM],
+  'grounds-joined': ['grounds', 'note', 'joins the grounds of two devices', HUM],
+};
+
 function noteFindings({ links, judgement }: SolvedOutput): readonly Finding[] {
   const where = { links: namesOf(links) };
-  return judgement.notes.flatMap(({ kind, detail }): readonly Finding[] => {
-    switch (kind) {
-      case 'over-rating':
-      case 'source-shorted':
-      case 'stage-shorted':
-        return [
-          finding('over-rating', 'error', where, {
-            what: `${where.links.join(', ')}: a part carries more than it should`,
-            why: detail,
-            mend: 'Do not connect it. Change the lead first.',
-          }),
-        ];
-      case 'too-long':
-        return [
-          finding('too-long', 'warning', where, {
-            what: `${where.links.join(', ')}: longer than the standard allows`,
-            why: detail,
-            mend: 'Use a shorter lead, or move the devices closer.',
-          }),
-        ];
-      case 'spare-pins':
-        return [
-          finding('supply-on-spares', 'note', where, {
-            what: `${where.links.join(', ')}: the lead carries spare pins`,
-            why: detail,
-            mend: 'A lead of three wires is the safe choice; label one that carries more.',
-          }),
-        ];
-      case 'depends-on-grounds':
-      case 'grounds-joined':
-        return [
-          finding('grounds', kind === 'grounds-joined' ? 'note' : 'warning', where, {
-            what: `${where.links.join(', ')}: ${kind === 'grounds-joined' ? 'joins the grounds of two devices' : 'works or not by how grounds are joined'}`,
-            why: detail,
-            mend: 'Where it hums, use an isolated input or a hub with isolated outlets.',
-          }),
-        ];
-      case 'shield-open':
-      case 'split':
-      case 'plug-does-not-fit':
-      case 'practice':
-        return [];
-    }
+  return judgement.notes.flatMap(({ kind: note, detail }) => {
+    const from = FROM_NOTES[note];
+    if (!from) return [];
+    const [kind, severity, what, mend] = from;
+    return [
+      finding(kind, severity, where, { what: `${where.links.join(', ')}: ${what}`, why: detail, mend }),
+    ];
   });
 }
 
@@ -159,32 +143,32 @@ export function leadFindings(
 ): readonly Finding[] {
   const ways = waysRound(graph.devices);
   const used = new Map<string, string>();
-  const leads = new Map(plan.leads.map((lead) => [lead.name, lead]));
+  const lengths = new Map(plan.leads.map(({ name, lengthMetres }) => [name, lengthMetres]));
   return graph.feeds.flatMap((feed) => {
     const link = plan.links[feed.link] as PlanLink;
     const names = link.inputs[feed.input]?.leads ?? [];
-    const found: Finding[] = [];
-    const metres = names.reduce((sum, name) => sum + (leads.get(name)?.lengthMetres ?? 0), 0);
+    const metres = names.reduce((sum, name) => sum + (lengths.get(name) ?? 0), 0);
     const way = wayMetres(graph, feed, ways);
-    if (metres < way - 1e-9) {
-      found.push(
-        finding(
-          'too-short',
-          'error',
-          { links: [link.name] },
-          {
-            what: `${link.name}: ${metres.toFixed(2)} m of lead for a way of ${way.toFixed(2)} m`,
-            why: `From ${sayJack(feed.from)} round the devices to ${sayJack(feed.to)}, room for the plugs included.`,
-            mend: `Take a lead of at least ${way.toFixed(2)} m, or move the devices.`,
-          },
-        ),
-      );
-    }
-    for (const name of new Set(names)) {
+    const short =
+      metres < way - 1e-9
+        ? [
+            finding(
+              'too-short',
+              'error',
+              { links: [link.name] },
+              {
+                what: `${link.name}: ${metres.toFixed(2)} m of lead for a way of ${way.toFixed(2)} m`,
+                why: `From ${sayJack(feed.from)} round the devices to ${sayJack(feed.to)}, room for the plugs included.`,
+                mend: `Take a lead of at least ${way.toFixed(2)} m, or move the devices.`,
+              },
+            ),
+          ]
+        : [];
+    const twice = [...new Set(names)].flatMap((name) => {
       const other = used.get(name);
       used.set(name, link.name);
-      if (other === undefined && names.filter((one) => one === name).length === 1) continue;
-      found.push(
+      if (other === undefined && names.filter((one) => one === name).length === 1) return [];
+      return [
         finding(
           'lead-twice',
           'error',
@@ -195,9 +179,9 @@ export function leadFindings(
             mend: 'Take another lead of the same kind.',
           },
         ),
-      );
-    }
-    return [...found, ...supplyFindings(graph, feed, link.name, solved)];
+      ];
+    });
+    return [...short, ...twice, ...supplyFindings(graph, feed, link, solved)];
   });
 }
 
@@ -214,45 +198,42 @@ function wayMetres(graph: BoardGraph, feed: Feed, ways: ReturnType<typeof waysRo
 function supplyFindings(
   graph: BoardGraph,
   feed: Feed,
-  link: string,
+  link: PlanLink,
   solved: readonly SolvedOutput[],
 ): readonly Finding[] {
-  const carries = solved
-    .find(({ links }) => links.some(({ name }) => name === link))
-    ?.judgement.notes.some(({ kind }) => kind === 'spare-pins');
-  const ends = [
-    { at: feed.from, jack: outputOf(graph, feed), device: graph.devices[feed.fromDevice] },
-    { at: feed.to, jack: inputOf(graph, feed), device: graph.devices[feed.toDevice] },
-  ] as const;
-  const live = ends.filter(({ jack }) => jack.supplyOnSpares);
-  const hungry = ends.filter(({ device }) => device?.power === 'spare-pins');
-  if (carries === true && live.length > 0 && hungry.length === 0) {
-    return [
-      finding(
-        'supply-on-spares',
-        'error',
-        { links: [link] },
-        {
-          what: `${link}: passes a supply on to a device that does not ask for it`,
-          why: `${live.map(({ at }) => sayJack(at)).join(' and ')} has a supply on its spare pins, and this lead carries them.`,
-          mend: 'Take a lead of three wires, without the spare pins.',
-        },
-      ),
-    ];
-  }
-  if (carries !== true && live.length > 0 && hungry.length > 0) {
-    return [
-      finding(
-        'no-supply',
-        'error',
-        { links: [link] },
-        {
-          what: `${link}: does not carry the supply that '${hungry[0]?.device?.name ?? ''}' lives on`,
-          why: 'The device is fed through spare pins, and this lead leaves them out.',
-          mend: 'Take a lead that carries all pins, and label it; or give the device a supply of its own.',
-        },
-      ),
-    ];
-  }
-  return [];
+  const notes = solved.find(({ links }) => links.includes(link))?.judgement.notes ?? [];
+  const carries = notes.some(({ kind }) => kind === 'spare-pins');
+  const live = [
+    { at: feed.from, jack: outputOf(graph, feed) },
+    { at: feed.to, jack: inputOf(graph, feed) },
+  ].filter(({ jack }) => jack.supplyOnSpares);
+  const hungry = [feed.fromDevice, feed.toDevice]
+    .map((device) => graph.devices[device])
+    .find((device) => device?.power === 'spare-pins');
+  if (live.length === 0 || carries === (hungry !== undefined)) return [];
+  return carries
+    ? [
+        finding(
+          'supply-on-spares',
+          'error',
+          { links: [link.name] },
+          {
+            what: `${link.name}: passes a supply on to a device that does not ask for it`,
+            why: `${live.map(({ at }) => sayJack(at)).join(' and ')} has a supply on its spare pins, and this lead carries them.`,
+            mend: 'Take a lead of three wires, without the spare pins.',
+          },
+        ),
+      ]
+    : [
+        finding(
+          'no-supply',
+          'error',
+          { links: [link.name] },
+          {
+            what: `${link.name}: does not carry the supply that '${hungry?.name ?? ''}' lives on`,
+            why: 'The device is fed through spare pins, and this lead leaves them out.',
+            mend: 'Take a lead that carries all pins, and label it; or give the device a supply of its own.',
+          },
+        ),
+      ];
 }

@@ -5,7 +5,6 @@ import { changeOf } from './change.ts';
 import type { Findings, Judge } from './findings.ts';
 import type { InputVerdict } from './judge.ts';
 import { pathOf } from './path.ts';
-import type { Spot } from './readings.ts';
 import { sayAmperes, sayContact, sayInput, sayList, sayVolts } from './speak.ts';
 import { stepsAlong } from './steps.ts';
 import type { Step } from './steps.ts';
@@ -66,23 +65,17 @@ function sentenceOf(link: Link, found: Findings): string {
 
 function stepsOf(link: Link, found: Findings, state: 'idle' | 'active'): readonly Step[] {
   const branch = found.decides;
-  const reading = found.readings[state];
-  const path = pathOf(reading, branch);
+  const path = pathOf(found.readings[state], branch);
   const reachesInput = path.hops.some(
     ({ part: { owner } }) => owner.place === 'input' && owner.branch === branch,
   );
+  const say = (text: string): Step => ({ text, spot: undefined, amperes: 0 });
   return [
-    { text: openingOf(link, state), spot: undefined, amperes: 0 },
-    ...stepsAlong(link, path, reading),
+    say(openingOf(link, state)),
+    ...stepsAlong(link, path, found.readings[state]),
     ...(reachesInput || path.hops.length === 0
       ? []
-      : [
-          {
-            text: `None of it passes through ${sayInput(branch, link.branches.length)}.`,
-            spot: undefined,
-            amperes: 0,
-          },
-        ]),
+      : [say(`None of it passes through ${sayInput(branch, link.branches.length)}.`)]),
     ...(reachesInput ? [] : whereItStops(link, found, branch)),
   ];
 }
@@ -97,35 +90,27 @@ function openingOf({ output }: Link, state: 'idle' | 'active'): string {
     : `The line is at rest: the output stage holds the ${line} high.`;
 }
 
-function whereItStops(link: Link, found: Findings, branch: number): readonly Step[] {
-  const { output } = link;
-  const input = link.branches[branch]?.input as Jack;
+function whereItStops({ output, branches }: Link, found: Findings, branch: number): readonly Step[] {
+  const input = branches[branch]?.input as Jack;
+  const who = sayInput(branch, branches.length);
   const lines = styleEntry(output.style).lines;
-  const steps: Step[] = [];
-  for (const line of ['source', 'sink'] as const) {
+  return (['source', 'sink'] as const).map((line): Step => {
     const contact = lines[line];
     const name = line === 'sink' && lines.source === undefined ? 'signal' : line;
-    if (contact === undefined) {
-      steps.push({
+    if (contact === undefined)
+      return {
         text: `The output has no ${line} line: it can only set a voltage against its ground.`,
         spot: undefined,
         amperes: 0,
-      });
-      continue;
-    }
+      };
     const reach = found.reach.find((one) => one.contact === contact);
     const there = (reach?.inputs ?? []).filter((one) => one.branch === branch);
-    const spot: Spot = { place: 'output', contact };
-    const shorts = reach?.outputs ?? [];
-    const shortWords =
-      shorts.length > 0
-        ? ` It is also joined to ${sayList(shorts.map((one) => sayContact(output, { contact: one })))} of the output itself.`
-        : '';
-    const text =
+    const shorts = (reach?.outputs ?? []).map((one) => sayContact(output, { contact: one }));
+    const way =
       there.length === 0
-        ? `The ${name} line leaves the output at ${contactWords(contact)} and stops: nothing takes it to ${sayInput(branch, link.branches.length)}.${shortWords}`
-        : `The ${name} line goes from ${contactWords(contact)} of the output to ${sayList(there.map((one) => sayContact(input, one)))} of ${sayInput(branch, link.branches.length)}.${shortWords}`;
-    steps.push({ text, spot, amperes: 0 });
-  }
-  return steps;
+        ? `leaves the output at ${contactWords(contact)} and stops: nothing takes it to ${who}.`
+        : `goes from ${contactWords(contact)} of the output to ${sayList(there.map((one) => sayContact(input, one)))} of ${who}.`;
+    const joined = shorts.length > 0 ? ` It is also joined to ${sayList(shorts)} of the output itself.` : '';
+    return { text: `The ${name} line ${way}${joined}`, spot: { place: 'output', contact }, amperes: 0 };
+  });
 }

@@ -24,14 +24,18 @@ export interface InputVerdict {
   readonly off: number;
 }
 
+/** Where an input is on and where it is off: amperes, or volts of a level input. */
+export function boundsOf(sense: Sense): Pick<InputVerdict, 'on' | 'off'> {
+  return sense.kind === 'current'
+    ? { on: sense.onAmperes, off: sense.offAmperes }
+    : { on: sense.lowVolts, off: sense.highVolts };
+}
+
 /** Whether a value switches the input on, off, or neither. */
 export function levelOf(sense: Sense, value: number): 'on' | 'off' | 'between' {
-  if (sense.kind === 'current') {
-    if (value >= sense.onAmperes) return 'on';
-    return value < sense.offAmperes ? 'off' : 'between';
-  }
-  if (value <= sense.lowVolts) return 'on';
-  return value >= sense.highVolts ? 'off' : 'between';
+  const { on, off } = boundsOf(sense);
+  if (sense.kind === 'level') return value <= on ? 'on' : value >= off ? 'off' : 'between';
+  return value >= on ? 'on' : value < off ? 'off' : 'between';
 }
 
 /**
@@ -76,8 +80,7 @@ export function judgeInputs(prepared: PreparedLink, corners: boolean): readonly 
       worstIdle: atIdle.value,
       worstActive: atActive.value,
       worstCorner: atActive.corner,
-      on: current ? sense.onAmperes : sense.lowVolts,
-      off: current ? sense.offAmperes : sense.highVolts,
+      ...boundsOf(sense),
     };
   });
 }

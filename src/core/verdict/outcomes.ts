@@ -4,7 +4,7 @@
 export type Grade = 'good' | 'doubtful' | 'bad';
 
 /** Label, meaning and grade of an outcome. */
-export interface OutcomeWords {
+interface OutcomeWords {
   readonly label: string;
   readonly means: string;
   readonly grade: Grade;

@@ -31,11 +31,25 @@ const GATES: readonly LinkPart['role'][] = ['led', 'protection', 'input-resistor
 export function pathOf(reading: StateReading, branch: number): CurrentPath {
   const ways = waysOf(reading);
   const gate = gateOf(reading, branch);
-  if (!gate) return walk(ways, OUTPUT_RAIL, OUTPUT_GROUND, [], branch);
-  const before = backToSupply(ways, gate, branch);
-  const start = before[0]?.from ?? gate.from;
+  const seen = new Set(gate ? [gate.from, gate.to] : [OUTPUT_RAIL]);
+  const follow = (start: string, sign: 1 | -1, ends: readonly string[]): readonly Hop[] => {
+    const hops: Hop[] = [];
+    let here = start;
+    while (!ends.includes(here)) {
+      const hop = mostCurrent(ways, here, sign, seen, branch);
+      if (!hop) break;
+      hops.push(hop);
+      here = sign > 0 ? hop.to : hop.from;
+      seen.add(here);
+    }
+    return hops;
+  };
+  const before = gate ? follow(gate.from, -1, [OUTPUT_RAIL, inputRail(branch)]).toReversed() : [];
+  const start = before[0]?.from ?? gate?.from ?? OUTPUT_RAIL;
   const end = start === OUTPUT_RAIL ? OUTPUT_GROUND : inputGround(railNumber(start) ?? branch);
-  return walk(ways, gate.to, end, [...before, gate], branch);
+  const after = follow(gate?.to ?? OUTPUT_RAIL, 1, [end]);
+  const hops = [...before, ...(gate ? [gate] : []), ...after];
+  return { hops, returned: hops.at(-1)?.to === end };
 }
 
 /** The supply rail's input number, or undefined for the output's rail and for any other node. */
@@ -95,32 +109,4 @@ function mostCurrent(
     bestIsOurs = ours;
   }
   return best;
-}
-
-function backToSupply(ways: Ways, gate: Hop, branch: number): readonly Hop[] {
-  const hops: Hop[] = [];
-  const seen = new Set([gate.from, gate.to]);
-  let here = gate.from;
-  while (here !== OUTPUT_RAIL && here !== inputRail(branch)) {
-    const hop = mostCurrent(ways, here, -1, seen, branch);
-    if (!hop) break;
-    hops.unshift(hop);
-    here = hop.from;
-    seen.add(here);
-  }
-  return hops;
-}
-
-function walk(ways: Ways, start: string, end: string, before: readonly Hop[], branch: number): CurrentPath {
-  const hops = [...before];
-  const seen = new Set([start, ...before.flatMap(({ from, to }) => [from, to])]);
-  let here = start;
-  while (here !== end) {
-    const hop = mostCurrent(ways, here, 1, seen, branch);
-    if (!hop) return { hops, returned: false };
-    hops.push(hop);
-    here = hop.to;
-    seen.add(here);
-  }
-  return { hops, returned: true };
 }

@@ -1,7 +1,7 @@
 /** Where the metal of the leads takes each contact, by wires and touches alone. */
 import { nodesOf } from '../circuit/index.ts';
 import { LINES, contactsOf, inputNode, leadNode, outputNode, styleEntry } from '../wiring/index.ts';
-import type { Contact, Line, Link, LinkPart } from '../wiring/index.ts';
+import type { Contact, Jack, Line, Link, LinkPart } from '../wiring/index.ts';
 
 /** Joints of more than this count as broken when asking what a lead joins, ohms. */
 const JOINED_BELOW_OHMS = 50;
@@ -43,26 +43,22 @@ export function conductorLines(
   parts: readonly LinkPart[],
 ): readonly (readonly (readonly (Line | 'spare')[])[])[] {
   const groups = groupNodes(parts);
-  const lineOf = (group: string | undefined, branch: number): Line | 'spare' => {
-    if (group === undefined) return 'spare';
-    const input = link.branches[branch]?.input;
-    const at = (
-      lines: Readonly<Partial<Record<Line, Contact>>>,
-      node: (contact: Contact) => string,
-    ): Line | undefined =>
-      LINES.find((line) => lines[line] !== undefined && groups(node(lines[line])) === group);
-    return (
-      at(styleEntry(link.output.style).lines, outputNode) ??
-      (input && at(styleEntry(input.style).lines, (contact) => inputNode(branch, contact))) ??
-      'spare'
-    );
+  const lineOf = (jack: Jack, node: (contact: Contact) => string, group: string): Line | undefined => {
+    const { lines } = styleEntry(jack.style);
+    return LINES.find((line) => lines[line] !== undefined && groups(node(lines[line])) === group);
   };
-  return link.branches.map(({ leads }, branch) =>
+  return link.branches.map(({ input, leads }, branch) =>
     leads.map((lead, at) =>
       lead.conductors.map(({ from, to }) => {
-        const ends = [leadNode(branch, at, 'from', from), leadNode(branch, at, 'to', to)];
-        const lines = ends.map((node) => lineOf(groups(node), branch));
-        return lines.find((line) => line !== 'spare') ?? 'spare';
+        const ends = [leadNode(branch, at, 'from', from), leadNode(branch, at, 'to', to)]
+          .map(groups)
+          .filter((group) => group !== undefined);
+        const found = ends.map(
+          (group) =>
+            lineOf(link.output, outputNode, group) ??
+            lineOf(input, (contact) => inputNode(branch, contact), group),
+        );
+        return found.find((line) => line !== undefined) ?? 'spare';
       }),
     ),
   );

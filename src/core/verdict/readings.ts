@@ -2,7 +2,7 @@
 import { nodesOf } from '../circuit/index.ts';
 import type { Solved } from '../circuit/index.ts';
 import { OUTPUT_GROUND, SIDES, contactsOf, inputNode, leadNode, outputNode } from '../wiring/index.ts';
-import type { Contact, Lead, Link, LinkPart, State } from '../wiring/index.ts';
+import type { Contact, Lead, Link, LinkPart, Side, State } from '../wiring/index.ts';
 import { solveState } from './prepare.ts';
 import type { PreparedLink } from './prepare.ts';
 
@@ -14,7 +14,7 @@ export type Spot =
       readonly place: 'lead';
       readonly branch: number;
       readonly lead: number;
-      readonly side: 'from' | 'to';
+      readonly side: Side;
       readonly contact: Contact;
     };
 
@@ -35,7 +35,7 @@ export interface PartReading {
 }
 
 /** A conductor in one state; amperes from its first end to its second. */
-export interface ConductorReading {
+interface ConductorReading {
   readonly branch: number;
   readonly lead: number;
   readonly from: Contact;
@@ -83,7 +83,7 @@ export function readState(prepared: PreparedLink, link: Link, state: State): Sta
 }
 
 /** Every contact of the link: the output's, each lead's, each input's. */
-export function spotsOf(link: Link): readonly Spot[] {
+function spotsOf(link: Link): readonly Spot[] {
   const spots: Spot[] = contactsOf(link.output.connector).map((contact) => ({ place: 'output', contact }));
   link.branches.forEach(({ input, leads }, branch) => {
     leads.forEach((lead: Lead, at) => {
@@ -130,22 +130,15 @@ function readPart(part: LinkPart, solved: Solved): PartReading {
 }
 
 function overRating(
-  rating: LinkPart['rating'],
-  amperes: number,
+  { watts, amperes, reverseVolts }: LinkPart['rating'],
+  carried: number,
   volts: number,
-  watts: number,
+  heat: number,
 ): string | undefined {
-  if (rating.watts !== undefined && watts > rating.watts)
-    return `${fixed(watts, 2)} W, rated ${rating.watts} W`;
-  if (rating.amperes !== undefined && Math.abs(amperes) > rating.amperes) {
-    return `${fixed(Math.abs(amperes) * 1e3, 1)} mA, rated ${fixed(rating.amperes * 1e3, 0)} mA`;
-  }
-  if (rating.reverseVolts !== undefined && -volts > rating.reverseVolts) {
-    return `${fixed(-volts, 1)} V in reverse, rated ${rating.reverseVolts} V`;
-  }
+  if (watts !== undefined && heat > watts) return `${heat.toFixed(2)} W, rated ${watts} W`;
+  if (amperes !== undefined && Math.abs(carried) > amperes)
+    return `${Math.abs(carried * 1e3).toFixed(1)} mA, rated ${(amperes * 1e3).toFixed(0)} mA`;
+  if (reverseVolts !== undefined && -volts > reverseVolts)
+    return `${(-volts).toFixed(1)} V in reverse, rated ${reverseVolts} V`;
   return undefined;
-}
-
-function fixed(value: number, digits: number): string {
-  return value.toFixed(digits);
 }

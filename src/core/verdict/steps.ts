@@ -1,9 +1,10 @@
 /** A path of current, told contact by contact. */
 import { contactWords } from '../wiring/index.ts';
-import type { Contact, Link, Side } from '../wiring/index.ts';
+import type { Link } from '../wiring/index.ts';
 import { partName } from './part-words.ts';
 import type { CurrentPath, Hop } from './path.ts';
-import type { Spot, StateReading } from './readings.ts';
+import { nodeOf } from './readings.ts';
+import type { ContactReading, Spot, StateReading } from './readings.ts';
 import { sayAmperes, sayContact, sayInput, sayVolts } from './speak.ts';
 
 /** One step of the explanation; `spot` is the contact it ends at, for the figure. */
@@ -15,18 +16,18 @@ export interface Step {
 
 /** Tell a path: one step for each stretch inside a device, for each lead, and for the way back. */
 export function stepsAlong(link: Link, path: CurrentPath, reading: StateReading): readonly Step[] {
-  const steps: Step[] = [];
   const { hops } = path;
-  let at = 0;
-  while (at < hops.length) {
-    const end = stretchEnd(hops, at);
-    steps.push(stepOf(link, hops.slice(at, end), reading, at === 0));
-    at = end;
-  }
-  const last = hops[hops.length - 1];
-  if (!last) return steps;
+  const last = hops.at(-1);
+  if (!last) return [];
+  // A stretch ends where the path leaves a device or a lead. The touch of a plug belongs to its lead.
+  const stretches: Hop[][] = [];
+  hops.forEach((hop, at) => {
+    const same = at > 0 && JSON.stringify(hop.part.owner) === JSON.stringify(hops[at - 1]?.part.owner);
+    if (same) stretches.at(-1)?.push(hop);
+    else stretches.push([hop]);
+  });
   return [
-    ...steps,
+    ...stretches.map((stretch, at) => stepOf(link, stretch, reading, at === 0)),
     {
       text: path.returned
         ? 'That is the ground of the supply it came from: the loop is closed.'
@@ -37,32 +38,16 @@ export function stepsAlong(link: Link, path: CurrentPath, reading: StateReading)
   ];
 }
 
-/** A stretch ends where the path leaves a device or a lead. The touch of a plug belongs to its lead. */
-function stretchEnd(hops: readonly Hop[], start: number): number {
-  const key = (hop: Hop): string => {
-    const { owner } = hop.part;
-    return owner.place === 'lead'
-      ? `lead ${owner.branch}.${owner.lead}`
-      : owner.place === 'input'
-        ? `input ${owner.branch}`
-        : owner.place;
-  };
-  const first = key(hops[start] as Hop);
-  let end = start + 1;
-  while (end < hops.length && key(hops[end] as Hop) === first) end++;
-  return end;
-}
-
 function stepOf(link: Link, stretch: readonly Hop[], reading: StateReading, first: boolean): Step {
   const opening = stretch[0] as Hop;
   const closing = stretch[stretch.length - 1] as Hop;
   const { owner } = opening.part;
-  const spot = spotAt(closing.to);
-  const volts = spot && reading.contacts.find((one) => sameSpot(one.spot, spot))?.volts;
-  const left = typeof volts === 'number' ? `, at ${sayVolts(volts)}` : '';
+  const contact = contactAt(reading, closing.to);
+  const spot = contact?.spot;
+  const left = typeof contact?.volts === 'number' ? `, at ${sayVolts(contact.volts)}` : '';
   const text =
     owner.place === 'lead'
-      ? leadText(link, stretch, owner, left)
+      ? leadText(link, stretch, reading, owner, left)
       : deviceText(link, stretch, first, spot && `${contactName(link, spot)}${left}`);
   return { text, spot, amperes: closing.amperes };
 }
@@ -70,13 +55,14 @@ function stepOf(link: Link, stretch: readonly Hop[], reading: StateReading, firs
 function leadText(
   link: Link,
   stretch: readonly Hop[],
+  reading: StateReading,
   owner: { readonly branch: number; readonly lead: number },
   left: string,
 ): string {
   const opening = stretch[0] as Hop;
   const closing = stretch[stretch.length - 1] as Hop;
-  const from = spotAt(opening.from);
-  const to = spotAt(closing.to);
+  const from = contactAt(reading, opening.from)?.spot;
+  const to = contactAt(reading, closing.to)?.spot;
   const turned = from && to && from.place === to.place && from.place !== 'lead';
   const how = stretch.some(({ part }) => part.role === 'short')
     ? ', over a solder bridge'
@@ -125,31 +111,9 @@ function leadWords(link: Link, branch: number, at: number): string {
   return /^(lead|adapter) \d+$/.test(name) ? name : `the lead '${name}'`;
 }
 
-function sameSpot(a: Spot, b: Spot): boolean {
-  const key = (spot: Spot): string =>
-    [
-      spot.place,
-      spot.contact,
-      'branch' in spot ? spot.branch : '',
-      'lead' in spot ? `${spot.lead} ${spot.side}` : '',
-    ].join();
-  return key(a) === key(b);
-}
-
 /** The contact a node belongs to, of a jack or of one end of a lead, if it is one. */
-function spotAt(node: string): Spot | undefined {
-  const match = /^(out|in(\d+)|lead(\d+)\.(\d+) (from|to)) (\d|shell|tip|ring|sleeve)$/.exec(node);
-  if (!match) return undefined;
-  const contact = match[6] as Contact;
-  if (match[1] === 'out') return { place: 'output', contact };
-  if (match[2] !== undefined) return { place: 'input', branch: Number(match[2]), contact };
-  return {
-    place: 'lead',
-    branch: Number(match[3]),
-    lead: Number(match[4]),
-    side: match[5] as Side,
-    contact,
-  };
+function contactAt(reading: StateReading, node: string): ContactReading | undefined {
+  return reading.contacts.find(({ spot }) => nodeOf(spot) === node);
 }
 
 /** 'pin 4 (source)'. */

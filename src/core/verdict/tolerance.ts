@@ -1,11 +1,11 @@
 /** Ten thousand builds of one link, each tolerance drawn by chance: how many work, how far from failing, and what decides. */
-import { elementNumber, setValueAt, settle, settleAgain } from '../circuit/index.ts';
+import { elementNumber, setValueAt, settleAgain } from '../circuit/index.ts';
 import { STATES, spreadName } from '../wiring/index.ts';
-import type { Grounding, Link, State } from '../wiring/index.ts';
-import { addShare, influenceOf, spreadSums } from './influence.ts';
-import type { Influence, SpreadSums } from './influence.ts';
-import { levelOf } from './judge.ts';
-import { prepareLink, readInput, setState } from './prepare.ts';
+import type { Grounding, Link, Sense, State } from '../wiring/index.ts';
+import { influenceOf } from './influence.ts';
+import type { Influence } from './influence.ts';
+import { boundsOf, levelOf } from './judge.ts';
+import { prepareLink, readInput, setState, settleState } from './prepare.ts';
 import type { PreparedLink } from './prepare.ts';
 
 /** Builds drawn when nothing else is asked for: the share that works is then known to a per cent (1/sqrt(10 000)) or better. */
@@ -15,24 +15,24 @@ export const BUILDS = 10_000;
 const BUILDS_A_CHUNK = 250;
 
 /** Bars of a histogram (our choice: readable at the width of a phone). */
-export const BARS = 40;
+const BARS = 40;
 
 /** How to draw; everything may be left out. */
-export interface DrawOptions {
+interface DrawOptions {
   readonly seed?: number;
   readonly builds?: number;
   readonly grounding?: Grounding;
 }
 
 /** How many builds fell into each of even steps from `from` to `to`, amperes or volts. */
-export interface Histogram {
+interface Histogram {
   readonly from: number;
   readonly to: number;
   readonly counts: readonly number[];
 }
 
 /** One input over all builds: amperes of its LED, or volts of a level input. */
-export interface InputTolerance {
+interface InputTolerance {
   readonly kind: 'current' | 'level';
   /** Builds in which this input is off in idle and on in active. */
   readonly works: number;
@@ -63,11 +63,11 @@ export interface DrawProgress {
   readonly builds: number;
 }
 
-/** The parts of one tolerance, by number, and the value each has at a share of its range. */
+/** One tolerance, by the numbers of its parts. */
 interface ReadySpread {
   readonly name: string;
-  readonly parts: readonly number[];
-  readonly valueAt: readonly ((share: number) => number)[];
+  /** Put its parts at a share of their range, 0 to 1. */
+  readonly moveTo: (share: number) => void;
 }
 
 /**
@@ -85,130 +85,106 @@ export function* drawBuilds(
   if (!(Number.isInteger(builds) && builds > 0))
     throw new Error(`tolerance: builds must be a whole number above 0, got ${builds}`);
   const prepared = prepareLink(link, grounding);
-  const spreads = readySpreads(prepared);
   const { senses } = prepared.model;
   if (senses.length === 0) throw new Error('link: needs at least one input, got none');
-  const random = drawer(seed);
-  const values = { idle: senses.map(column), active: senses.map(column) };
-  const sums = senses.map(() => spreadSums(spreads.length));
-  const worked = senses.map(() => 0);
+  const spreads = readySpreads(prepared);
+  const columns = (count: number): Float64Array[] =>
+    Array.from({ length: count }, () => new Float64Array(builds));
+  const places = columns(spreads.length);
+  const values = { idle: columns(senses.length), active: columns(senses.length) };
   const starts = { idle: startOf(prepared, 'idle'), active: startOf(prepared, 'active') };
-  const shares = new Float64Array(spreads.length);
-  let works = 0;
+  const random = drawer(seed);
   for (let build = 0; build < builds; build++) {
-    drawOne(prepared, spreads, random, shares);
+    spreads.forEach(({ moveTo }, at) => moveTo(((places[at] as Float64Array)[build] = random())));
     for (const state of STATES) {
       setState(prepared, state);
       prepared.compiled.junctions.volts.set(starts[state]);
       const failed = settleAgain(prepared.compiled);
       if (failed)
         throw new Error(`link: the ${state} state of build ${build} has no solution: ${failed.reason}`);
-      for (let input = 0; input < senses.length; input++)
-        (values[state][input] as Float64Array)[build] = readInput(prepared, input).value;
+      values[state].forEach((column, input) => (column[build] = readInput(prepared, input).value));
     }
-    let all = true;
-    senses.forEach((sense, input) => {
-      const active = (values.active[input] as Float64Array)[build] as number;
-      const idle = (values.idle[input] as Float64Array)[build] as number;
-      if (levelOf(sense, active) === 'on' && levelOf(sense, idle) === 'off') worked[input]!++;
-      else all = false;
-      addShare(sums[input] as SpreadSums, shares, active);
-    });
-    if (all) works++;
     if ((build + 1) % BUILDS_A_CHUNK === 0 && build + 1 < builds) yield { done: build + 1, builds };
   }
+  const worked = senses.map((sense, input) => {
+    const [idle, active] = [values.idle[input] as Float64Array, values.active[input] as Float64Array];
+    return active.map((value, at) =>
+      Number(levelOf(sense, value) === 'on' && levelOf(sense, idle[at] as number) === 'off'),
+    );
+  });
   return {
     builds,
-    works,
+    works: sumOf(
+      (worked[0] as Float64Array).map((_, at) => Math.min(...worked.map((one) => one[at] as number))),
+    ),
     seed,
-    inputs: senses.map((sense, input): InputTolerance => {
-      const idle = values.idle[input] as Float64Array;
-      const active = values.active[input] as Float64Array;
-      const current = sense.kind === 'current';
-      const on = current ? sense.onAmperes : sense.lowVolts;
-      const off = current ? sense.offAmperes : sense.highVolts;
-      const [least, most] = [Math.min, Math.max].map((end) => ({
-        idle: idle.reduce((one, other) => end(one, other)),
-        active: active.reduce((one, other) => end(one, other)),
-      })) as [InputTolerance['least'], InputTolerance['most']];
-      const from = Math.min(0, least.idle, least.active);
-      const to = Math.max(on, off, most.idle, most.active);
+    inputs: senses.map((sense, input) => {
+      const [idle, active] = [values.idle[input] as Float64Array, values.active[input] as Float64Array];
       return {
-        kind: sense.kind,
-        works: worked[input] as number,
-        least,
-        most,
-        histogram: { idle: histogramOf(idle, from, to), active: histogramOf(active, from, to) },
-        on,
-        off,
+        ...rangesOf(sense, idle, active),
+        works: sumOf(worked[input] as Float64Array),
         matters: influenceOf(
-          sums[input] as SpreadSums,
           spreads.map(({ name }) => name),
+          places,
+          active,
         ),
       };
     }),
   };
-
-  function column(): Float64Array {
-    return new Float64Array(builds);
-  }
 }
 
-/** Draw all builds at once: for tests and the command line. */
-export function drawAllBuilds(link: Link, options: DrawOptions = {}): ToleranceResult {
-  const drawing = drawBuilds(link, options);
-  let step = drawing.next();
-  while (!step.done) step = drawing.next();
-  return step.value;
+function sumOf(column: Float64Array): number {
+  return column.reduce((sum, one) => sum + one, 0);
+}
+
+function rangesOf(
+  sense: Sense,
+  idle: Float64Array,
+  active: Float64Array,
+): Omit<InputTolerance, 'works' | 'matters'> {
+  const least = { idle: endOf(Math.min, idle), active: endOf(Math.min, active) };
+  const most = { idle: endOf(Math.max, idle), active: endOf(Math.max, active) };
+  const { on, off } = boundsOf(sense);
+  const from = Math.min(0, least.idle, least.active);
+  const to = Math.max(on, off, most.idle, most.active);
+  const histogram = { idle: histogramOf(idle, from, to), active: histogramOf(active, from, to) };
+  return { kind: sense.kind, least, most, histogram, on, off };
+}
+
+function endOf(end: (a: number, b: number) => number, column: Float64Array): number {
+  return column.reduce((one, other) => end(one, other));
 }
 
 /** Junction voltages of a state at nominal: where every build of it starts. */
 function startOf(prepared: PreparedLink, state: State): Float64Array {
-  setState(prepared, state);
-  const failed = settle(prepared.compiled);
+  const failed = settleState(prepared, state);
   if (failed) throw new Error(`link: the ${state} state has no solution: ${failed.reason}`);
   return prepared.compiled.junctions.volts.slice();
 }
 
 function readySpreads({ model, compiled }: PreparedLink): readonly ReadySpread[] {
-  return model.spreads.map((spread) => ({
-    name: spreadName(model.spreads, spread),
-    parts: spread.parts.map((part) => elementNumber(compiled, part)),
-    valueAt: spread.parts.map((part, at) => {
-      const low = spread.low[at] as number;
-      const high = spread.high[at] as number;
-      const kind = compiled.circuit.elements[elementNumber(compiled, part)]?.kind;
+  return model.spreads.map((spread) => {
+    const moves = spread.parts.map((part, at) => {
+      const number = elementNumber(compiled, part);
+      const [low, high] = [spread.low[at] as number, spread.high[at] as number];
       // IS is the exponential of the LED's added voltage, so that even in volts is geometric in IS.
-      const ratio = Math.log(high / low);
-      return kind === 'diode'
-        ? (share) => low * Math.exp(ratio * share)
-        : (share) => low + (high - low) * share;
-    }),
-  }));
-}
-
-function drawOne(
-  { compiled }: PreparedLink,
-  spreads: readonly ReadySpread[],
-  random: () => number,
-  shares: Float64Array,
-): void {
-  for (let at = 0; at < spreads.length; at++) {
-    const { parts, valueAt } = spreads[at] as ReadySpread;
-    const share = random();
-    shares[at] = share;
-    for (let one = 0; one < parts.length; one++) {
-      setValueAt(compiled, parts[one] as number, (valueAt[one] as (share: number) => number)(share));
-    }
-  }
+      return compiled.circuit.elements[number]?.kind === 'diode'
+        ? (share: number) => setValueAt(compiled, number, low * (high / low) ** share)
+        : (share: number) => setValueAt(compiled, number, low + (high - low) * share);
+    });
+    return {
+      name: spreadName(model.spreads, spread),
+      moveTo: (share) => {
+        for (const move of moves) move(share);
+      },
+    };
+  });
 }
 
 function histogramOf(values: Float64Array, from: number, to: number): Histogram {
   const counts = new Array<number>(BARS).fill(0);
-  for (const value of values) {
-    const bar = Math.min(BARS - 1, Math.floor(((value - from) / (to - from)) * BARS));
-    counts[bar] = (counts[bar] as number) + 1;
-  }
+  for (const value of values)
+    counts[Math.min(BARS - 1, Math.floor(((value - from) / (to - from)) * BARS))]!++;
   return { from, to, counts };
 }
 

@@ -1,6 +1,6 @@
 /** Short ways to put links together for the tests of the verdict. */
-import { checkLink } from '../../../src/core/verdict/index.ts';
-import type { LinkVerdict, NoteKind } from '../../../src/core/verdict/index.ts';
+import { checkLink, drawBuilds } from '../../../src/core/verdict/index.ts';
+import type { LinkVerdict, NoteKind, ToleranceResult } from '../../../src/core/verdict/index.ts';
 import {
   PARTS,
   circuitsFor,
@@ -59,4 +59,12 @@ export function inputsOn(connectors: readonly Connector[], parts: readonly Part[
       ),
     ),
   );
+}
+
+/** Draw all builds at once. */
+export function drawAllBuilds(...given: Parameters<typeof drawBuilds>): ToleranceResult {
+  const drawing = drawBuilds(...given);
+  let step = drawing.next();
+  while (!step.done) step = drawing.next();
+  return step.value;
 }

@@ -1,6 +1,7 @@
 import { checkLink } from '../../../src/core/verdict/check.ts';
-import { addShare, influenceOf, spreadSums } from '../../../src/core/verdict/influence.ts';
-import { BUILDS, drawAllBuilds, drawBuilds } from '../../../src/core/verdict/tolerance.ts';
+import { drawAllBuilds } from './build.ts';
+import { influenceOf } from '../../../src/core/verdict/influence.ts';
+import { BUILDS, drawBuilds } from '../../../src/core/verdict/tolerance.ts';
 import type { Driver, Part, Receiver } from '../../../src/core/wiring/circuits.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/link.ts';
 import type { Link } from '../../../src/core/wiring/link.ts';
@@ -110,13 +111,7 @@ describe('builds drawn by chance', () => {
 });
 
 test('influence is the square of the correlation: all of it, or none', () => {
-  const sums = spreadSums(2);
-  for (const [one, other] of [
-    [0, 0],
-    [0, 1],
-    [1, 0],
-    [1, 1],
-  ] as const)
-    addShare(sums, Float64Array.of(one, other), 3 * one + 2);
-  expect(influenceOf(sums, ['first', 'second'])).toEqual([{ name: 'first', share: 1 }]);
+  const [one, other] = [Float64Array.of(0, 0, 1, 1), Float64Array.of(0, 1, 0, 1)];
+  const values = one.map((place) => 3 * place + 2);
+  expect(influenceOf(['first', 'second'], [one, other], values)).toEqual([{ name: 'first', share: 1 }]);
 });
