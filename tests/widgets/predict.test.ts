@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
+import { accessibilityFaults } from '../support/accessible.ts';
 import { builtPages } from '../support/site.ts';
 import { wakeIslands } from '../support/watch.ts';
 
@@ -9,6 +10,12 @@ test('every lesson asks before it shows', () => {
   expect(LESSONS.length).toBeGreaterThan(0);
   const silent = LESSONS.filter(({ file }) => !readFileSync(file, 'utf8').includes('Before you look'));
   expect(silent.map(({ address }) => address)).toEqual([]);
+});
+
+test('a question that waits for its answer is accessible', async ({ page }) => {
+  await page.goto(LESSONS[0]?.address ?? '');
+  await wakeIslands(page);
+  expect(await accessibilityFaults(page, '.predict')).toEqual([]);
 });
 
 for (const { address } of LESSONS) {
