@@ -6,7 +6,8 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, test, vi } from 'vitest';
 import { compileCircuit, setValue } from '../../src/core/circuit/compile.ts';
 import { solveOperatingPoint } from '../../src/core/circuit/operating-point.ts';
-import { DRIVERS, RECEIVERS } from '../../src/core/wiring/circuits.ts';
+import { DRIVERS } from '../../src/core/wiring/drivers.ts';
+import { RECEIVERS } from '../../src/core/wiring/receivers.ts';
 import { linkCircuit } from '../../src/core/wiring/link-circuit.ts';
 import { VOLTS_ALLOWED, compareAmperes, compareVolts, said, worstOf } from '../support/agreement.ts';
 import type { Comparison } from '../support/agreement.ts';
@@ -17,7 +18,7 @@ import type { DeckState } from '../support/deck-text.ts';
 import { runOperatingPoint } from '../support/spice.ts';
 import type { EnginePoint } from '../support/spice.ts';
 
-const DECKS = new URL('../support/decks', import.meta.url);
+const DECKS = new URL('../support/decks/', import.meta.url);
 const NAMES = readdirSync(DECKS)
   .filter((file) => file.endsWith('.cir'))
   .map((file) => file.slice(0, -'.cir'.length));
