@@ -1,6 +1,7 @@
 /** Draws builds of a link off the main thread: takes an order, sends progress, then the result or what went wrong. */
 import { drawBuilds } from '../../src/core/verdict/index.ts';
 import {
+  WORST_CLOCKS,
   longestLead,
   mostHops,
   ownHop,
@@ -33,9 +34,6 @@ export type Answer =
   | { readonly kind: 'builds'; readonly result: ToleranceResult }
   | { readonly kind: 'limits'; readonly limits: Limits };
 
-/** Both clocks at the standard's 1 %, against each other (MIDI 1.0 Detailed Specification, hardware). */
-const CLOCKS_APART = { sender: { clockError: -0.01 }, receiver: { clockError: 0.01 } };
-
 answerOrder<Order, Answer>((order, answer) => {
   if (order.kind === 'builds') draw(order.link, order.seed, answer);
   else answer({ kind: 'limits', limits: limitsOf(order.link, order.baseResistor) });
@@ -57,7 +55,7 @@ function limitsOf(link: Link, baseResistor: boolean): Limits {
     slow: widestClockError('slow', { hops: [hop] }),
     fast: widestClockError('fast', { hops: [hop] }),
     hops: mostHops(hop),
-    hopsAtClockLimits: mostHops(hop, CLOCKS_APART),
+    hopsAtClockLimits: mostHops(hop, WORST_CLOCKS),
     lead: longestLead((metres) => withLength(link, metres)),
   };
 }

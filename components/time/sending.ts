@@ -1,6 +1,7 @@
 /** From a link and a list of bytes to what the timing figure shows. */
-import { bitCells, hexOf, inputAmountAt, inputTrace, levelAt, optoOf } from '../../src/core/signal/index.ts';
+import { bitCells, hexOf, inputAmountAt, inputTrace, levelAt } from '../../src/core/signal/index.ts';
 import { sayAmperes, sayVolts } from '../../src/core/verdict/index.ts';
+import { delaysOf, hasLed } from '../../src/core/wiring/index.ts';
 import type { Heard, Sending, Sent, TimeLink } from '../../src/core/signal/index.ts';
 import { drawTiming } from '../../src/draw/timing.ts';
 import type { TimingDrawing } from '../../src/draw/timing.ts';
@@ -9,8 +10,8 @@ import { STATUS_WORDS } from '../parts/status-words.ts';
 /** The delays of the optocoupler behind an input, in words. */
 export function opticalWords(time: TimeLink, baseResistor: boolean): string {
   const jack = time.link.branches[0]?.input;
-  if (!jack || jack.circuit === 'receiver-logic') return 'no optocoupler: the level is read as it is';
-  const { label, toOnSeconds, toOffSeconds, status } = optoOf(jack.part, baseResistor);
+  if (!jack || !hasLed(jack.circuit)) return 'no optocoupler: the level is read as it is';
+  const { label, toOnSeconds, toOffSeconds, status } = delaysOf(jack, baseResistor);
   return `${label}: ${us(toOnSeconds)} to on, ${us(toOffSeconds)} to off (${STATUS_WORDS[status]})`;
 }
 

@@ -7,7 +7,7 @@ export { changeLead, connect, disconnect, refitLink } from './edit-links.ts';
 export type { Finding, Severity } from './findings.ts';
 export { hearers, hopNumbers, senders } from './hearing.ts';
 export type { Hearing } from './hearing.ts';
-export { EDGE_BUDGET_SECONDS, PART_DELAYS, hopTimings } from './hops.ts';
+export { EDGE_BUDGET_SECONDS, hopTimings } from './hops.ts';
 export { bestOf, jackSetTo, makingCost, offersOf, stylesOf, waysToJoin } from './lead-offers.ts';
 export type { OfferedChoice } from './lead-offers.ts';
 export { pressTimeline, timePress } from './one-press.ts';

@@ -4,6 +4,7 @@ import {
   PLAIN_JOURNEY,
   STANDARD_CLOCK_ERROR,
   VOTE_SAMPLES,
+  WORST_CLOCKS,
   bitSecondsOf,
   bytesOf,
   edgeTimes,
@@ -11,7 +12,6 @@ import {
   hexOf,
   longestLead,
   mostHops,
-  optoOf,
   ownHop,
   prepareTimeLink,
   sendOnJourney,
@@ -19,6 +19,7 @@ import {
 } from '../signal/index.ts';
 import { checkLink } from '../verdict/index.ts';
 import type { EdgeTimes, Item, Journey, Sent } from '../signal/index.ts';
+import { outputDelays } from '../wiring/index.ts';
 import type { Part } from '../wiring/index.ts';
 import { linkFrom, type AuthoredLink } from './links.ts';
 import { unbroken } from './say.ts';
@@ -84,7 +85,7 @@ export function sayMetres({ leads }: AuthoredLink): string {
 
 /** How much later a part is to off than to on, seconds. */
 function shiftOf(part: Part, baseResistor: boolean): number {
-  const { toOnSeconds, toOffSeconds } = optoOf(part, baseResistor);
+  const { toOnSeconds, toOffSeconds } = outputDelays(part, baseResistor);
   return toOffSeconds - toOnSeconds;
 }
 
@@ -132,9 +133,9 @@ export function hopsOf(authored: AuthoredLink, receiver: ReceiverKind, baseResis
   const time = prepareTimeLink(linkFrom(authored));
   const hop = { ...ownHop(time, 0, baseResistor), kind: 'hardware thru' } as const;
   return mostHops(hop, {
-    sender: { clockError: -STANDARD_CLOCK_ERROR },
+    sender: WORST_CLOCKS.sender,
     receiver: {
-      clockError: STANDARD_CLOCK_ERROR,
+      ...WORST_CLOCKS.receiver,
       voteSamples: receiver === 'three votes' ? VOTE_SAMPLES : [MIDDLE_SAMPLE],
     },
     link: stageOf(time),

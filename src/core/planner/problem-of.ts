@@ -1,6 +1,7 @@
 /** From a plan to the planning problem: who can feed whom, with which leads, at what cost. */
 import { breakoutCost } from '../board/index.ts';
-import { EDGE_BUDGET_SECONDS, PART_DELAYS } from '../board/index.ts';
+import { edgeShiftSeconds } from '../wiring/index.ts';
+import { EDGE_BUDGET_SECONDS } from '../board/index.ts';
 import type { LinkMemory } from '../verdict/index.ts';
 import { bestOf, offersOf, waysToJoin } from '../board/index.ts';
 import type { OfferedChoice } from '../board/index.ts';
@@ -44,12 +45,7 @@ const inputs = (device: WholeDevice): readonly WholeJack[] =>
 
 /** Edges shift most at the slowest input of a device, seconds. */
 function shiftOf(device: WholeDevice): number {
-  return Math.max(
-    0,
-    ...inputs(device).map(({ part }) =>
-      Math.abs(PART_DELAYS[part].toOffSeconds - PART_DELAYS[part].toOnSeconds),
-    ),
-  );
+  return Math.max(0, ...inputs(device).map(edgeShiftSeconds));
 }
 
 /**

@@ -104,13 +104,7 @@ export function leadSubject(lead: Lead): Subject {
   const hanging = (connector: Connector): Jack =>
     makeJack('in', connector, stylesFor('in', connector)[0] ?? 'din');
   const { from, to } = lead;
-  addLeads(
-    into,
-    { touches: [], conductors: [] },
-    hanging(from.connector),
-    { input: hanging(to.connector), leads: [lead] },
-    0,
-  );
+  addLeads(into, hanging(from.connector), { input: hanging(to.connector), leads: [lead] }, 0);
   return { parts: into.parts, switching: { idle: [], active: [] } };
 }
 

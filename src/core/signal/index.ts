@@ -1,4 +1,5 @@
 /** Bytes through a link and a chain. The door of the floor: what others may use, and nothing else. */
+export { WORST_CLOCKS, edgeBudgetSeconds } from './bit-budget.ts';
 export { differenceInWords } from './difference.ts';
 export { STANDARD_EDGE_SECONDS, edgeTimes, longestLead } from './edge-times.ts';
 export type { EdgeTimes, LongestLead } from './edge-times.ts';
@@ -17,7 +18,6 @@ export { stageOf } from './line.ts';
 export { restDeck, timeDeck } from './link-deck.ts';
 export { CHANNEL_MODES, REAL_TIME_BYTES, bankSelect } from './messages.ts';
 export type { Message } from './messages.ts';
-export { optoOf } from './optocouplers.ts';
 export { VOTE_SAMPLES } from './receiver.ts';
 export type { Heard } from './receiver.ts';
 export { ownHop, sendThrough } from './send.ts';

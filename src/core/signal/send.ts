@@ -1,5 +1,6 @@
 /** Bytes sent through links and the optocouplers at their ends: what arrives, and why it differs. */
 import type { Transient } from '../circuit/index.ts';
+import { delaysOf } from '../wiring/index.ts';
 import { compareBytes } from './difference.ts';
 import type { ByteOutcome } from './difference.ts';
 import type { FrameOptions, SentFrames } from './frames.ts';
@@ -7,7 +8,6 @@ import { sendBytes } from './frames.ts';
 import { throughHop } from './hop.ts';
 import type { Hop } from './hop.ts';
 import { driveLine } from './line.ts';
-import { optoOf } from './optocouplers.ts';
 import { receive } from './receiver.ts';
 import type { Reception, ReceiverOptions } from './receiver.ts';
 import type { TimeLink } from './time-link.ts';
@@ -20,7 +20,7 @@ export interface Leg {
   readonly input?: number;
   /** What passes the signal on; the input's own optocoupler when left out. */
   readonly hop?: Hop;
-  /** Whether a 6N138 has its base resistor; false when left out. */
+  /** Whether a 6N138 has its base resistor; true when left out. */
   readonly baseResistor?: boolean;
 }
 
@@ -52,11 +52,10 @@ export interface SendOptions {
 }
 
 /** The hop that an input makes by itself: the delays of its optocoupler; none for a logic input. */
-export function ownHop({ link }: TimeLink, input = 0, baseResistor = false): Hop {
+export function ownHop({ link }: TimeLink, input = 0, baseResistor?: boolean): Hop {
   const jack = link.branches[input]?.input;
   if (!jack) throw new Error(`link: has no input ${input}`);
-  if (jack.circuit === 'receiver-logic') return { kind: 'optocoupler', toOnSeconds: 0, toOffSeconds: 0 };
-  const { toOnSeconds, toOffSeconds } = optoOf(jack.part, baseResistor);
+  const { toOnSeconds, toOffSeconds } = delaysOf(jack, baseResistor);
   return { kind: 'optocoupler', toOnSeconds, toOffSeconds };
 }
 
@@ -73,7 +72,7 @@ export function sendThrough(
   const sent = sendBytes(bytes, options.sender);
   const runs: LegRun[] = [];
   let driven = sent.wave;
-  for (const { time, input = 0, hop, baseResistor = false } of legs) {
+  for (const { time, input = 0, hop, baseResistor } of legs) {
     const line = driveLine(time, driven);
     const led = line.inputs[input];
     if (!led) throw new Error(`link: has no input ${input}`);

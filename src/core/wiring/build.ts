@@ -1,7 +1,11 @@
 /** The bench on which a link's circuit is put together: parts with the words to speak of them, and what may spread. */
 import type { Element } from '../circuit/index.ts';
+import { valuesOf } from './circuits.ts';
 import type { Contact } from './connectors.ts';
-import type { Side } from './link.ts';
+import { valueAt } from './link.ts';
+import type { Jack, Side } from './link.ts';
+import { PROTECTION_DIODE } from './optocouplers.ts';
+import type { ValueName } from './values.ts';
 
 /** Where a part sits: the output, input number `branch`, or lead number `lead` of that branch. */
 export type Owner =
@@ -11,33 +15,31 @@ export type Owner =
   | { readonly place: 'world' };
 
 /** What a part does in the link. */
-export const ROLES = [
-  'supply',
-  'rail',
-  'source-resistor',
-  'sink-resistor',
-  'stage-resistor',
-  'stage-high',
-  'stage-low',
-  'stage-drive',
-  'clamp',
-  'series-resistor',
-  'led',
-  'protection',
-  'bridge-diode',
-  'pull-up',
-  'input-resistor',
-  'contact',
-  'conductor',
-  'joint',
-  'short',
-  'capacitance',
-  'grounds',
-] as const;
-export type Role = (typeof ROLES)[number];
+export type Role =
+  | 'supply'
+  | 'rail'
+  | 'source-resistor'
+  | 'sink-resistor'
+  | 'stage-resistor'
+  | 'stage-high'
+  | 'stage-low'
+  | 'stage-drive'
+  | 'clamp'
+  | 'series-resistor'
+  | 'led'
+  | 'protection'
+  | 'bridge-diode'
+  | 'pull-up'
+  | 'input-resistor'
+  | 'contact'
+  | 'conductor'
+  | 'joint'
+  | 'short'
+  | 'capacitance'
+  | 'grounds';
 
 /** Limits of a part: watts for resistors, amperes for stages, rails and LEDs, reverse volts for LEDs. */
-export interface Rating {
+interface Rating {
   readonly watts?: number;
   readonly amperes?: number;
   readonly reverseVolts?: number;
@@ -74,26 +76,71 @@ export const OUTPUT_GROUND = 'out ground';
 /** Ground of an input that has one. */
 export const inputGround = (branch: number): string => `in${branch} ground`;
 
-/** Collects parts and spreads while a link is put together. */
+/** Puts parts in one place of the link. Two nodes run from plus to minus, or from anode to cathode. */
+export interface Bench {
+  add(role: Role, element: Element, rating?: Rating): void;
+  resistor(role: Role, name: string, a: string, b: string, ohms: number, rating?: Rating): void;
+  supply(name: string, plus: string, minus: string, volts: number, rating?: Rating): void;
+  /** A protection diode. */
+  diode(role: Role, name: string, anode: string, cathode: string): void;
+  /** A closed switch between two grounds. */
+  tie(name: string, a: string, b: string): void;
+}
+
+/** Collects parts and spreads while a link is put together; touches and wires spread together, whatever lead they are on. */
 export interface Collector {
   readonly parts: LinkPart[];
   readonly spreads: Spread[];
-  add(owner: Owner, role: Role, element: Element, rating?: Rating): void;
+  readonly touches: PartOhms[];
+  readonly wires: PartOhms[];
+  at(owner: Owner): Bench;
+}
+
+/** A resistance of a lead. */
+interface PartOhms {
+  readonly part: string;
+  readonly ohms: number;
 }
 
 /** An empty collector. */
 export function collector(): Collector {
   const parts: LinkPart[] = [];
-  return {
-    parts,
-    spreads: [],
-    add: (owner, role, element, rating = {}) => void parts.push({ element, owner, role, rating }),
+  const at = (owner: Owner): Bench => {
+    const add: Bench['add'] = (role, element, rating = {}) =>
+      void parts.push({ element, owner, role, rating });
+    return {
+      add,
+      resistor: (role, name, a, b, ohms, rating) => add(role, { kind: 'resistor', name, a, b, ohms }, rating),
+      supply: (name, plus, minus, volts, rating) =>
+        add('supply', { kind: 'voltage', name, plus, minus, volts }, rating),
+      diode: (role, name, anode, cathode) =>
+        add(role, { kind: 'diode', name, anode, cathode, ...PROTECTION_DIODE }),
+      tie: (name, a, b) => add('grounds', { kind: 'switch', name, a, b, closed: true }),
+    };
   };
+  return { parts, spreads: [], touches: [], wires: [], at };
 }
 
-/** A relative spread of one part. */
-export function factorSpread(name: string, part: string, nominal: number, low: number, high: number): Spread {
-  return { name, parts: [part], nominal: [nominal], low: [nominal * low], high: [nominal * high] };
+/** Let parts spread with a value of the jack that has a relative tolerance; nothing where its circuit has no such value. */
+export function spreadWith(
+  into: Collector,
+  jack: Jack,
+  name: ValueName,
+  parts: readonly string[],
+  label?: string,
+): void {
+  const entry = valuesOf(jack.circuit, jack.part).find((one) => one.name === name);
+  if (!entry?.spread) return;
+  const amount = valueAt(jack, name);
+  const { low, high } = entry.spread;
+  const each = (value: number): readonly number[] => parts.map(() => value);
+  into.spreads.push({
+    name: label ?? entry.label,
+    parts,
+    nominal: each(amount),
+    low: each(amount * low),
+    high: each(amount * high),
+  });
 }
 
 /** The name of a tolerance, with its input where several inputs have one of the name: 'LED voltage of input 2'. */

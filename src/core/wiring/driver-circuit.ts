@@ -1,11 +1,10 @@
 /** What stands behind an output jack. */
-import type { Collector } from './build.ts';
-import { OUTPUT_GROUND, factorSpread, outputNode } from './build.ts';
-import { PROTECTION_DIODE, valuesOf } from './circuits.ts';
-import type { ValueName } from './circuits.ts';
+import type { Bench, Collector } from './build.ts';
+import { OUTPUT_GROUND, outputNode, spreadWith } from './build.ts';
 import type { Jack } from './link.ts';
 import { valueAt } from './link.ts';
 import { styleEntry } from './styles.ts';
+import type { ValueName } from './values.ts';
 
 /** The two states of a link: the line rests, or a 0 is sent. */
 export const STATES = ['idle', 'active'] as const;
@@ -14,7 +13,10 @@ export type State = (typeof STATES)[number];
 /** Values of the output stage's parts in each state: 1 or 0 for a switch closed or open, volts of a source. */
 export type Switching = Readonly<Record<State, readonly (readonly [name: string, value: number])[]>>;
 
-const OUT = { place: 'output' } as const;
+/** The source that stands for a push-pull stage in time, and the switches that stand for a stage at rest. */
+const STAGE_DRIVE = 'out stage drive';
+const STAGE_LOW = 'out stage low';
+const STAGE_HIGH = 'out stage high';
 
 /**
  * Add the parts of an output and tell how its stage switches. The rail is node 'out rail'.
@@ -22,158 +24,56 @@ const OUT = { place: 'output' } as const;
  * come to the same at rest, but only the source has edges.
  */
 export function addDriver(into: Collector, jack: Jack, inTime = false): Switching {
-  const { lines } = styleEntry(jack.style);
+  const { circuit } = jack;
+  const { source, sink, shield } = styleEntry(jack.style).lines;
+  const out = into.at({ place: 'output' });
   const at = (name: ValueName): number => valueAt(jack, name);
-  const sink = lines.sink === undefined ? 'out sink' : outputNode(lines.sink);
-  if (lines.shield !== undefined) {
-    into.add(OUT, 'grounds', {
-      kind: 'switch',
-      name: 'out shield tie',
-      a: outputNode(lines.shield),
-      b: OUTPUT_GROUND,
-      closed: true,
+  if (shield !== undefined) out.tie('out shield tie', outputNode(shield), OUTPUT_GROUND);
+  if (circuit === 'driver-off')
+    out.resistor('rail', 'out rail load', 'out rail', OUTPUT_GROUND, at('railOhms'));
+  else out.supply('out supply', 'out rail', OUTPUT_GROUND, at('supplyVolts'), { amperes: at('railAmperes') });
+  if (circuit !== 'driver-ground' && source !== undefined)
+    out.resistor('source-resistor', 'out source resistor', 'out rail', outputNode(source), at('sourceOhms'), {
+      watts: at('sourceWatts'),
     });
-  }
+  const sinkNode = sink === undefined ? 'out sink' : outputNode(sink);
+  out.resistor('sink-resistor', 'out sink resistor', sinkNode, 'out stage', at('sinkOhms'), {
+    watts: at('sinkWatts'),
+  });
+  const driven = inTime && circuit !== 'driver-3v3' && circuit !== 'driver-off';
+  spreadWith(into, jack, 'supplyVolts', ['out supply', ...(driven ? [STAGE_DRIVE] : [])]);
+  spreadWith(into, jack, 'railOhms', ['out rail load']);
+  spreadWith(into, jack, 'sourceOhms', ['out source resistor']);
+  spreadWith(into, jack, 'sinkOhms', ['out sink resistor']);
+  return addStage(out, jack, driven);
+}
+
+function addStage(out: Bench, jack: Jack, driven: boolean): Switching {
   if (jack.circuit === 'driver-off') {
-    into.add(OUT, 'rail', {
-      kind: 'resistor',
-      name: 'out rail load',
-      a: 'out rail',
-      b: OUTPUT_GROUND,
-      ohms: at('railOhms'),
-    });
-  } else {
-    into.add(
-      OUT,
-      'supply',
-      {
-        kind: 'voltage',
-        name: 'out supply',
-        plus: 'out rail',
-        minus: OUTPUT_GROUND,
-        volts: at('supplyVolts'),
-      },
-      { amperes: at('railAmperes') },
-    );
-  }
-  if (jack.circuit !== 'driver-ground' && lines.source !== undefined) {
-    into.add(
-      OUT,
-      'source-resistor',
-      {
-        kind: 'resistor',
-        name: 'out source resistor',
-        a: 'out rail',
-        b: outputNode(lines.source),
-        ohms: at('sourceOhms'),
-      },
-      { watts: at('sourceWatts') },
-    );
-  }
-  into.add(
-    OUT,
-    'sink-resistor',
-    { kind: 'resistor', name: 'out sink resistor', a: sink, b: 'out stage', ohms: at('sinkOhms') },
-    { watts: at('sinkWatts') },
-  );
-  addSpreads(into, jack, inTime && isPushPull(jack));
-  return addStage(into, jack, inTime);
-}
-
-function isPushPull({ circuit }: Jack): boolean {
-  return circuit !== 'driver-3v3' && circuit !== 'driver-off';
-}
-
-function addSpreads(into: Collector, jack: Jack, driven: boolean): void {
-  const parts: Partial<Record<ValueName, string>> = {
-    supplyVolts: 'out supply',
-    sourceOhms: 'out source resistor',
-    sinkOhms: 'out sink resistor',
-    railOhms: 'out rail load',
-  };
-  for (const { name, label, spread } of valuesOf(jack.circuit, jack.part)) {
-    const part = parts[name];
-    if (!part || !spread) continue;
-    const nominal = valueAt(jack, name);
-    const low = nominal * spread.low;
-    const high = nominal * spread.high;
-    if (driven && part === 'out supply') {
-      into.spreads.push({
-        name: label,
-        parts: [part, STAGE_DRIVE],
-        nominal: [nominal, nominal],
-        low: [low, low],
-        high: [high, high],
-      });
-    } else into.spreads.push(factorSpread(label, part, nominal, spread.low, spread.high));
-  }
-}
-
-/** The source that stands for a push-pull stage in time. */
-const STAGE_DRIVE = 'out stage drive';
-
-function addStage(into: Collector, jack: Jack, inTime: boolean): Switching {
-  if (jack.circuit === 'driver-off') {
-    into.add(OUT, 'clamp', {
-      kind: 'diode',
-      name: 'out clamp to rail',
-      anode: 'out stage',
-      cathode: 'out rail',
-      ...PROTECTION_DIODE,
-    });
-    into.add(OUT, 'clamp', {
-      kind: 'diode',
-      name: 'out clamp to ground',
-      anode: OUTPUT_GROUND,
-      cathode: 'out stage',
-      ...PROTECTION_DIODE,
-    });
+    out.diode('clamp', 'out clamp to rail', 'out stage', 'out rail');
+    out.diode('clamp', 'out clamp to ground', OUTPUT_GROUND, 'out stage');
     return { idle: [], active: [] };
   }
   const rating = { amperes: valueAt(jack, 'stageAmperes') };
-  const stageOhms = valueAt(jack, 'stageOhms');
-  let drive = 'out stage';
-  if (stageOhms > 0) {
-    drive = 'out drive';
-    into.add(OUT, 'stage-resistor', {
-      kind: 'resistor',
-      name: 'out stage resistance',
-      a: 'out stage',
-      b: drive,
-      ohms: stageOhms,
-    });
-  }
-  if (inTime && isPushPull(jack)) {
+  const ohms = valueAt(jack, 'stageOhms');
+  const drive = ohms > 0 ? 'out drive' : 'out stage';
+  if (ohms > 0) out.resistor('stage-resistor', 'out stage resistance', 'out stage', drive, ohms);
+  if (driven) {
     const volts = valueAt(jack, 'supplyVolts');
-    into.add(
-      OUT,
+    out.add(
       'stage-drive',
       { kind: 'voltage', name: STAGE_DRIVE, plus: drive, minus: OUTPUT_GROUND, volts },
       rating,
     );
     return { idle: [[STAGE_DRIVE, volts]], active: [[STAGE_DRIVE, 0]] };
   }
-  into.add(
-    OUT,
+  out.add(
     'stage-low',
-    { kind: 'switch', name: 'out stage low', a: drive, b: OUTPUT_GROUND, closed: false },
+    { kind: 'switch', name: STAGE_LOW, a: drive, b: OUTPUT_GROUND, closed: false },
     rating,
   );
-  if (jack.circuit === 'driver-3v3') return { idle: [['out stage low', 0]], active: [['out stage low', 1]] };
-  into.add(
-    OUT,
-    'stage-high',
-    { kind: 'switch', name: 'out stage high', a: 'out rail', b: drive, closed: true },
-    rating,
-  );
-  return {
-    idle: [
-      ['out stage low', 0],
-      ['out stage high', 1],
-    ],
-    active: [
-      ['out stage low', 1],
-      ['out stage high', 0],
-    ],
-  };
+  const low: Switching = { idle: [[STAGE_LOW, 0]], active: [[STAGE_LOW, 1]] };
+  if (jack.circuit === 'driver-3v3') return low;
+  out.add('stage-high', { kind: 'switch', name: STAGE_HIGH, a: 'out rail', b: drive, closed: true }, rating);
+  return { idle: [...low.idle, [STAGE_HIGH, 1]], active: [...low.active, [STAGE_HIGH, 0]] };
 }

@@ -9,19 +9,8 @@ export {
   spreadName,
 } from './build.ts';
 export type { LinkPart, Role, Spread } from './build.ts';
-export {
-  CIRCUITS,
-  CURRENT_TO_SPEAK_OF,
-  PARTS,
-  PROTECTION_DIODE,
-  VALUES,
-  circuitEntry,
-  hasLed,
-  isDriver,
-  partEntry,
-  valuesOf,
-} from './circuits.ts';
-export type { CircuitKind, Part, ValueEntry, ValueName } from './circuits.ts';
+export { CIRCUITS, circuitEntry, hasLed, valuesOf } from './circuits.ts';
+export type { CircuitKind } from './circuits.ts';
 export {
   CONNECTORS,
   CONTACTS,
@@ -46,12 +35,12 @@ export {
   JOINT_OHMS,
   SIDES,
   circuitsFor,
-  endHas,
+  delaysOf,
+  edgeShiftSeconds,
   jackProblem,
   layConductor,
   makeJack,
   makeLead,
-  removeConductor,
   settleJack,
   stylesFor,
   turnLead,
@@ -59,6 +48,8 @@ export {
   wires,
 } from './link.ts';
 export type { Branch, Conductor, Direction, End, Fault, Jack, Lead, Link, Side } from './link.ts';
+export { CURRENT_TO_SPEAK_OF, PARTS, PROTECTION_DIODE, outputDelays, partEntry } from './optocouplers.ts';
+export type { Part } from './optocouplers.ts';
 export { OTHER_JACKS, addOtherJack, otherJackEntry, otherJackSuits } from './other-jacks.ts';
 export type { OtherJackKind, OtherJackValues } from './other-jacks.ts';
 export { addReceiver } from './receiver-circuit.ts';
@@ -67,12 +58,13 @@ export { LINES, STYLES, lineAt, styleEntry, styleSuits } from './styles.ts';
 export type { Line, Status, Style } from './styles.ts';
 export { DEFAULT_TIMING } from './timing.ts';
 export type { Timing } from './timing.ts';
+export { VALUES } from './values.ts';
+export type { ValueEntry, ValueName } from './values.ts';
 export {
   ADAPTER_METRES,
   CONTACT_OHMS,
   GAUGES,
   LENGTH_METRES,
   STANDARD_METRES,
-  wireDiameterMetres,
   wireOhmsPerMetre,
 } from './wire.ts';

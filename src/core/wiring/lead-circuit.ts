@@ -1,17 +1,11 @@
 /** What a run of leads adds to the circuit, from the output jack to one input jack. */
-import type { Collector, Owner } from './build.ts';
+import type { Collector } from './build.ts';
 import { inputNode, jointNode, leadNode, outputNode } from './build.ts';
 import type { Connector, Contact, Form } from './connectors.ts';
 import { mate } from './connectors.ts';
 import { addLeadCapacitance } from './lead-capacitance.ts';
 import type { Branch, Jack, Lead, Side } from './link.ts';
 import { BRIDGE_OHMS, CONTACT_CORNERS, WIRE_SPREAD, wireOhmsPerMetre } from './wire.ts';
-
-/** Parts whose spread goes together: every touch of metal on metal, and every length of wire. */
-export interface LeadSpreads {
-  readonly touches: { part: string; ohms: number }[];
-  readonly conductors: { part: string; ohms: number }[];
-}
 
 /** Two ends that were to meet and do not. `at` counts the places along the branch: 0 is the output jack. */
 export interface Misfit {
@@ -35,38 +29,25 @@ interface Meeting {
  */
 export function addLeads(
   into: Collector,
-  spreads: LeadSpreads,
   output: Jack,
   branch: Branch,
   number: number,
   inTime = false,
 ): readonly Misfit[] {
   const misfits: Misfit[] = [];
-  let before: Meeting = {
-    connector: output.connector,
-    form: 'jack',
-    node: outputNode,
-    contactOhms: 0,
-    used: always,
-  };
+  let before = jackMeeting(output, outputNode);
   branch.leads.forEach((lead, at) => {
-    const owner: Owner = { place: 'lead', branch: number, lead: at };
-    meet(before, meetingOf(lead, number, at, 'from'), at, owner);
-    addLead(into, spreads, lead, number, at, owner, inTime);
+    meet(before, meetingOf(lead, number, at, 'from'), at, at);
+    addLead(into, lead, number, at, inTime);
     before = meetingOf(lead, number, at, 'to');
   });
   const last = Math.max(0, branch.leads.length - 1);
-  const jack: Meeting = {
-    connector: branch.input.connector,
-    form: 'jack',
-    node: (contact) => inputNode(number, contact),
-    contactOhms: 0,
-    used: always,
-  };
-  meet(before, jack, branch.leads.length, { place: 'lead', branch: number, lead: last });
+  const jack = jackMeeting(branch.input, (contact) => inputNode(number, contact));
+  meet(before, jack, branch.leads.length, last);
   return misfits;
 
-  function meet(first: Meeting, second: Meeting, at: number, owner: Owner): void {
+  function meet(first: Meeting, second: Meeting, at: number, lead: number): void {
+    const bench = into.at({ place: 'lead', branch: number, lead });
     if (first.form === second.form) {
       misfits.push({
         branch: number,
@@ -88,14 +69,8 @@ export function addLeads(
       if ((!plug.used(touch.plug) || !jackEnd.used(touch.jack)) && touchesOf(touch.plug) === 1) continue;
       const name = `touch${number}.${at} ${touch.plug} ${touch.jack}`;
       const ohms = Math.max(CONTACT_CORNERS[0], first.contactOhms, second.contactOhms);
-      into.add(owner, 'contact', {
-        kind: 'resistor',
-        name,
-        a: plug.node(touch.plug),
-        b: jackEnd.node(touch.jack),
-        ohms,
-      });
-      spreads.touches.push({ part: name, ohms });
+      bench.resistor('contact', name, plug.node(touch.plug), jackEnd.node(touch.jack), ohms);
+      into.touches.push({ part: name, ohms });
     }
   }
 }
@@ -115,82 +90,77 @@ function meetingOf(lead: Lead, branch: number, at: number, side: Side): Meeting 
   };
 }
 
-const always = (): boolean => true;
+function jackMeeting({ connector }: Jack, node: Meeting['node']): Meeting {
+  return { connector, form: 'jack', node, contactOhms: 0, used: () => true };
+}
 
-function addLead(
-  into: Collector,
-  spreads: LeadSpreads,
-  lead: Lead,
-  branch: number,
-  at: number,
-  owner: Owner,
-  inTime: boolean,
-): void {
+function addLead(into: Collector, lead: Lead, branch: number, at: number, inTime: boolean): void {
+  const bench = into.at({ place: 'lead', branch, lead: at });
   const ohms = wireOhmsPerMetre(lead.gauge) * lead.lengthMetres;
+  const node = (side: Side, contact: Contact): string => leadNode(branch, at, side, contact);
+  const joint = (side: Side, contact: Contact): string => jointNode(branch, at, side, contact);
+  const joints = jointsOf(lead);
   const solder = (side: Side, contact: Contact): string =>
-    lead.faults.some((fault) => fault.kind !== 'short' && fault.side === side && fault.contact === contact)
-      ? jointNode(branch, at, side, contact)
-      : leadNode(branch, at, side, contact);
+    joints.some((one) => one.side === side && one.contact === contact)
+      ? joint(side, contact)
+      : node(side, contact);
   for (const { from, to } of lead.conductors) {
-    const name = `wire${branch}.${at} ${from} ${to}`;
-    into.add(owner, 'conductor', {
-      kind: 'resistor',
-      name,
-      a: solder('from', from),
-      b: solder('to', to),
-      ohms,
-    });
-    spreads.conductors.push({ part: name, ohms });
+    const part = `wire${branch}.${at} ${from} ${to}`;
+    bench.resistor('conductor', part, solder('from', from), solder('to', to), ohms);
+    into.wires.push({ part, ohms });
   }
-  if (inTime) addLeadCapacitance(into, lead, `between${branch}.${at}`, owner, solder);
-  const joints = new Map<string, number>();
+  if (inTime) addLeadCapacitance(bench, lead, `between${branch}.${at}`, solder);
   lead.faults.forEach((fault, index) => {
-    if (fault.kind === 'short') {
-      const [a, b] = fault.between;
-      into.add(owner, 'short', {
-        kind: 'resistor',
-        name: `short${branch}.${at} ${index}`,
-        a: leadNode(branch, at, fault.side, a),
-        b: leadNode(branch, at, fault.side, b),
-        ohms: BRIDGE_OHMS,
-      });
-      return;
-    }
-    const key = `${fault.side} ${fault.contact}`;
-    joints.set(key, (joints.get(key) ?? 0) + (fault.kind === 'open' ? Infinity : fault.ohms));
+    if (fault.kind !== 'short') return;
+    const [a, b] = fault.between;
+    const name = `short${branch}.${at} ${index}`;
+    bench.resistor('short', name, node(fault.side, a), node(fault.side, b), BRIDGE_OHMS);
   });
-  for (const [key, jointOhms] of joints) {
+  for (const { side, contact, ohms: jointOhms } of joints) {
     if (jointOhms === Infinity) continue;
-    const [side, contact] = key.split(' ') as [Side, Contact];
-    into.add(owner, 'joint', {
-      kind: 'resistor',
-      name: `joint${branch}.${at} ${key}`,
-      a: leadNode(branch, at, side, contact),
-      b: jointNode(branch, at, side, contact),
-      ohms: jointOhms,
-    });
+    const name = `joint${branch}.${at} ${side} ${contact}`;
+    bench.resistor('joint', name, node(side, contact), joint(side, contact), jointOhms);
   }
 }
 
+/** Every joint with a fault, once, all its faults in series; an open one has no end of ohms. */
+function jointsOf({ faults }: Lead): readonly { side: Side; contact: Contact; ohms: number }[] {
+  const joints: { side: Side; contact: Contact; ohms: number }[] = [];
+  for (const fault of faults) {
+    if (fault.kind === 'short') continue;
+    const { side, contact } = fault;
+    const ohms = fault.kind === 'open' ? Infinity : fault.ohms;
+    const known = joints.find((one) => one.side === side && one.contact === contact);
+    if (known) known.ohms += ohms;
+    else joints.push({ side, contact, ohms });
+  }
+  return joints;
+}
+
 /** Turn what was collected along the leads into two spreads: touches from clean to worn, wire by a few percent. */
-export function addLeadSpreads(into: Collector, spreads: LeadSpreads): void {
-  const { touches, conductors } = spreads;
-  if (touches.length > 0) {
-    into.spreads.push({
-      name: 'contacts',
-      parts: touches.map(({ part }) => part),
-      nominal: touches.map(({ ohms }) => ohms),
-      low: touches.map(() => CONTACT_CORNERS[0]),
-      high: touches.map(({ ohms }) => Math.max(ohms, CONTACT_CORNERS[1])),
-    });
-  }
-  if (conductors.length > 0) {
-    into.spreads.push({
-      name: 'wire',
-      parts: conductors.map(({ part }) => part),
-      nominal: conductors.map(({ ohms }) => ohms),
-      low: conductors.map(({ ohms }) => ohms * (1 - WIRE_SPREAD)),
-      high: conductors.map(({ ohms }) => ohms * (1 + WIRE_SPREAD)),
-    });
-  }
+export function addLeadSpreads({ spreads, touches, wires }: Collector): void {
+  const spread = (
+    name: string,
+    all: Collector['touches'],
+    low: (ohms: number) => number,
+    high: (ohms: number) => number,
+  ): void => {
+    const nominal = all.map(({ ohms }) => ohms);
+    const parts = all.map(({ part }) => part);
+    if (all.length > 0)
+      spreads.push({ name, parts, nominal, low: nominal.map(low), high: nominal.map(high) });
+  };
+  const [clean, worn] = CONTACT_CORNERS;
+  spread(
+    'contacts',
+    touches,
+    () => clean,
+    (ohms) => Math.max(ohms, worn),
+  );
+  spread(
+    'wire',
+    wires,
+    (ohms) => ohms * (1 - WIRE_SPREAD),
+    (ohms) => ohms * (1 + WIRE_SPREAD),
+  );
 }

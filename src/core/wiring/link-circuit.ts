@@ -4,7 +4,7 @@ import type { Collector, LinkPart, Spread } from './build.ts';
 import { OUTPUT_GROUND, collector, inputGround, inputNode } from './build.ts';
 import type { Switching } from './driver-circuit.ts';
 import { addDriver } from './driver-circuit.ts';
-import type { LeadSpreads, Misfit } from './lead-circuit.ts';
+import type { Misfit } from './lead-circuit.ts';
 import { addLeadSpreads, addLeads } from './lead-circuit.ts';
 import type { Jack, Link } from './link.ts';
 import type { Sense } from './receiver-circuit.ts';
@@ -36,11 +36,10 @@ export function linkCircuit(link: Link, grounding: Grounding, timing?: Timing): 
   const into = collector();
   const switching = addDriver(into, link.output, timing !== undefined);
   const senses = link.branches.map(({ input }, branch) => addReceiver(into, input, branch));
-  const spreads: LeadSpreads = { touches: [], conductors: [] };
   const misfits = link.branches.flatMap((branch, number) =>
-    addLeads(into, spreads, link.output, branch, number, timing !== undefined),
+    addLeads(into, link.output, branch, number, timing !== undefined),
   );
-  addLeadSpreads(into, spreads);
+  addLeadSpreads(into);
   const grounded = link.branches.map(
     ({ input }) => input.circuit === 'receiver-logic' || input.circuit === 'receiver-led',
   );
@@ -48,13 +47,7 @@ export function linkCircuit(link: Link, grounding: Grounding, timing?: Timing): 
   if (grounding === 'joined') {
     grounded.forEach((has, branch) => {
       if (!has && !pin2[branch]) return;
-      into.add({ place: 'world' }, 'grounds', {
-        kind: 'switch',
-        name: `grounds joined ${branch}`,
-        a: OUTPUT_GROUND,
-        b: inputGround(branch),
-        closed: true,
-      });
+      into.at({ place: 'world' }).tie(`grounds joined ${branch}`, OUTPUT_GROUND, inputGround(branch));
     });
   }
   return {
@@ -73,7 +66,7 @@ function addPin2(into: Collector, input: Jack, branch: number, timing: Timing | 
   const { shield } = styleEntry(input.style).lines;
   const isolated = input.circuit === 'receiver-isolated' || input.circuit === 'receiver-both-ways';
   if (!timing || timing.pin2Farads === 0 || !isolated || shield === undefined) return false;
-  into.add({ place: 'input', branch }, 'capacitance', {
+  into.at({ place: 'input', branch }).add('capacitance', {
     kind: 'capacitor',
     name: `in${branch} shield capacitor`,
     a: inputNode(branch, shield),

@@ -1,11 +1,16 @@
 /** Jacks, leads and links as plain data: what a reader plans and what the circuit is built from. */
-import type { CircuitKind, Part, ValueName } from './circuits.ts';
-import { DRIVERS, RECEIVERS, circuitEntry, hasLed, valuesOf } from './circuits.ts';
+import type { CircuitKind } from './circuits.ts';
+import { circuitEntry, hasLed, valuesOf } from './circuits.ts';
 import type { Connector, Contact, Form } from './connectors.ts';
 import { contactsOf } from './connectors.ts';
+import { DRIVERS } from './drivers.ts';
+import { outputDelays } from './optocouplers.ts';
+import type { OutputDelays, Part } from './optocouplers.ts';
+import { RECEIVERS } from './receivers.ts';
 import { CONTACT_OHMS } from './wire.ts';
 import type { Style } from './styles.ts';
 import { STYLES, styleEntry, styleSuits } from './styles.ts';
+import type { ValueName } from './values.ts';
 
 /** Whether a jack sends or receives. */
 export const DIRECTIONS = ['out', 'in'] as const;
@@ -136,6 +141,26 @@ export function valueAt(jack: Jack, name: ValueName): number {
   return jack.values[name] ?? entry.value;
 }
 
+/** Delays of an input that reads the level as it is. */
+const NO_DELAYS: OutputDelays = {
+  label: 'no optocoupler',
+  toOnSeconds: 0,
+  toOffSeconds: 0,
+  status: 'P',
+  source: 'a logic gate: far below a microsecond',
+};
+
+/** The delays of an input's optocoupler, none where it has no optocoupler. `baseResistor` counts for the 6N138 alone. */
+export function delaysOf(jack: Pick<Jack, 'circuit' | 'part'>, baseResistor?: boolean): OutputDelays {
+  return hasLed(jack.circuit) ? outputDelays(jack.part, baseResistor) : NO_DELAYS;
+}
+
+/** How far one edge shifts against the other at an input, seconds. */
+export function edgeShiftSeconds(jack: Pick<Jack, 'circuit' | 'part'>): number {
+  const { toOnSeconds, toOffSeconds } = delaysOf(jack);
+  return Math.abs(toOffSeconds - toOnSeconds);
+}
+
 /** The part that a circuit without an optocoupler carries. */
 const NO_LED_PART: Part = '6N138';
 
@@ -183,11 +208,6 @@ export function settleJack<Kind extends Jack>(jack: Kind): Kind {
   return { ...jack, style, circuit, part, values };
 }
 
-/** Whether a contact exists on this end of a lead. */
-export function endHas(end: End, contact: Contact): boolean {
-  return contactsOf(end.connector).includes(contact);
-}
-
 /** The same lead, seen from its other end. */
 export function turnLead(lead: Lead): Lead {
   const other = (side: Side): Side => (side === 'from' ? 'to' : 'from');
@@ -202,15 +222,12 @@ export function turnLead(lead: Lead): Lead {
 
 /** Lay one more conductor; laying one that is there already changes nothing. @throws when a contact does not exist. */
 export function layConductor(lead: Lead, from: Contact, to: Contact): Lead {
-  if (!endHas(lead.from, from))
-    throw new Error(`lead '${lead.name}': a ${lead.from.connector} has no contact '${from}'`);
-  if (!endHas(lead.to, to))
-    throw new Error(`lead '${lead.name}': a ${lead.to.connector} has no contact '${to}'`);
+  for (const [{ connector }, contact] of [
+    [lead.from, from],
+    [lead.to, to],
+  ] as const)
+    if (!contactsOf(connector).includes(contact))
+      throw new Error(`lead '${lead.name}': a ${connector} has no contact '${contact}'`);
   if (lead.conductors.some((one) => one.from === from && one.to === to)) return lead;
   return { ...lead, conductors: [...lead.conductors, { from, to }] };
-}
-
-/** Take a conductor out. */
-export function removeConductor(lead: Lead, from: Contact, to: Contact): Lead {
-  return { ...lead, conductors: lead.conductors.filter((one) => one.from !== from || one.to !== to) };
 }

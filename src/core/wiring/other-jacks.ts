@@ -3,10 +3,10 @@
  * All are common practice without a source; the values are the workbook's own defaults.
  */
 import type { Collector } from './build.ts';
-import { OUTPUT_GROUND, factorSpread, outputNode } from './build.ts';
+import { OUTPUT_GROUND, outputNode } from './build.ts';
 import type { Connector, Contact } from './connectors.ts';
 import { contactsOf, familyOf } from './connectors.ts';
-import type { Status } from './styles.ts';
+import { PRACTICE } from './styles.ts';
 
 /** Every kind of jack that looks like a control jack and is none. */
 export const OTHER_JACKS = [
@@ -20,80 +20,6 @@ export const OTHER_JACKS = [
 ] as const;
 export type OtherJackKind = (typeof OTHER_JACKS)[number];
 
-/** A jack that is no control jack, in words. */
-export interface OtherJackEntry {
-  readonly kind: OtherJackKind;
-  readonly label: string;
-  readonly about: string;
-  /** Whether the thing at the jack sends or takes. */
-  readonly direction: 'out' | 'in';
-  /** Fewest contacts that its connector needs. */
-  readonly contacts: 2 | 3;
-  readonly status: Status;
-  readonly source: string;
-}
-
-const PRACTICE = { status: 'P', source: 'common practice, no source' } as const;
-
-const ENTRIES: Readonly<Record<OtherJackKind, OtherJackEntry>> = {
-  footswitch: {
-    kind: 'footswitch',
-    label: 'footswitch input',
-    about: '10 kohm pull-up to 3.3 V on the tip, nothing on the ring',
-    direction: 'in',
-    contacts: 2,
-    ...PRACTICE,
-  },
-  'footswitch-double': {
-    kind: 'footswitch-double',
-    label: 'footswitch input for two switches',
-    about: '10 kohm pull-up to 3.3 V on tip and ring alike',
-    direction: 'in',
-    contacts: 3,
-    ...PRACTICE,
-  },
-  'expression-ring': {
-    kind: 'expression-ring',
-    label: 'expression input, supply on the ring',
-    about: '3.3 V behind 1 kohm on the ring, 100 kohm to ground on the tip',
-    direction: 'in',
-    contacts: 3,
-    ...PRACTICE,
-  },
-  'expression-tip': {
-    kind: 'expression-tip',
-    label: 'expression input, supply on the tip',
-    about: '3.3 V behind 1 kohm on the tip, 100 kohm to ground on the ring',
-    direction: 'in',
-    contacts: 3,
-    ...PRACTICE,
-  },
-  headphone: {
-    kind: 'headphone',
-    label: 'headphone output',
-    about: '33 ohm to ground on tip and ring, 0 V',
-    direction: 'out',
-    contacts: 3,
-    ...PRACTICE,
-  },
-  line: {
-    kind: 'line',
-    label: 'line or instrument input',
-    about: '1 Mohm to ground on the tip',
-    direction: 'in',
-    contacts: 2,
-    ...PRACTICE,
-  },
-  'control-voltage': {
-    kind: 'control-voltage',
-    label: 'control-voltage output',
-    about: '0 to 5 V behind 1 kohm on the tip',
-    direction: 'out',
-    contacts: 2,
-    ...PRACTICE,
-  },
-};
-
 /** Every value of such a jack that may be another in a real device, with its default. */
 export interface OtherJackValues {
   /** Supply of a pull-up or of an expression input, or what a control-voltage output gives, volts. */
@@ -104,14 +30,61 @@ export interface OtherJackValues {
   readonly senseOhms: number;
 }
 
-const VALUES: Readonly<Record<OtherJackKind, OtherJackValues>> = {
-  footswitch: { volts: 3.3, ohms: 10e3, senseOhms: 100e3 },
-  'footswitch-double': { volts: 3.3, ohms: 10e3, senseOhms: 100e3 },
-  'expression-ring': { volts: 3.3, ohms: 1e3, senseOhms: 100e3 },
-  'expression-tip': { volts: 3.3, ohms: 1e3, senseOhms: 100e3 },
-  headphone: { volts: 0, ohms: 33, senseOhms: 100e3 },
-  line: { volts: 0, ohms: 1e6, senseOhms: 100e3 },
-  'control-voltage': { volts: 2.5, ohms: 1e3, senseOhms: 100e3 },
+/** A jack that is no control jack, in words and values; `contacts` is the fewest that its connector needs. */
+interface OtherJackEntry {
+  readonly label: string;
+  readonly about: string;
+  readonly contacts: 2 | 3;
+  readonly source: string;
+  readonly values: OtherJackValues;
+}
+
+const jack = (
+  label: string,
+  about: string,
+  contacts: 2 | 3,
+  volts: number,
+  ohms: number,
+): OtherJackEntry => ({
+  label,
+  about,
+  contacts,
+  source: PRACTICE,
+  values: { volts, ohms, senseOhms: 100e3 },
+});
+
+const ENTRIES: Readonly<Record<OtherJackKind, OtherJackEntry>> = {
+  footswitch: jack(
+    'footswitch input',
+    '10 kohm pull-up to 3.3 V on the tip, nothing on the ring',
+    2,
+    3.3,
+    10e3,
+  ),
+  'footswitch-double': jack(
+    'footswitch input for two switches',
+    '10 kohm pull-up to 3.3 V on tip and ring alike',
+    3,
+    3.3,
+    10e3,
+  ),
+  'expression-ring': jack(
+    'expression input, supply on the ring',
+    '3.3 V behind 1 kohm on the ring, 100 kohm to ground on the tip',
+    3,
+    3.3,
+    1e3,
+  ),
+  'expression-tip': jack(
+    'expression input, supply on the tip',
+    '3.3 V behind 1 kohm on the tip, 100 kohm to ground on the ring',
+    3,
+    3.3,
+    1e3,
+  ),
+  headphone: jack('headphone output', '33 ohm to ground on tip and ring, 0 V', 3, 0, 33),
+  line: jack('line or instrument input', '1 Mohm to ground on the tip', 2, 0, 1e6),
+  'control-voltage': jack('control-voltage output', '0 to 5 V behind 1 kohm on the tip', 2, 2.5, 1e3),
 };
 
 /** Share by which resistors and supplies of such jacks may be off (our choice, as for a resistor of the loop). */
@@ -120,11 +93,6 @@ const SPREAD = 0.05;
 /** What is known of such a jack. */
 export function otherJackEntry(kind: OtherJackKind): OtherJackEntry {
   return ENTRIES[kind];
-}
-
-/** Its default values. */
-export function otherJackValues(kind: OtherJackKind): OtherJackValues {
-  return VALUES[kind];
 }
 
 /** Whether such a jack can have this connector: phone jacks only, a TRS one where it needs three contacts. */
@@ -138,64 +106,47 @@ export function addOtherJack(
   kind: OtherJackKind,
   more: Partial<OtherJackValues> = {},
 ): void {
-  const owner = { place: 'output' } as const;
-  const values = { ...VALUES[kind], ...more };
-  into.add(owner, 'grounds', {
-    kind: 'switch',
-    name: 'out shield tie',
-    a: outputNode('sleeve'),
-    b: OUTPUT_GROUND,
-    closed: true,
-  });
-  const resistor = (role: 'pull-up' | 'input-resistor', contact: Contact, to: string, ohms: number): void => {
+  const out = into.at({ place: 'output' });
+  const { volts, ohms, senseOhms } = { ...ENTRIES[kind].values, ...more };
+  const spread = (name: string, part: string, nominal: number, low: number, high: number): void =>
+    void into.spreads.push({ name, parts: [part], nominal: [nominal], low: [low], high: [high] });
+  const resistor = (
+    role: 'pull-up' | 'input-resistor',
+    contact: Contact,
+    to: string,
+    value: number,
+  ): void => {
     const name = `out ${contact} resistor`;
-    into.add(owner, role, { kind: 'resistor', name, a: outputNode(contact), b: to, ohms });
-    into.spreads.push(factorSpread(`${contact} resistor`, name, ohms, 1 - SPREAD, 1 + SPREAD));
+    out.resistor(role, name, outputNode(contact), to, value);
+    spread(`${contact} resistor`, name, value, value * (1 - SPREAD), value * (1 + SPREAD));
   };
-  const supply = (low: number, high: number): void => {
-    into.add(owner, 'supply', {
-      kind: 'voltage',
-      name: 'out supply',
-      plus: 'out rail',
-      minus: OUTPUT_GROUND,
-      volts: values.volts,
-    });
-    into.spreads.push({
-      name: 'supply',
-      parts: ['out supply'],
-      nominal: [values.volts],
-      low: [low],
-      high: [high],
-    });
-  };
-  const about = (): void => supply(values.volts * (1 - SPREAD), values.volts * (1 + SPREAD));
+  const fed = (contact: Contact): void => resistor('pull-up', contact, 'out rail', ohms);
+  const grounded = (contact: Contact, value: number): void =>
+    resistor('input-resistor', contact, OUTPUT_GROUND, value);
+  out.tie('out shield tie', outputNode('sleeve'), OUTPUT_GROUND);
+  if (kind !== 'headphone' && kind !== 'line') {
+    out.supply('out supply', 'out rail', OUTPUT_GROUND, volts);
+    // Any voltage from 0 to 5 V is right at a control-voltage output: the corners are the whole range.
+    if (kind === 'control-voltage') spread('supply', 'out supply', volts, 0, 5);
+    else spread('supply', 'out supply', volts, volts * (1 - SPREAD), volts * (1 + SPREAD));
+  }
   switch (kind) {
     case 'footswitch':
-    case 'footswitch-double':
-      about();
-      resistor('pull-up', 'tip', 'out rail', values.ohms);
-      if (kind === 'footswitch-double') resistor('pull-up', 'ring', 'out rail', values.ohms);
-      return;
-    case 'expression-ring':
-    case 'expression-tip': {
-      const [fed, sensed]: readonly [Contact, Contact] =
-        kind === 'expression-ring' ? ['ring', 'tip'] : ['tip', 'ring'];
-      about();
-      resistor('pull-up', fed, 'out rail', values.ohms);
-      resistor('input-resistor', sensed, OUTPUT_GROUND, values.senseOhms);
-      return;
-    }
-    case 'headphone':
-      resistor('input-resistor', 'tip', OUTPUT_GROUND, values.ohms);
-      resistor('input-resistor', 'ring', OUTPUT_GROUND, values.ohms);
-      return;
-    case 'line':
-      resistor('input-resistor', 'tip', OUTPUT_GROUND, values.ohms);
-      return;
     case 'control-voltage':
-      // Any voltage from 0 to 5 V is right: the corners are the whole range.
-      supply(0, 5);
-      resistor('pull-up', 'tip', 'out rail', values.ohms);
-      return;
+      return fed('tip');
+    case 'footswitch-double':
+      fed('tip');
+      return fed('ring');
+    case 'expression-ring':
+      fed('ring');
+      return grounded('tip', senseOhms);
+    case 'expression-tip':
+      fed('tip');
+      return grounded('ring', senseOhms);
+    case 'headphone':
+      grounded('tip', ohms);
+      return grounded('ring', ohms);
+    case 'line':
+      return grounded('tip', ohms);
   }
 }

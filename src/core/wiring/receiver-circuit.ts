@@ -1,13 +1,13 @@
 /** What stands behind an input jack, and how to tell whether it is on. */
-import type { DiodeModel } from '../circuit/index.ts';
 import { THERMAL_VOLTS } from '../circuit/index.ts';
-import type { Collector, Owner } from './build.ts';
-import { factorSpread, inputGround, inputNode } from './build.ts';
-import { OFF_SHARE, PROTECTION_DIODE, partEntry, valuesOf } from './circuits.ts';
-import type { ValueName } from './circuits.ts';
+import type { Bench, Collector } from './build.ts';
+import { inputGround, inputNode, spreadWith } from './build.ts';
+import { valuesOf } from './circuits.ts';
 import type { Jack } from './link.ts';
 import { valueAt } from './link.ts';
+import { OFF_SHARE, partEntry } from './optocouplers.ts';
 import { styleEntry } from './styles.ts';
+import type { ValueName } from './values.ts';
 
 /**
  * How an input is read. `current`: the LED's amperes; on from `onAmperes`, off below `offAmperes`; `reverse` names the
@@ -29,164 +29,97 @@ export type Sense =
       readonly highVolts: number;
     };
 
+/** An input under construction: names, values and nodes of its parts. */
+interface Input {
+  readonly into: Collector;
+  readonly bench: Bench;
+  readonly jack: Jack;
+  readonly sink: string;
+  readonly name: (part: string) => string;
+  readonly at: (value: ValueName) => number;
+}
+
 /** Add the parts of input number `branch`. */
 export function addReceiver(into: Collector, jack: Jack, branch: number): Sense {
-  const owner: Owner = { place: 'input', branch };
-  const { lines } = styleEntry(jack.style);
+  const { source, sink, shield } = styleEntry(jack.style).lines;
   const name = (part: string): string => `in${branch} ${part}`;
-  const at = (value: ValueName): number => valueAt(jack, value);
-  const sink = lines.sink === undefined ? name('sink') : inputNode(branch, lines.sink);
-  if (jack.circuit === 'receiver-isolated' || jack.circuit === 'receiver-both-ways') {
-    const source = lines.source === undefined ? name('source') : inputNode(branch, lines.source);
-    into.add(
-      owner,
-      'series-resistor',
-      { kind: 'resistor', name: name('resistor'), a: source, b: name('entry'), ohms: at('seriesOhms') },
-      { watts: at('seriesWatts') },
-    );
-    spreadResistor('seriesOhms', 'resistor');
-    if (jack.circuit === 'receiver-isolated') {
-      addLed(name('entry'), sink);
-      into.add(owner, 'protection', {
-        kind: 'diode',
-        name: name('protection diode'),
-        anode: sink,
-        cathode: name('entry'),
-        ...PROTECTION_DIODE,
-      });
-      return sense(name('protection diode'));
-    }
-    const bridge: readonly [string, string, string][] = [
-      ['bridge diode 1', name('entry'), name('anode')],
-      ['bridge diode 2', sink, name('anode')],
-      ['bridge diode 3', name('cathode'), name('entry')],
-      ['bridge diode 4', name('cathode'), sink],
-    ];
-    for (const [part, anode, cathode] of bridge) {
-      into.add(owner, 'bridge-diode', {
-        kind: 'diode',
-        name: name(part),
-        anode,
-        cathode,
-        ...PROTECTION_DIODE,
-      });
-    }
-    addLed(name('anode'), name('cathode'));
-    return sense(undefined);
-  }
+  const input: Input = {
+    into,
+    bench: into.at({ place: 'input', branch }),
+    jack,
+    sink: sink === undefined ? name('sink') : inputNode(branch, sink),
+    name,
+    at: (value) => valueAt(jack, value),
+  };
+  if (jack.circuit === 'receiver-isolated' || jack.circuit === 'receiver-both-ways')
+    return addIsolated(input, source === undefined ? name('source') : inputNode(branch, source));
   const ground = inputGround(branch);
   const rail = name('rail');
-  if (lines.shield !== undefined) {
-    into.add(owner, 'grounds', {
-      kind: 'switch',
-      name: name('shield tie'),
-      a: inputNode(branch, lines.shield),
-      b: ground,
-      closed: true,
-    });
-  }
-  into.add(owner, 'supply', {
-    kind: 'voltage',
-    name: name('supply'),
-    plus: rail,
-    minus: ground,
-    volts: at('supplyVolts'),
-  });
-  const supply = valuesOf(jack.circuit, jack.part).find((one) => one.name === 'supplyVolts');
-  if (supply?.spread)
-    into.spreads.push(
-      factorSpread(
-        'receiver supply',
-        name('supply'),
-        at('supplyVolts'),
-        supply.spread.low,
-        supply.spread.high,
-      ),
-    );
-  if (jack.circuit === 'receiver-led') {
-    into.add(
-      owner,
-      'series-resistor',
-      { kind: 'resistor', name: name('resistor'), a: rail, b: name('anode'), ohms: at('seriesOhms') },
-      { watts: at('seriesWatts') },
-    );
-    spreadResistor('seriesOhms', 'resistor');
-    addLed(name('anode'), sink);
-    return sense(undefined);
-  }
-  into.add(owner, 'input-resistor', {
-    kind: 'resistor',
-    name: name('resistor'),
-    a: sink,
-    b: name('gate'),
-    ohms: at('inputOhms'),
-  });
-  into.add(owner, 'pull-up', {
-    kind: 'resistor',
-    name: name('pull-up'),
-    a: rail,
-    b: name('gate'),
-    ohms: at('pullUpOhms'),
-  });
-  into.add(owner, 'clamp', {
-    kind: 'diode',
-    name: name('clamp to rail'),
-    anode: name('gate'),
-    cathode: rail,
-    ...PROTECTION_DIODE,
-  });
-  into.add(owner, 'clamp', {
-    kind: 'diode',
-    name: name('clamp to ground'),
-    anode: ground,
-    cathode: name('gate'),
-    ...PROTECTION_DIODE,
-  });
-  spreadResistor('inputOhms', 'resistor');
-  spreadResistor('pullUpOhms', 'pull-up');
-  return { kind: 'level', node: name('gate'), ground, lowVolts: at('lowVolts'), highVolts: at('highVolts') };
+  if (shield !== undefined) input.bench.tie(name('shield tie'), inputNode(branch, shield), ground);
+  input.bench.supply(name('supply'), rail, ground, input.at('supplyVolts'));
+  spreadWith(into, jack, 'supplyVolts', [name('supply')], 'receiver supply');
+  if (jack.circuit === 'receiver-logic') return addLogic(input, rail, ground);
+  addSeries(input, rail, name('anode'));
+  return addLed(input, name('anode'), input.sink);
+}
 
-  function spreadResistor(value: ValueName, part: string): void {
-    const entry = valuesOf(jack.circuit, jack.part).find((one) => one.name === value);
-    if (entry?.spread)
-      into.spreads.push(
-        factorSpread(entry.label, name(part), at(value), entry.spread.low, entry.spread.high),
-      );
-  }
+function addSeries({ into, bench, jack, name, at }: Input, a: string, b: string): void {
+  bench.resistor('series-resistor', name('resistor'), a, b, at('seriesOhms'), { watts: at('seriesWatts') });
+  spreadWith(into, jack, 'seriesOhms', [name('resistor')]);
+}
 
-  function addLed(anode: string, cathode: string): void {
-    const model = partEntry(jack.part).led;
-    const shift = at('ledShiftVolts');
-    const shifted = (volts: number): number => shiftedSaturation(model, shift + volts);
-    into.add(
-      owner,
-      'led',
-      { kind: 'diode', name: name('LED'), anode, cathode, ...model, saturationAmperes: shifted(0) },
-      { amperes: at('ledAmperes'), reverseVolts: at('ledReverseVolts') },
-    );
-    const entry = valuesOf(jack.circuit, jack.part).find((one) => one.name === 'ledShiftVolts');
-    if (entry?.spread) {
-      const { low, high } = entry.spread;
-      into.spreads.push({
-        name: 'LED voltage',
-        parts: [name('LED')],
-        nominal: [shifted(0)],
-        low: [shifted(low)],
-        high: [shifted(high)],
-      });
-    }
+function addIsolated(input: Input, source: string): Sense {
+  const { bench, sink, name } = input;
+  const [entry, anode, cathode] = [name('entry'), name('anode'), name('cathode')];
+  addSeries(input, source, entry);
+  if (input.jack.circuit === 'receiver-isolated') {
+    const sense = addLed(input, entry, sink, name('protection diode'));
+    bench.diode('protection', name('protection diode'), sink, entry);
+    return sense;
   }
+  bench.diode('bridge-diode', name('bridge diode 1'), entry, anode);
+  bench.diode('bridge-diode', name('bridge diode 2'), sink, anode);
+  bench.diode('bridge-diode', name('bridge diode 3'), cathode, entry);
+  bench.diode('bridge-diode', name('bridge diode 4'), cathode, sink);
+  return addLed(input, anode, cathode);
+}
 
-  function sense(reverse: string | undefined): Sense {
-    const onAmperes = at('turnOnAmperes');
-    return { kind: 'current', led: name('LED'), reverse, onAmperes, offAmperes: onAmperes * OFF_SHARE };
-  }
+function addLogic({ into, bench, jack, sink, name, at }: Input, rail: string, ground: string): Sense {
+  const gate = name('gate');
+  bench.resistor('input-resistor', name('resistor'), sink, gate, at('inputOhms'));
+  bench.resistor('pull-up', name('pull-up'), rail, gate, at('pullUpOhms'));
+  bench.diode('clamp', name('clamp to rail'), gate, rail);
+  bench.diode('clamp', name('clamp to ground'), ground, gate);
+  spreadWith(into, jack, 'inputOhms', [name('resistor')]);
+  spreadWith(into, jack, 'pullUpOhms', [name('pull-up')]);
+  return { kind: 'level', node: gate, ground, lowVolts: at('lowVolts'), highVolts: at('highVolts') };
 }
 
 /**
- * A voltage added in series with a diode is the same as its IS times exp(-V / (N VT)): the current is the same at every
- * forward voltage moved by V, and no extra node is needed.
+ * Add the LED; `reverse` names the part beside it that carries current the wrong way. A voltage added in series with a diode
+ * is the same as its IS times exp(-V / (N VT)): the current is the same at every forward voltage moved by V, and no extra
+ * node is needed.
  */
-function shiftedSaturation(model: DiodeModel, volts: number): number {
-  return model.saturationAmperes * Math.exp(-volts / (model.emission * THERMAL_VOLTS));
+function addLed(input: Input, anode: string, cathode: string, reverse?: string): Sense {
+  const { into, bench, jack, at } = input;
+  const led = input.name('LED');
+  const model = partEntry(jack.part).led;
+  const saturationAt = (volts: number): number =>
+    model.saturationAmperes * Math.exp(-(at('ledShiftVolts') + volts) / (model.emission * THERMAL_VOLTS));
+  bench.add(
+    'led',
+    { kind: 'diode', name: led, anode, cathode, ...model, saturationAmperes: saturationAt(0) },
+    { amperes: at('ledAmperes'), reverseVolts: at('ledReverseVolts') },
+  );
+  const spread = valuesOf(jack.circuit, jack.part).find(({ name }) => name === 'ledShiftVolts')?.spread;
+  if (spread)
+    into.spreads.push({
+      name: 'LED voltage',
+      parts: [led],
+      nominal: [saturationAt(0)],
+      low: [saturationAt(spread.low)],
+      high: [saturationAt(spread.high)],
+    });
+  const onAmperes = at('turnOnAmperes');
+  return { kind: 'current', led, reverse, onAmperes, offAmperes: onAmperes * OFF_SHARE };
 }

@@ -23,15 +23,17 @@ export const STYLES = [
 export type Style = (typeof STYLES)[number];
 
 /** How far a value can be trusted: C read in the primary document, c in a secondary page, D worked out, M from memory, P common practice. */
-export const STATUSES = ['C', 'c', 'D', 'M', 'P'] as const;
-export type Status = (typeof STATUSES)[number];
+export type Status = 'C' | 'c' | 'D' | 'M' | 'P';
+
+/** The source of what is done and stands in no document. */
+export const PRACTICE = 'common practice, no source';
 
 /** A jack style: where its lines are, which connectors carry it, and how well it is documented. */
-export interface StyleEntry {
-  readonly style: Style;
+interface StyleEntry {
   readonly label: string;
   readonly family: 'loop' | 'ground-referenced';
-  readonly connectors: 'din' | 'trs' | 'ts';
+  /** A two-contact loop needs tip and sleeve, which a TRS jack has too. */
+  readonly connectors: readonly ReturnType<typeof familyOf>[];
   readonly lines: Readonly<Partial<Record<Line, Contact>>>;
   /** Outputs have this style. An input that takes either direction has no output of its kind. */
   readonly forOutput: boolean;
@@ -39,88 +41,63 @@ export interface StyleEntry {
   readonly source: string;
 }
 
-const PRACTICE = 'common practice, no source';
+const LOOP = { family: 'loop', forOutput: true, status: 'P', source: PRACTICE } as const;
+const GROUND = { ...LOOP, family: 'ground-referenced' } as const;
+const TYPE_A = { source: 'ring', sink: 'tip', shield: 'sleeve' } as const;
 
 const ENTRIES: Readonly<Record<Style, StyleEntry>> = {
   din: {
-    style: 'din',
+    ...LOOP,
     label: 'DIN',
-    family: 'loop',
-    connectors: 'din',
+    connectors: ['din'],
     lines: { source: '4', sink: '5', shield: '2' },
-    forOutput: true,
     status: 'C',
     source: 'MIDI 1.0 Detailed Specification, Hardware; MMA CA-033',
   },
   'type-a': {
-    style: 'type-a',
+    ...LOOP,
     label: 'Type A',
-    family: 'loop',
-    connectors: 'trs',
-    lines: { source: 'ring', sink: 'tip', shield: 'sleeve' },
-    forOutput: true,
+    connectors: ['trs'],
+    lines: TYPE_A,
     status: 'c',
     source: 'MMA RP-054 (2018), contact drawing by way of two reports',
   },
   'type-b': {
-    style: 'type-b',
+    ...LOOP,
     label: 'Type B',
-    family: 'loop',
-    connectors: 'trs',
+    connectors: ['trs'],
     lines: { source: 'tip', sink: 'ring', shield: 'sleeve' },
-    forOutput: true,
-    status: 'P',
-    source: PRACTICE,
   },
   'two-contact': {
-    style: 'two-contact',
+    ...LOOP,
     label: 'two-contact, source on tip',
-    family: 'loop',
-    connectors: 'ts',
+    connectors: ['ts', 'trs'],
     lines: { source: 'tip', sink: 'sleeve' },
-    forOutput: true,
-    status: 'P',
-    source: PRACTICE,
   },
   'two-contact-turned': {
-    style: 'two-contact-turned',
+    ...LOOP,
     label: 'two-contact, source on sleeve',
-    family: 'loop',
-    connectors: 'ts',
+    connectors: ['ts', 'trs'],
     lines: { source: 'sleeve', sink: 'tip' },
-    forOutput: true,
-    status: 'P',
-    source: PRACTICE,
   },
   'both-ways': {
-    style: 'both-ways',
+    ...LOOP,
     label: 'takes either direction',
-    family: 'loop',
-    connectors: 'trs',
-    lines: { source: 'ring', sink: 'tip', shield: 'sleeve' },
+    connectors: ['trs'],
+    lines: TYPE_A,
     forOutput: false,
-    status: 'P',
-    source: PRACTICE,
   },
   'ring-signal': {
-    style: 'ring-signal',
+    ...GROUND,
     label: 'signal on ring, to ground',
-    family: 'ground-referenced',
-    connectors: 'trs',
+    connectors: ['trs'],
     lines: { sink: 'ring', shield: 'sleeve' },
-    forOutput: true,
-    status: 'P',
-    source: PRACTICE,
   },
   'tip-signal': {
-    style: 'tip-signal',
+    ...GROUND,
     label: 'signal on tip, to ground',
-    family: 'ground-referenced',
-    connectors: 'trs',
+    connectors: ['ts', 'trs'],
     lines: { sink: 'tip', shield: 'sleeve' },
-    forOutput: true,
-    status: 'P',
-    source: PRACTICE,
   },
 };
 
@@ -129,13 +106,9 @@ export function styleEntry(style: Style): StyleEntry {
   return ENTRIES[style];
 }
 
-/** Whether a jack with this connector can have this style: a two-contact loop needs tip and sleeve, which a TRS jack has too. */
+/** Whether a jack with this connector can have this style. */
 export function styleSuits(style: Style, connector: Connector): boolean {
-  const family = familyOf(connector);
-  const wanted = ENTRIES[style].connectors;
-  if (wanted === 'ts') return family === 'ts' || family === 'trs';
-  if (style === 'tip-signal') return family === 'ts' || family === 'trs';
-  return wanted === family;
+  return ENTRIES[style].connectors.includes(familyOf(connector));
 }
 
 /** The line a contact carries in a style, or undefined for a spare contact. */

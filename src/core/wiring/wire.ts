@@ -1,7 +1,7 @@
 /** Copper wire: gauge, resistance, and the resistances of contacts and mishaps on a lead. */
 
 /** Resistivity of annealed copper at 20 C, ohm metres (from memory: the usual handbook value). */
-export const COPPER_OHM_METRES = 1.7241e-8;
+const COPPER_OHM_METRES = 1.7241e-8;
 
 /** Gauges a reader may choose, AWG. Loops use 22 to 30. */
 export const GAUGES = [20, 22, 24, 26, 28, 30] as const;

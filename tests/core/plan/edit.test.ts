@@ -21,7 +21,8 @@ import {
 } from '../../../src/core/plan/edit.ts';
 import type { Edit } from '../../../src/core/plan/edit.ts';
 import { hearers, hopNumbers, senders } from '../../../src/core/board/hearing.ts';
-import { BYTE_SECONDS, PART_DELAYS } from '../../../src/core/board/hops.ts';
+import { BYTE_SECONDS } from '../../../src/core/board/hops.ts';
+import { outputDelays } from '../../../src/core/wiring/optocouplers.ts';
 import { LIBRARY, planJack } from '../../../src/core/plan/library.ts';
 import { LATENCY_SECONDS, PLAN_LIMITS, makePlan } from '../../../src/core/plan/plan.ts';
 import type { Plan } from '../../../src/core/plan/plan.ts';
@@ -339,8 +340,8 @@ describe('A message', () => {
     expect(senders(chain)).toEqual([SWITCHER]);
     const { hearings, deaf } = hearers(chain, SWITCHER);
     // The looper's input delays by its slower edge; its software THRU adds a byte of 320 us and 1 ms; then the drive's input.
-    const first = PART_DELAYS.PC900V.toOffSeconds;
-    const second = first + BYTE_SECONDS + LATENCY_SECONDS + PART_DELAYS.H11L1.toOffSeconds;
+    const first = outputDelays('PC900V').toOffSeconds;
+    const second = first + BYTE_SECONDS + LATENCY_SECONDS + outputDelays('H11L1').toOffSeconds;
     expect(hearings.map(({ device, hops, links }) => [device, hops, links])).toEqual([
       [LOOPER, 1, ['link 1']],
       [DRIVE, 2, ['link 1', 'link 2']],

@@ -11,7 +11,8 @@ import {
 } from '../../../src/core/plan/plan.ts';
 import { STYLES } from '../../../src/core/wiring/styles.ts';
 import type { Style } from '../../../src/core/wiring/styles.ts';
-import { CIRCUITS, PARTS, hasLed, valuesOf } from '../../../src/core/wiring/circuits.ts';
+import { CIRCUITS, hasLed, valuesOf } from '../../../src/core/wiring/circuits.ts';
+import { PARTS } from '../../../src/core/wiring/optocouplers.ts';
 import { CONNECTORS, FORMS, contactsOf } from '../../../src/core/wiring/connectors.ts';
 import type { Contact } from '../../../src/core/wiring/connectors.ts';
 import {

@@ -18,7 +18,9 @@ import {
 } from '../../../src/core/plan/pack-board.ts';
 import { sayProblem } from '../../../src/core/plan/read.ts';
 import { readSharedLink, writeSharedLink } from '../../../src/core/plan/shared-link.ts';
-import { CIRCUITS, PARTS, VALUES } from '../../../src/core/wiring/circuits.ts';
+import { CIRCUITS } from '../../../src/core/wiring/circuits.ts';
+import { PARTS } from '../../../src/core/wiring/optocouplers.ts';
+import { VALUES } from '../../../src/core/wiring/values.ts';
 import { CONNECTORS, CONTACTS, FORMS } from '../../../src/core/wiring/connectors.ts';
 import { DIRECTIONS, FAULT_KINDS, SIDES } from '../../../src/core/wiring/link.ts';
 import { STYLES } from '../../../src/core/wiring/styles.ts';

@@ -7,7 +7,8 @@ import { prepareTimeLink } from '../../../src/core/signal/time-link.ts';
 import { waveform } from '../../../src/core/signal/waveform.ts';
 import { checkLink } from '../../../src/core/verdict/check.ts';
 import type { Outcome } from '../../../src/core/verdict/outcomes.ts';
-import type { Driver, Part } from '../../../src/core/wiring/circuits.ts';
+import type { Driver } from '../../../src/core/wiring/drivers.ts';
+import type { Part } from '../../../src/core/wiring/optocouplers.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/link.ts';
 import type { Lead, Link } from '../../../src/core/wiring/link.ts';
 import { seededRandom } from '../../support/random.ts';
@@ -205,7 +206,7 @@ describe('a chain of links', () => {
     const time = prepareTimeLink(dinLink());
     const arrives = (hops: number): boolean =>
       sendThrough(
-        Array.from({ length: hops }, () => ({ time })),
+        Array.from({ length: hops }, () => ({ time, baseResistor: false })),
         [0x00, 0x7f, 0x00],
       ).outcomes.every(({ outcome }) => outcome === 'same');
     // Skew 7.0 - 2.0 us a hop against half a bit, 16 us: arithmetic allows three hops, not four.

@@ -7,24 +7,21 @@ import {
   STYLES,
   circuitEntry,
   circuitsFor,
-  endHas,
   hasLed,
-  isDriver,
   jackProblem,
   layConductor,
   linkCircuit,
   makeJack,
   makeLead,
   partEntry,
-  removeConductor,
   stylesFor,
   turnLead,
   valueAt,
   valuesOf,
-  wireDiameterMetres,
   wireOhmsPerMetre,
   wires,
 } from '../../../src/core/wiring/index.ts';
+import { wireDiameterMetres } from '../../../src/core/wiring/wire.ts';
 import type { Lead } from '../../../src/core/wiring/index.ts';
 
 describe('a lead as data', () => {
@@ -40,16 +37,9 @@ describe('a lead as data', () => {
     expect(layConductor(lead, '4', 'ring')).toBe(lead);
   });
 
-  it('lets a conductor be taken out, and stays as it is when there is none', () => {
-    expect(removeConductor(lead, '4', 'ring').conductors).toEqual(wires('5-tip'));
-    expect(removeConductor(lead, '4', 'tip').conductors).toEqual(lead.conductors);
-  });
-
   it('refuses a contact that its end does not have, naming lead, connector and contact', () => {
     expect(() => layConductor(lead, 'tip', 'ring')).toThrow("lead 'lead': a din5 has no contact 'tip'");
     expect(() => layConductor(lead, '4', '5')).toThrow("lead 'lead': a trs-3.5 has no contact '5'");
-    expect(endHas(lead.from, 'shell')).toBe(true);
-    expect(endHas(lead.to, 'shell')).toBe(false);
   });
 
   it('turned twice is the lead it was, faults and ends included', () => {
@@ -90,7 +80,7 @@ describe('what may stand behind a jack', () => {
     for (const direction of DIRECTIONS) {
       for (const style of STYLES) {
         for (const circuit of circuitsFor(direction, style)) {
-          expect(isDriver(circuit)).toBe(direction === 'out');
+          expect(circuit.startsWith('driver-')).toBe(direction === 'out');
           expect(circuitEntry(circuit).family).toBe(styleEntryFamily(style));
         }
       }

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { CIRCUITS, PARTS } from '../../../src/core/wiring/circuits.ts';
+import { CIRCUITS } from '../../../src/core/wiring/circuits.ts';
+import { PARTS } from '../../../src/core/wiring/optocouplers.ts';
 import { CONNECTORS } from '../../../src/core/wiring/connectors.ts';
 import { DIRECTIONS, jackProblem, makeJack, settleJack } from '../../../src/core/wiring/link.ts';
 import { STYLES } from '../../../src/core/wiring/styles.ts';

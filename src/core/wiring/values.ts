@@ -1,0 +1,101 @@
+/** The values of a circuit that a reader can change: their names, labels, units and bounds. */
+import { PARTS } from './optocouplers.ts';
+import type { Part } from './optocouplers.ts';
+import type { Status } from './styles.ts';
+
+/** End of a tolerance: factors for a relative spread, volts for a shift. */
+interface Corners {
+  readonly kind: 'factor' | 'shift';
+  readonly low: number;
+  readonly high: number;
+}
+
+/** One value of a circuit, with the corners of its tolerance where it has one. */
+export interface ValueEntry {
+  readonly name: ValueName;
+  readonly label: string;
+  readonly unit: 'V' | 'ohm' | 'W' | 'A';
+  readonly value: number;
+  readonly least: number;
+  readonly most: number;
+  readonly spread?: Corners;
+  readonly status: Status;
+  readonly source: string;
+}
+
+/** A relative spread, the same share up and down. */
+export const factor = (share: number): Corners => ({ kind: 'factor', low: 1 - share, high: 1 + share });
+
+const volts = (label: string, least: number, most: number) => ({ label, unit: 'V', least, most }) as const;
+const amperes = (label: string, least: number, most: number) => ({ label, unit: 'A', least, most }) as const;
+const watts = (label: string) => ({ label, unit: 'W', least: 0.01, most: 10 }) as const;
+/** A resistor of the loop has 5 % (MMA CA-033, fig. 1). */
+const resistor = (label: string) =>
+  ({ label, unit: 'ohm', least: 0.1, most: 1e6, spread: factor(0.05) }) as const;
+
+/** Bounds are our choice: what a device may hold, with room. Plans and links count on the order. */
+const KINDS = {
+  supplyVolts: volts('supply', 0.5, 24),
+  sourceOhms: resistor('source resistor'),
+  sourceWatts: watts('source resistor rating'),
+  sinkOhms: resistor('sink resistor'),
+  sinkWatts: watts('sink resistor rating'),
+  stageOhms: { label: 'output stage', unit: 'ohm', least: 0, most: 1e4 },
+  stageAmperes: amperes('output stage rating', 1e-3, 10),
+  railAmperes: amperes('supply rail rating', 1e-3, 10),
+  railOhms: resistor('rail to ground'),
+  seriesOhms: resistor('receiver resistor'),
+  seriesWatts: watts('receiver resistor rating'),
+  ledShiftVolts: volts('LED voltage, added', -0.5, 1),
+  turnOnAmperes: amperes('turn-on current', 1e-4, 0.1),
+  ledAmperes: amperes('LED current rating', 1e-3, 1),
+  ledReverseVolts: volts('LED reverse voltage rating', 1, 100),
+  pullUpOhms: resistor('pull-up'),
+  inputOhms: resistor('input resistor'),
+  lowVolts: volts('low below', 0.1, 10),
+  highVolts: volts('high above', 0.2, 12),
+} as const;
+export type ValueName = keyof typeof KINDS;
+
+/** Every value a reader can change. */
+export const VALUES = Object.keys(KINDS) as readonly ValueName[];
+
+/** A value of a circuit with its default; `more` holds what differs from the other circuits that have it. */
+export function value(
+  name: ValueName,
+  amount: number,
+  status: Status,
+  source: string,
+  more: Partial<Pick<ValueEntry, 'label' | 'spread'>> = {},
+): ValueEntry {
+  return { name, ...KINDS[name], value: amount, status, source, ...more };
+}
+
+/** The figure of the 2014 update that shows an output. */
+export const CA033 = 'MMA CA-033 (2014), fig. 1';
+/** The source of what no document fixes. */
+export const OURS = 'our choice, to be changed when the part is known';
+
+/** A circuit behind a jack: in words, and its values with their defaults, which may hang on its optocoupler. */
+export interface CircuitEntry {
+  readonly family: 'loop' | 'ground-referenced';
+  readonly label: string;
+  readonly status: Status;
+  readonly about: string;
+  readonly values: Readonly<Record<Part, readonly ValueEntry[]>>;
+}
+
+/** A circuit; `values` gives those of each part. */
+export const circuit = (
+  family: CircuitEntry['family'],
+  label: string,
+  status: Status,
+  about: string,
+  values: (part: Part) => readonly ValueEntry[],
+): CircuitEntry => ({
+  family,
+  label,
+  status,
+  about,
+  values: Object.fromEntries(PARTS.map((part) => [part, values(part)])) as CircuitEntry['values'],
+});

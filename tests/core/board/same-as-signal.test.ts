@@ -1,0 +1,129 @@
+import { describe, expect, test } from 'vitest';
+import { EDGE_BUDGET_SECONDS, hopTimings } from '../../../src/core/board/hops.ts';
+import { planJack } from '../../../src/core/plan/library.ts';
+import { boardGraph, pathsFrom } from '../../../src/core/plan/passing.ts';
+import { makePlan } from '../../../src/core/plan/plan.ts';
+import type { Device, PlanJack, PlanLink } from '../../../src/core/plan/plan.ts';
+import { WORST_CLOCKS, edgeBudgetSeconds } from '../../../src/core/signal/bit-budget.ts';
+import type { Clocks } from '../../../src/core/signal/bit-budget.ts';
+import type { Hop } from '../../../src/core/signal/hop.ts';
+import { mostHops, tryLink } from '../../../src/core/signal/limits.ts';
+import { ownHop } from '../../../src/core/signal/send.ts';
+import { prepareTimeLink } from '../../../src/core/signal/time-link.ts';
+import { CIRCUITS, hasLed } from '../../../src/core/wiring/circuits.ts';
+import { makeJack, makeLead, wires } from '../../../src/core/wiring/link.ts';
+import type { Jack } from '../../../src/core/wiring/link.ts';
+import { PARTS } from '../../../src/core/wiring/optocouplers.ts';
+
+/** Every input that can be: each part behind each circuit that lights one, and the input that reads a level. */
+const INPUTS: readonly Jack[] = CIRCUITS.filter((circuit) => circuit.startsWith('receiver-')).flatMap(
+  (circuit) => {
+    const style =
+      circuit === 'receiver-both-ways'
+        ? 'both-ways'
+        : circuit === 'receiver-isolated'
+          ? 'type-a'
+          : 'tip-signal';
+    return (hasLed(circuit) ? PARTS : (['6N138'] as const)).map((part) =>
+      makeJack('in', 'trs-3.5', style, { circuit, part }),
+    );
+  },
+);
+
+/**
+ * Clocks of both ends, always a little apart: where they agree to the last digit a whole number of hops of 1 us uses up
+ * exactly all of 16 us, and rounding decides.
+ */
+const CLOCKS: readonly Clocks[] = [
+  WORST_CLOCKS,
+  { sender: { clockError: -0.005 }, receiver: { clockError: 0.005 } },
+  { sender: { clockError: -0.001 }, receiver: { clockError: 0 } },
+  { sender: { clockError: 0.001 }, receiver: { clockError: -0.002 } },
+  { sender: { clockError: 0.01 }, receiver: { clockError: -0.01 } },
+];
+
+/** How the THRUs of a chain copy: the name, and the kind of device number `at`. */
+type Thrus = (at: number) => 'hardware' | 'software';
+const THRUS: Readonly<Record<'hardware' | 'software' | 'software at every third', Thrus>> = {
+  hardware: () => 'hardware',
+  software: () => 'software',
+  'software at every third': (at: number) => (at % 3 === 2 ? 'software' : 'hardware'),
+};
+
+/** Longest chain built: within the devices that a plan takes. */
+const LONGEST = 60;
+
+/** A chain on a board of devices that all have this input, up to the longest. */
+function chainOf(input: Jack, thru: Thrus): ReturnType<typeof makePlan> {
+  const into: PlanJack = { ...planJack('IN', 'in', input.connector, input.style), ...input };
+  const name = (at: number): string => `box ${at + 1}`;
+  const boxes = Array.from({ length: LONGEST }, (_, at): Device => ({
+    name: name(at),
+    kind: 'pedal',
+    jacks: [into, planJack('THRU', 'out', 'trs-3.5', 'type-a', { role: 'thru', thru: thru(at) })],
+  }));
+  const first: Device = {
+    name: 'sender',
+    kind: 'controller',
+    jacks: [planJack('OUT', 'out', 'trs-3.5', 'type-a')],
+  };
+  return makePlan({
+    devices: [first, ...boxes],
+    links: boxes.map((box, at): PlanLink => ({
+      name: `link ${at + 1}`,
+      output: at === 0 ? { device: 'sender', jack: 'OUT' } : { device: name(at - 1), jack: 'THRU' },
+      inputs: [{ device: box.name, jack: 'IN', leads: [] }],
+    })),
+  });
+}
+
+/** Links that a board lets through: those before the first whose shift is past the budget. */
+function heldByBoard(input: Jack, thru: Thrus, clocks: Clocks): number {
+  const graph = boardGraph(chainOf(input, thru));
+  const shifts = hopTimings(graph, pathsFrom(graph, 0).at(-1) ?? []);
+  expect(shifts).toHaveLength(LONGEST);
+  const past = shifts.findIndex(({ shiftSeconds }) => shiftSeconds > edgeBudgetSeconds(clocks));
+  return past < 0 ? LONGEST : past;
+}
+
+/** The same chain sent as bytes, `links` long: the last box only listens. */
+function hopsOf(input: Jack, thru: Thrus, clocks: Clocks, links: number): readonly Hop[] {
+  const lead = makeLead('trs-3.5', 'trs-3.5', wires('tip-tip', 'ring-ring', 'sleeve-sleeve'));
+  const output = makeJack('out', 'trs-3.5', 'type-a');
+  const own = ownHop(prepareTimeLink({ output, branches: [{ input, leads: [lead] }] }));
+  return Array.from({ length: links }, (_, at): Hop => {
+    if (at === links - 1) return own;
+    if (thru(at) === 'hardware') return { ...own, kind: 'hardware thru' };
+    return { ...own, ...clocks, kind: 'software thru', latencySeconds: 100e-6 };
+  });
+}
+
+describe('a board and the simulation of bytes hold the same number of links', () => {
+  for (const [name, thru] of Object.entries(THRUS))
+    for (const [number, clocks] of CLOCKS.entries())
+      test(`THRU: ${name}, clocks ${number + 1} of ${CLOCKS.length}, whatever the input`, () => {
+        for (const input of INPUTS) {
+          const where = `${input.circuit} ${input.part}`;
+          const held = heldByBoard(input, thru, clocks);
+          const trial = (links: number) => tryLink({ ...clocks, hops: hopsOf(input, thru, clocks, links) });
+          expect(trial(held), where).toBeNull();
+          if (held < LONGEST) expect(trial(held + 1), where).not.toBeNull();
+        }
+      });
+
+  test('and both hold as many as can be counted by hand with clocks at the limits of the standard', () => {
+    // 10.08 us of budget: hops of 1 us, 0.2 us, 1 us and 5 us (facts of the parts: see their sources).
+    const held = PARTS.map((part) => {
+      const input = makeJack('in', 'trs-3.5', 'type-a', { part });
+      const [hop] = hopsOf(input, THRUS.hardware, WORST_CLOCKS, 1);
+      return [heldByBoard(input, THRUS.hardware, WORST_CLOCKS), hop && mostHops(hop, WORST_CLOCKS).value];
+    });
+    expect(held).toEqual([
+      [10, 10],
+      [50, 50],
+      [10, 10],
+      [2, 2],
+    ]);
+    expect(edgeBudgetSeconds(WORST_CLOCKS)).toBe(EDGE_BUDGET_SECONDS);
+  });
+});
