@@ -1,85 +1,65 @@
 /** Names in a plan: each used once, and each that points somewhere points at what is there. */
-import { wholeJack } from './plan.ts';
-import type { Device } from './plan.ts';
-import type { JackPlace, Plan } from './plan.ts';
-import { miss } from './read.ts';
-import type { Reading } from './read.ts';
+import { wholeJack } from './parts.ts';
+import type { Device, JackPlace, Plan } from './plan.ts';
+import { miss } from './reading.ts';
+import type { Problem } from './reading.ts';
 
 /** Note every name that is used twice or that names nothing. */
-export function checkNames(plan: Plan, reading: Reading): void {
-  const once = (names: readonly string[], place: (at: number) => string): void =>
-    names.forEach((one, at) => {
-      if (names.indexOf(one) !== at) miss(reading, place(at), 'a name used once', one);
+export function checkNames(plan: Plan, problems: Problem[]): void {
+  const { devices, leads, links, hubs = [], stock = [], press = [] } = plan;
+  once(devices, 'devices', problems);
+  once(hubs, 'hubs', problems);
+  once(leads, 'leads', problems);
+  once(links, 'links', problems);
+  stock
+    .map(({ lead }) => lead.name)
+    .forEach((name, at, all) => {
+      if (all.indexOf(name) !== at) miss(problems, `stock[${at}].lead.name`, 'a name used once', name);
     });
-  once(
-    plan.devices.map((one) => one.name),
-    (at) => `devices[${at}].name`,
-  );
-  plan.devices.forEach(({ jacks }, device) =>
-    once(
-      jacks.map((one) => one.name),
-      (at) => `devices[${device}].jacks[${at}].name`,
-    ),
-  );
-  plan.devices.forEach((device, at) => checkHoles(device, `devices[${at}]`, reading));
-  (plan.hubs ?? []).forEach((device, at) => {
-    once(
-      device.jacks.map((one) => one.name),
-      (jack) => `hubs[${at}].jacks[${jack}].name`,
-    );
-    checkHoles(device, `hubs[${at}]`, reading);
+  devices.forEach((device, at) => checkJacks(device, `devices[${at}]`, problems));
+  hubs.forEach((device, at) => checkJacks(device, `hubs[${at}]`, problems));
+  press.forEach(({ device }, at) => {
+    if (!devices.some(({ name }) => name === device))
+      miss(problems, `press[${at}].device`, 'the name of a device in this plan', device);
   });
-  once(
-    (plan.hubs ?? []).map((one) => one.name),
-    (at) => `hubs[${at}].name`,
-  );
-  once(
-    (plan.stock ?? []).map((one) => one.lead.name),
-    (at) => `stock[${at}].lead.name`,
-  );
-  (plan.press ?? []).forEach(({ device }, at) => {
-    if (!plan.devices.some(({ name }) => name === device))
-      miss(reading, `press[${at}].device`, 'the name of a device in this plan', device);
-  });
-  once(
-    plan.leads.map((one) => one.name),
-    (at) => `leads[${at}].name`,
-  );
-  once(
-    plan.links.map((one) => one.name),
-    (at) => `links[${at}].name`,
-  );
-  plan.links.forEach((link, at) => {
-    checkPlace(plan, reading, link.output, 'out', `links[${at}].output`);
+  links.forEach((link, at) => {
+    checkPlace(plan, link.output, 'out', `links[${at}].output`, problems);
     link.inputs.forEach((input, number) => {
       const place = `links[${at}].inputs[${number}]`;
-      checkPlace(plan, reading, input, 'in', place);
+      checkPlace(plan, input, 'in', place, problems);
       input.leads.forEach((lead, series) => {
-        if (!plan.leads.some((one) => one.name === lead))
-          miss(reading, `${place}.leads[${series}]`, 'the name of a lead in this plan', lead);
+        if (!leads.some(({ name }) => name === lead))
+          miss(problems, `${place}.leads[${series}]`, 'the name of a lead in this plan', lead);
       });
     });
   });
 }
 
+function once(all: readonly { readonly name: string }[], place: string, problems: Problem[]): void {
+  all.forEach(({ name }, at) => {
+    if (all.findIndex((one) => one.name === name) !== at)
+      miss(problems, `${place}[${at}].name`, 'a name used once', name);
+  });
+}
+
 function checkPlace(
   plan: Plan,
-  reading: Reading,
-  place: JackPlace,
+  { device: deviceName, jack: jackName }: JackPlace,
   direction: 'out' | 'in',
   where: string,
+  problems: Problem[],
 ): void {
-  const device = plan.devices.find((one) => one.name === place.device);
-  if (!device)
-    return void miss(reading, `${where}.device`, 'the name of a device in this plan', place.device);
-  const jack = device.jacks.find((one) => one.name === place.jack);
-  if (!jack) return void miss(reading, `${where}.jack`, `the name of a jack of '${device.name}'`, place.jack);
+  const device = plan.devices.find(({ name }) => name === deviceName);
+  if (!device) return void miss(problems, `${where}.device`, 'the name of a device in this plan', deviceName);
+  const jack = device.jacks.find(({ name }) => name === jackName);
+  if (!jack) return void miss(problems, `${where}.jack`, `the name of a jack of '${deviceName}'`, jackName);
   if (jack.direction !== direction)
-    miss(reading, `${where}.jack`, `a jack with direction '${direction}'`, jack.direction);
+    miss(problems, `${where}.jack`, `a jack with direction '${direction}'`, jack.direction);
 }
 
 /** An in-and-out jack is two jacks of one hole: each names the other, one sends and one receives, on the same connector. */
-function checkHoles({ jacks }: Device, place: string, reading: Reading): void {
+function checkJacks({ jacks }: Device, place: string, problems: Problem[]): void {
+  once(jacks, `${place}.jacks`, problems);
   jacks.forEach((jack, at) => {
     const { sharesHole } = wholeJack(jack);
     if (sharesHole === '') return;
@@ -90,7 +70,7 @@ function checkHoles({ jacks }: Device, place: string, reading: Reading): void {
       other.connector === jack.connector;
     if (!fits)
       miss(
-        reading,
+        problems,
         `${place}.jacks[${at}].sharesHole`,
         'the name of a jack of the same device and connector, of the other direction, that names this one',
         sharesHole,

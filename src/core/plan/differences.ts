@@ -1,5 +1,5 @@
 /** Where a student's plan departs from the teacher's in what was given: the jacks, their circuits, and the links asked for. */
-import { findJack } from './plan.ts';
+import { findJack } from './parts.ts';
 import type { JackPlace, Plan, PlanJack } from './plan.ts';
 
 /** Every difference in jacks, circuits and links, in words; the leads are the student's own and are not compared. */

@@ -12,8 +12,10 @@ import {
 } from './edit.ts';
 import type { Edit } from './edit.ts';
 import { inAndOut } from './library.ts';
-import { PLAN_LIMITS, wholeDevice, wholeJack } from './plan.ts';
-import type { Device, Edge, JackPlace, Plan, PlanJack } from './plan.ts';
+import { PLAN_LIMITS } from './kinds.ts';
+import type { Edge } from './kinds.ts';
+import { wholeDevice, wholeJack } from './parts.ts';
+import type { Device, JackPlace, Plan, PlanJack } from './plan.ts';
 
 /** Space between two jacks on one edge, centimetres: a DIN plug is about 1.8 wide (our choice). */
 const JACK_SPACE = 2.5;

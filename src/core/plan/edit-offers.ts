@@ -1,7 +1,8 @@
 /** Changes to what is on offer: stock leads, hubs, prices and wishes. Each gives a new plan with every name used once. */
 import type { Lead } from '../wiring/index.ts';
 import { freshName } from './edit.ts';
-import { MAKING_DEFAULTS, PLAN_LIMITS, WISH_DEFAULTS } from './plan.ts';
+import { PLAN_LIMITS } from './kinds.ts';
+import { MAKING_DEFAULTS, WISH_DEFAULTS } from './plan.ts';
 import type { Device, MakingPrices, Plan, StockLead, Wishes } from './plan.ts';
 
 const stockNames = (plan: Plan): readonly string[] => (plan.stock ?? []).map(({ lead }) => lead.name);

@@ -1,7 +1,7 @@
 /** Changes to what one press sends. Each gives a new plan; what cannot be gives the same plan. */
-import { PLAN_LIMITS } from './plan.ts';
-import type { Plan } from './plan.ts';
-import type { PRESS_KINDS, PressItem } from './press.ts';
+import { PLAN_LIMITS } from './kinds.ts';
+import type { PRESS_KINDS } from './kinds.ts';
+import type { Plan, PressItem } from './plan.ts';
 
 /** A message of a kind with its lowest numbers, for a device. */
 export function pressItem(device: string, send: (typeof PRESS_KINDS)[number]): PressItem {

@@ -2,7 +2,8 @@
  * Changes to a board, each a new plan: devices, their names and places. What a reader asks for and cannot have comes back as
  * a problem that names the field, what was expected and what came; a name of no device is a programmer's mistake and throws.
  */
-import { DEVICE_DEFAULTS, PLAN_LIMITS, wholeDevice } from './plan.ts';
+import { PLAN_LIMITS } from './kinds.ts';
+import { wholeDevice } from './parts.ts';
 import type { Device, Plan, PlanLink } from './plan.ts';
 import { onlyCarries, speaks } from './passing.ts';
 import { isPlaced } from './route.ts';
@@ -189,7 +190,7 @@ export function numberChannels(plan: Plan): Plan {
   };
   const taken = new Set<number>();
   const channels = plan.devices.map((device) => {
-    const { channel = DEVICE_DEFAULTS.channel } = device;
+    const { channel } = wholeDevice(device);
     if (!listens(device) || channel === 0 || taken.has(channel)) return 0;
     taken.add(channel);
     return channel;

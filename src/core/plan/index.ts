@@ -46,50 +46,33 @@ export {
   DEVICE_KINDS,
   EDGES,
   JACK_ROLES,
-  LEAD_DEFAULTS,
-  MAKING_DEFAULTS,
-  PLAN_DEFAULTS,
   PLAN_LIMITS,
   POWERS,
+  PRESS_KINDS,
+  PRESS_RANGES,
   SETTINGS,
   TALKS,
   THRUS,
-  WISH_DEFAULTS,
-  findJack,
-  linkOf,
-  makePlan,
-  plainJack,
-  planOfLink,
-  wholeDevice,
-  wholeJack,
-} from './plan.ts';
+} from './kinds.ts';
+export type { DeviceKind, Edge, JackRole, LeadOrigin, Power, Setting, Talk, Thru } from './kinds.ts';
+export { findJack, linkOf, makePlan, plainJack, planOfLink, wholeDevice, wholeJack } from './parts.ts';
+export type { WholeDevice, WholeJack } from './parts.ts';
+export { LEAD_DEFAULTS, MAKING_DEFAULTS, PLAN_DEFAULTS, WISH_DEFAULTS } from './plan.ts';
 export type {
   Device,
-  DeviceKind,
-  Edge,
   JackPlace,
-  JackRole,
-  LeadOrigin,
   MakingPrices,
   Plan,
   PlanBranch,
   PlanJack,
   PlanLead,
   PlanLink,
-  Power,
-  Setting,
+  PressItem,
   StockLead,
-  Talk,
-  Thru,
-  WholeDevice,
-  WholeJack,
 } from './plan.ts';
-export { PRESS_KINDS, PRESS_RANGES } from './press.ts';
-export type { PressItem } from './press.ts';
-export { readPlanText, sayProblems, writePlanText } from './read-plan.ts';
+export { planSchema, readPlanText, sayProblems, writePlanText } from './read-plan.ts';
 export type { PlanReading } from './read-plan.ts';
-export { sayProblem } from './read.ts';
-export type { Problem } from './read.ts';
+export { sayProblem } from './reading.ts';
+export type { Problem } from './reading.ts';
 export { isPlaced, jackPoint, leadMetres, waysRound } from './route.ts';
-export { planSchema } from './schema.ts';
 export { readSharedLink, writeSharedLink } from './shared-link.ts';

@@ -1,6 +1,8 @@
 /** What an output gives: a device's own messages, or a copy of what reaches its inputs. */
-import { wholeDevice } from './plan.ts';
-import type { Device, JackPlace, Plan, Thru, WholeDevice, WholeJack } from './plan.ts';
+import type { Thru } from './kinds.ts';
+import { wholeDevice } from './parts.ts';
+import type { WholeDevice, WholeJack } from './parts.ts';
+import type { Device, JackPlace, Plan } from './plan.ts';
 
 /** How an output passes its device's input on, or 'nothing' when it gives the device's own messages only. */
 export function passesOn(device: Pick<WholeDevice, 'kind'>, jack: WholeJack): Thru | 'nothing' {

@@ -1,6 +1,6 @@
 /** Invented boards from a seed, with places, leads, hubs and prices. No device or price stands for a real one. */
 import { LIBRARY, planJack } from '../../../src/core/plan/library.ts';
-import { makePlan } from '../../../src/core/plan/plan.ts';
+import { makePlan } from '../../../src/core/plan/parts.ts';
 import type { Device, Plan, StockLead } from '../../../src/core/plan/plan.ts';
 import type { Connector } from '../../../src/core/wiring/connectors.ts';
 import { makeLead, wires } from '../../../src/core/wiring/link.ts';

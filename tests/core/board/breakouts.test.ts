@@ -4,7 +4,8 @@ import { checkBoard } from '../../../src/core/board/check.ts';
 import { inAndOut, planJack } from '../../../src/core/plan/library.ts';
 import { planBoard } from '../../../src/core/planner/plan-it.ts';
 import type { PlanAnswer } from '../../../src/core/planner/plan-it.ts';
-import { makePlan, WISH_DEFAULTS } from '../../../src/core/plan/plan.ts';
+import { makePlan } from '../../../src/core/plan/parts.ts';
+import { WISH_DEFAULTS } from '../../../src/core/plan/plan.ts';
 import type { Device, Plan } from '../../../src/core/plan/plan.ts';
 import { cableSchedule, leadLabels, shoppingList } from '../../../src/core/board/results.ts';
 

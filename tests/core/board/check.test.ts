@@ -3,7 +3,7 @@ import { checkBoard } from '../../../src/core/board/check.ts';
 import type { FindingKind } from '../../../src/core/board/findings.ts';
 import { EDGE_BUDGET_SECONDS } from '../../../src/core/board/hops.ts';
 import { LIBRARY, inAndOut, planJack } from '../../../src/core/plan/library.ts';
-import { makePlan } from '../../../src/core/plan/plan.ts';
+import { makePlan } from '../../../src/core/plan/parts.ts';
 import type { Device, Plan, PlanJack, PlanLink } from '../../../src/core/plan/plan.ts';
 import { readPlan } from '../../../src/core/plan/read-plan.ts';
 import type { Part } from '../../../src/core/wiring/optocouplers.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { planBoard } from '../../../src/core/planner/plan-it.ts';
-import { makePlan } from '../../../src/core/plan/plan.ts';
+import { makePlan } from '../../../src/core/plan/parts.ts';
 import type { Plan } from '../../../src/core/plan/plan.ts';
 import { cableSchedule, csvText, leadLabels, shoppingList } from '../../../src/core/board/results.ts';
 import { readSharedLink, writeSharedLink } from '../../../src/core/plan/shared-link.ts';

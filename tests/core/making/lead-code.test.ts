@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { linkOf, planOfLink } from '../../../src/core/plan/plan.ts';
+import { linkOf, planOfLink } from '../../../src/core/plan/parts.ts';
 import type { Plan } from '../../../src/core/plan/plan.ts';
 import { CODE_LETTERS, checkLetters, withChecks } from '../../../src/core/making/check-letters.ts';
 import { leadCode, readLeadCode } from '../../../src/core/making/lead-code.ts';

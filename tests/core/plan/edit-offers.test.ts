@@ -16,7 +16,8 @@ import {
   pressItem,
   removePress,
 } from '../../../src/core/plan/edit-press.ts';
-import { PLAN_LIMITS, makePlan } from '../../../src/core/plan/plan.ts';
+import { PLAN_LIMITS } from '../../../src/core/plan/kinds.ts';
+import { makePlan } from '../../../src/core/plan/parts.ts';
 import type { Plan } from '../../../src/core/plan/plan.ts';
 import { READY_LEADS, readConductors, usualConductors } from '../../../src/core/board/ready-leads.ts';
 import { readPlan } from '../../../src/core/plan/read-plan.ts';

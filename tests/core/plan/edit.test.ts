@@ -24,7 +24,8 @@ import { hearers, hopNumbers, senders } from '../../../src/core/board/hearing.ts
 import { BYTE_SECONDS } from '../../../src/core/board/hops.ts';
 import { outputDelays } from '../../../src/core/wiring/optocouplers.ts';
 import { LIBRARY, planJack } from '../../../src/core/plan/library.ts';
-import { LATENCY_SECONDS, PLAN_LIMITS, makePlan } from '../../../src/core/plan/plan.ts';
+import { LATENCY_SECONDS, PLAN_LIMITS } from '../../../src/core/plan/kinds.ts';
+import { makePlan } from '../../../src/core/plan/parts.ts';
 import type { Plan } from '../../../src/core/plan/plan.ts';
 import { readPlan } from '../../../src/core/plan/read-plan.ts';
 import { makeLead, wires } from '../../../src/core/wiring/link.ts';

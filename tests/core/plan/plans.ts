@@ -8,7 +8,7 @@ import {
   SETTINGS,
   TALKS,
   THRUS,
-} from '../../../src/core/plan/plan.ts';
+} from '../../../src/core/plan/kinds.ts';
 import { STYLES } from '../../../src/core/wiring/styles.ts';
 import type { Style } from '../../../src/core/wiring/styles.ts';
 import { CIRCUITS, hasLed, valuesOf } from '../../../src/core/wiring/circuits.ts';

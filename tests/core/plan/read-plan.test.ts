@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { PLAN_LIMITS } from '../../../src/core/plan/plan.ts';
-import { sayProblem } from '../../../src/core/plan/read.ts';
+import { PLAN_LIMITS } from '../../../src/core/plan/kinds.ts';
+import { sayProblem } from '../../../src/core/plan/reading.ts';
 import { readPlan, readPlanText, sayProblems, writePlanText } from '../../../src/core/plan/read-plan.ts';
 import { seededRandom } from '../../support/random.ts';
 import { PATIENCE, mutate, plainFile, plainPlan, randomPlan, randomTexts } from './plans.ts';

@@ -8,15 +8,9 @@ import {
   SETTINGS,
   TALKS,
   THRUS,
-} from '../../../src/core/plan/plan.ts';
-import { PRESS_KINDS } from '../../../src/core/plan/press.ts';
-import {
-  PACKED_DEVICE_FIELDS,
-  PACKED_JACK_FIELDS,
-  PACKED_LEAD_FIELDS,
-  PACKED_PLAN_FIELDS,
-} from '../../../src/core/plan/pack-board.ts';
-import { sayProblem } from '../../../src/core/plan/read.ts';
+} from '../../../src/core/plan/kinds.ts';
+import { PRESS_KINDS } from '../../../src/core/plan/kinds.ts';
+import { sayProblem } from '../../../src/core/plan/reading.ts';
 import { readSharedLink, writeSharedLink } from '../../../src/core/plan/shared-link.ts';
 import { CIRCUITS } from '../../../src/core/wiring/circuits.ts';
 import { PARTS } from '../../../src/core/wiring/optocouplers.ts';
@@ -181,40 +175,6 @@ describe('The closed sets that a link numbers', () => {
     [SETTINGS, ['out', 'thru']],
     [LEAD_ORIGINS, ['made', 'shop', 'owned']],
     [PRESS_KINDS, ['program', 'bank', 'control']],
-    [
-      PACKED_JACK_FIELDS.map(([name]) => name),
-      [
-        'role',
-        'thru',
-        'setTo',
-        'latencySeconds',
-        'edge',
-        'alongCentimetres',
-        'styles',
-        'sharesHole',
-        'supplyOnSpares',
-      ],
-    ],
-    [
-      PACKED_DEVICE_FIELDS.map(([name]) => name),
-      [
-        'kind',
-        'talks',
-        'power',
-        'channel',
-        'xCentimetres',
-        'yCentimetres',
-        'widthCentimetres',
-        'depthCentimetres',
-        'toBuy',
-        'price',
-      ],
-    ],
-    [PACKED_LEAD_FIELDS.map(([name]) => name), ['origin', 'price']],
-    [
-      PACKED_PLAN_FIELDS.map(([name]) => name),
-      ['currency', 'pressLimitSeconds', 'stock', 'hubs', 'making', 'wishes', 'press'],
-    ],
   ] as readonly (readonly [readonly string[], readonly string[]])[])(
     'keep their order: %j',
     (now, frozen) => {

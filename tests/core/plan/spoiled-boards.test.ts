@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { makePlan } from '../../../src/core/plan/plan.ts';
+import { makePlan } from '../../../src/core/plan/parts.ts';
 import type { Plan } from '../../../src/core/plan/plan.ts';
-import { sayProblem } from '../../../src/core/plan/read.ts';
+import { sayProblem } from '../../../src/core/plan/reading.ts';
 import { readPlanText, sayProblems, writePlanText } from '../../../src/core/plan/read-plan.ts';
 import { readSharedLink, writeSharedLink } from '../../../src/core/plan/shared-link.ts';
 import { seededRandom } from '../../support/random.ts';
