@@ -1,5 +1,5 @@
 /** Names in a plan: each used once, and each that points somewhere points at what is there. */
-import { wholeJack } from './parts.ts';
+import { wholeJack } from './whole.ts';
 import type { Device, JackPlace, Plan } from './plan.ts';
 import { miss } from './reading.ts';
 import type { Problem } from './reading.ts';

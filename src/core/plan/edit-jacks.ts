@@ -14,7 +14,7 @@ import type { Edit } from './edit.ts';
 import { inAndOut } from './library.ts';
 import { PLAN_LIMITS } from './kinds.ts';
 import type { Edge } from './kinds.ts';
-import { wholeDevice, wholeJack } from './parts.ts';
+import { wholeDevice, wholeJack } from './whole.ts';
 import type { Device, JackPlace, Plan, PlanJack } from './plan.ts';
 
 /** Space between two jacks on one edge, centimetres: a DIN plug is about 1.8 wide (our choice). */

@@ -3,7 +3,7 @@
  * a problem that names the field, what was expected and what came; a name of no device is a programmer's mistake and throws.
  */
 import { PLAN_LIMITS } from './kinds.ts';
-import { wholeDevice } from './parts.ts';
+import { wholeDevice } from './whole.ts';
 import type { Device, Plan, PlanLink } from './plan.ts';
 import { onlyCarries, speaks } from './passing.ts';
 import { isPlaced } from './route.ts';

@@ -55,8 +55,9 @@ export {
   THRUS,
 } from './kinds.ts';
 export type { DeviceKind, Edge, JackRole, LeadOrigin, Power, Setting, Talk, Thru } from './kinds.ts';
-export { findJack, linkOf, makePlan, plainJack, planOfLink, wholeDevice, wholeJack } from './parts.ts';
-export type { WholeDevice, WholeJack } from './parts.ts';
+export { findJack, linkOf, makePlan, plainJack, planOfLink } from './parts.ts';
+export { wholeDevice, wholeJack } from './whole.ts';
+export type { WholeDevice, WholeJack } from './whole.ts';
 export { LEAD_DEFAULTS, MAKING_DEFAULTS, PLAN_DEFAULTS, WISH_DEFAULTS } from './plan.ts';
 export type {
   Device,

@@ -1,5 +1,11 @@
 /** The closed sets and the bounds of a plan file. A shared link numbers the sets, so they may only grow at their ends. */
 
+/** What a plan file says it is. */
+export const PLAN_FORMAT = 'five-milliamps-plan';
+
+/** Version of the file format; a file of a later one is refused by name. */
+export const PLAN_VERSION = 1;
+
 /** What a device is for. Hubs and converters copy their input to every outlet; a merger joins its inputs into one output. */
 export const DEVICE_KINDS = [
   'other',

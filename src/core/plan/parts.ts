@@ -1,23 +1,7 @@
-/** Plans and parts of plans: made, made whole, and found by name. */
+/** Plans made, and their parts found by name. */
 import type { Jack, Lead, Link } from '../wiring/index.ts';
-import { DEVICE, JACK, PLAN_FORMAT, PLAN_VERSION } from './plan.ts';
-import type { Device, JackPlace, Plan, PlanJack, PlanLink } from './plan.ts';
-
-/** A jack with nothing left out. */
-export type WholeJack = Required<PlanJack>;
-
-/** A device with nothing left out, its jacks neither. */
-export type WholeDevice = Required<Omit<Device, 'jacks'>> & { readonly jacks: readonly WholeJack[] };
-
-/** A jack with every field that was left out at its default. */
-export function wholeJack(jack: PlanJack): WholeJack {
-  return { ...JACK.defaults, ...jack };
-}
-
-/** A device with every field that was left out at its default. */
-export function wholeDevice(device: Device): WholeDevice {
-  return { ...DEVICE.defaults, ...device, jacks: device.jacks.map(wholeJack) };
-}
+import { PLAN_FORMAT, PLAN_VERSION } from './kinds.ts';
+import type { JackPlace, Plan, PlanJack, PlanLink } from './plan.ts';
 
 /** A plan of these parts. */
 export function makePlan(parts: Partial<Plan>): Plan {

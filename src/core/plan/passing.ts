@@ -1,7 +1,7 @@
 /** What an output gives: a device's own messages, or a copy of what reaches its inputs. */
 import type { Thru } from './kinds.ts';
-import { wholeDevice } from './parts.ts';
-import type { WholeDevice, WholeJack } from './parts.ts';
+import { wholeDevice } from './whole.ts';
+import type { WholeDevice, WholeJack } from './whole.ts';
 import type { Device, JackPlace, Plan } from './plan.ts';
 
 /** How an output passes its device's input on, or 'nothing' when it gives the device's own messages only. */

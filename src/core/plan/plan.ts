@@ -7,14 +7,11 @@ import { CIRCUITS, CONNECTORS, CONTACTS, FORMS, PARTS, STYLES, VALUES } from '..
 import { CONTACT_OHMS, DIRECTIONS, GAUGES, JOINT_OHMS, LENGTH_METRES, SIDES } from '../wiring/index.ts';
 import { checkJack, checkLead } from './check-parts.ts';
 import { DEVICE_KINDS, EDGES, JACK_ROLES, LEAD_ORIGINS, POWERS, SETTINGS, TALKS, THRUS } from './kinds.ts';
-import { LATENCY_SECONDS, PLAN_LIMITS as MOST, PRESS_RANGES } from './kinds.ts';
+import { LATENCY_SECONDS, PLAN_FORMAT, PLAN_LIMITS as MOST, PLAN_VERSION, PRESS_RANGES } from './kinds.ts';
 import { kindsOf, record } from './record.ts';
 import { anyNumber, filled, left, listOf, nameOf, number, oneNumberOf, oneOf } from './shape.ts';
 import { only, pairOf, tableOf, text, truth, whole } from './shape.ts';
 import type { Of } from './shape.ts';
-
-export const PLAN_FORMAT = 'five-milliamps-plan';
-export const PLAN_VERSION = 1;
 
 const NAME = text(MOST.nameCharacters);
 const PRICE = number([0, MOST.price]);

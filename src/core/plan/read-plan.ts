@@ -1,7 +1,7 @@
 /** Reading a plan, with a message for everything that is wrong in it; writing one; and the JSON Schema of its file. */
 import { checkNames } from './check-names.ts';
-import { PLAN_LIMITS } from './kinds.ts';
-import { PLAN, PLAN_FORMAT, PLAN_VERSION } from './plan.ts';
+import { PLAN_FORMAT, PLAN_LIMITS, PLAN_VERSION } from './kinds.ts';
+import { PLAN } from './plan.ts';
 import type { Plan } from './plan.ts';
 import { fieldsOf, sayProblem, show } from './reading.ts';
 import type { Problem } from './reading.ts';

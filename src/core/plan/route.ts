@@ -1,5 +1,5 @@
 /** The way a lead takes from jack to jack round the devices, seen from above. */
-import type { WholeDevice, WholeJack } from './parts.ts';
+import type { WholeDevice, WholeJack } from './whole.ts';
 
 /** A point on the board, centimetres from its back left corner. */
 export interface Point {

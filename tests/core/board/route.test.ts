@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { wholeDevice } from '../../../src/core/plan/parts.ts';
-import type { WholeDevice } from '../../../src/core/plan/parts.ts';
+import { wholeDevice } from '../../../src/core/plan/whole.ts';
+import type { WholeDevice } from '../../../src/core/plan/whole.ts';
 import { waysRound } from '../../../src/core/plan/route.ts';
 import type { Point } from '../../../src/core/plan/route.ts';
 import { seededRandom } from '../../support/random.ts';
