@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { EDGE_BUDGET_SECONDS, hopTimings } from '../../../src/core/board/hops.ts';
 import { planJack } from '../../../src/core/plan/library.ts';
 import { boardGraph, pathsFrom } from '../../../src/core/plan/passing.ts';
-import { makePlan } from '../../../src/core/plan/plan.ts';
+import { makePlan } from '../../../src/core/plan/parts.ts';
 import type { Device, PlanJack, PlanLink } from '../../../src/core/plan/plan.ts';
 import { WORST_CLOCKS, edgeBudgetSeconds } from '../../../src/core/signal/bit-budget.ts';
 import type { Clocks } from '../../../src/core/signal/bit-budget.ts';
