@@ -1,0 +1,58 @@
+/** What a player tells of a jack: what it looks like, and what the manual says of it. Circuits are not asked for. */
+import { CONNECTORS, circuitsFor, diameterOf, hasLed, makeJack, stylesFor } from '../wiring/index.ts';
+import type { CircuitKind, Connector, Direction, Jack, Part, Style } from '../wiring/index.ts';
+
+/** The jacks that a player tells apart by looking. */
+export const SOCKETS = ['din5', 'trs-6.35', 'trs-3.5', 'trs-2.5'] as const satisfies readonly Connector[];
+export type Socket = (typeof SOCKETS)[number];
+
+/** A jack as it is told. `type` is undefined where the manual says nothing; `could` are the types that its words leave open. */
+export interface ToldJack {
+  readonly direction: Direction;
+  readonly socket: Socket;
+  readonly type: Style | undefined;
+  readonly could?: readonly Style[];
+  /** The circuit and part behind it, where the player knows more. */
+  readonly circuit?: CircuitKind | undefined;
+  readonly part?: Part | undefined;
+}
+
+/** The types that a jack may be said to have. */
+export function typesFor(direction: Direction, socket: Socket): readonly Style[] {
+  return stylesFor(direction, socket);
+}
+
+/** Every type that the jack may be, after what is told of it. */
+export function openTypes({ direction, socket, type, could = [] }: ToldJack): readonly Style[] {
+  const all = typesFor(direction, socket);
+  if (type !== undefined && all.includes(type)) return [type];
+  const left = all.filter((style) => could.includes(style));
+  return left.length > 0 ? left : all;
+}
+
+/** A two-contact type stands behind a jack with two contacts, where there is one of that size. */
+function connectorFor(socket: Socket, style: Style): Connector {
+  const two = CONNECTORS.find((one) => one === `ts-${diameterOf(socket)}`);
+  return style.startsWith('two-contact') && two !== undefined ? two : socket;
+}
+
+/** The circuits that may stand behind a jack of a type: the one that is told, else every usual one. An output without supply is left out. */
+export function circuitsOfType({ direction, circuit }: ToldJack, style: Style): readonly CircuitKind[] {
+  const usual = circuitsFor(direction, style).filter((one) => one !== 'driver-off');
+  return circuit !== undefined && usual.includes(circuit) ? [circuit] : usual;
+}
+
+/** Every jack that one type may stand for: its type with each circuit that may be behind it. The part is not known unless told. */
+export function jacksOfType(told: ToldJack, style: Style): readonly Jack[] {
+  const { direction, socket, part } = told;
+  return circuitsOfType(told, style).map((circuit) =>
+    makeJack(direction, connectorFor(socket, style), style, { circuit, ...(part && hasLed(circuit) ? { part } : {}) }),
+  );
+}
+
+/** The jack that stands for a type in a drawing or a plan: with the first circuit that may be behind it. @throws when it has none. */
+export function jackOfType(told: ToldJack, style: Style): Jack {
+  const [jack] = jacksOfType(told, style);
+  if (!jack) throw new Error(`jack: style '${style}' has no circuit for '${told.direction}'`);
+  return jack;
+}
