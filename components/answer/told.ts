@@ -38,6 +38,7 @@ export function toldJack(entry: JackEntry, direction: Direction): ToldJack | und
   if (says !== 'words') return { direction, socket, type: says };
   const reading = readingOf(entry, direction);
   if (!reading) return undefined;
-  if (reading.state === 'said' && reading.type !== undefined) return { direction, socket, type: reading.type };
+  if (reading.state === 'said' && reading.type !== undefined)
+    return { direction, socket, type: reading.type };
   return { direction, socket, type: undefined, could: reading.could };
 }

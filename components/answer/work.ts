@@ -17,12 +17,23 @@ export function workOfAnswer(answer: TalkAnswer, output: ToldJack, input: ToldJa
 
 /** Leads of a plan need names of their own. */
 function named(leads: Work['plan']['leads']): Work['plan']['leads'] {
-  return leads.map((lead, at) => (leads.findIndex(({ name }) => name === lead.name) === at ? lead : { ...lead, name: `${lead.name} (${at + 1})` }));
+  return leads.map((lead, at) =>
+    leads.findIndex(({ name }) => name === lead.name) === at
+      ? lead
+      : { ...lead, name: `${lead.name} (${at + 1})` },
+  );
 }
 
 /** The drawing, each wire labelled by what it joins, as a manual would. */
 export function drawAnswer(work: Work, width: number): LeadDrawing {
-  return drawWork(work, verdictOf(work), 'active', 'solder', width, ({ from, to }) => `${contactWords(from)} to ${contactWords(to)}`);
+  return drawWork(
+    work,
+    verdictOf(work),
+    'active',
+    'solder',
+    width,
+    ({ from, to }) => `${contactWords(from)} to ${contactWords(to)}`,
+  );
 }
 
 /** The drawing for a listener. */

@@ -43,7 +43,9 @@ export function gradeOf(pair: TypedPair, leads: readonly Lead[], memory: GradeMe
 
 function solve(pair: TypedPair, leads: readonly Lead[]): TalkGrade {
   const verdicts = jacksOfType(pair.output, pair.outputType).flatMap((output) =>
-    jacksOfType(pair.input, pair.inputType).map((input) => checkLink({ output, branches: [{ input, leads }] })),
+    jacksOfType(pair.input, pair.inputType).map((input) =>
+      checkLink({ output, branches: [{ input, leads }] }, 'notes'),
+    ),
   );
   if (verdicts.some(({ notes }) => notes.some(({ kind }) => kind === 'over-rating'))) return 'harm';
   const flows = verdicts.filter(({ outcome }) => outcome === 'flows').length;

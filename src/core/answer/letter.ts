@@ -9,10 +9,14 @@ export function letterToMaker(jack: ToldJack, further: readonly string[] = []): 
   const types = openTypes(jack);
   const questions = [
     'Which DIN pin is on the tip, which on the ring, and which on the sleeve (4, 5, 2, or none)?',
-    ...(types.includes('type-a') && types.includes('type-b') ? ['Is it Type A, Type B, or neither? Can a menu or a switch change it?'] : []),
+    ...(types.includes('type-a') && types.includes('type-b')
+      ? ['Is it Type A, Type B, or neither? Can a menu or a switch change it?']
+      : []),
     ...(jack.direction === 'in'
       ? ['Is the input isolated from the device’s ground, as the MIDI standard asks?']
-      : ['Does the output run from 5 V or from 3.3 V, and may a plug with two contacts go into it without harm?']),
+      : [
+          'Does the output run from 5 V or from 3.3 V, and may a plug with two contacts go into it without harm?',
+        ]),
     'Does the jack carry anything else, such as an expression pedal, a footswitch or a supply?',
     'Which adapter or lead do you sell or recommend for it?',
     ...further,

@@ -26,26 +26,46 @@ const LETTERS: readonly (readonly [PhoneContact, string])[] = [
   ['sleeve', 's(?=[ ]*[=:>-])|(?<=[=:>-][ ]*)s(?![\\p{L}])'],
 ];
 
-const PIN = '(?:din[ ]|midi[ ])?(?:pins?|broches?|stifte?|kontakte?|patillas?|clavijas?|contactos?)[ .#]*(?:no\\.?[ ]?|n°[ ]?|nr\\.?[ ]?)?';
+const PIN =
+  '(?:din[ ]|midi[ ])?(?:pins?|broches?|stifte?|kontakte?|patillas?|clavijas?|contactos?)[ .#]*(?:no\\.?[ ]?|n°[ ]?|nr\\.?[ ]?)?';
 /** A bare 4, 5 or 2, which is no size, no voltage and no number of pins. */
 const bare = (digit: string): string =>
   `(?:${PIN})?(?<![\\d.,])${digit}(?![.,]?\\d|[ ]?mm|[ ]?v(?![\\p{L}])|[ -]?(?:pin|pol|broche|pôle|polig|terminal))`;
 
 const CARRIED: readonly (readonly [Carried, boolean, string])[] = [
-  ['nothing', true, 'not[ ](?:connected|used|wired)|no[ ]connection|unused|unconnected|nothing|n[/.]?c|non[ ](?:connectée?|utilisée?)|rien|nicht[ ](?:belegt|verbunden|benutzt)|unbelegt|no[ ](?:conectad[oa]|usad[oa])|sin[ ]conexión'],
+  [
+    'nothing',
+    true,
+    'not[ ](?:connected|used|wired)|no[ ]connection|unused|unconnected|nothing|n[/.]?c|non[ ](?:connectée?|utilisée?)|rien|nicht[ ](?:belegt|verbunden|benutzt)|unbelegt|no[ ](?:conectad[oa]|usad[oa])|sin[ ]conexión',
+  ],
   ['source', true, bare('4')],
   ['sink', true, bare('5')],
   ['shield', true, bare('2')],
-  ['source', true, '(?:current[ ])?source(?:[ ]de[ ]courant)?|stromquelle|quelle|fuente(?:[ ]de[ ]corriente)?'],
+  [
+    'source',
+    true,
+    '(?:current[ ])?source(?:[ ]de[ ]courant)?|stromquelle|quelle|fuente(?:[ ]de[ ]corriente)?',
+  ],
   ['sink', true, '(?:current[ ])?sink|senke|stromsenke|sumidero|drain'],
-  ['source', false, 'vref|v\\+|vcc|\\+[ ]?[35](?:[.,]3)?[ ]?v(?:olts?)?|(?<![\\d.,])(?:5|3[.,]3)[ ]?v(?:olts?)?|positive|positif|positiv|positivo|alimentation|versorgung|alimentación'],
+  [
+    'source',
+    false,
+    'vref|v\\+|vcc|\\+[ ]?[35](?:[.,]3)?[ ]?v(?:olts?)?|(?<![\\d.,])(?:5|3[.,]3)[ ]?v(?:olts?)?|positive|positif|positiv|positivo|alimentation|versorgung|alimentación',
+  ],
   ['sink', false, 'midi[ ]signal|midi[ ]data|data|signal|tx|rx|hot|données|daten|datos|señal|senal'],
-  ['shield', false, 'shield|ground|gnd|earth|screen|common|masse|terre|blindage|schirm|abschirmung|erde|tierra|masa|malla|pantalla'],
+  [
+    'shield',
+    false,
+    'shield|ground|gnd|earth|screen|common|masse|terre|blindage|schirm|abschirmung|erde|tierra|masa|malla|pantalla',
+  ],
 ];
 
 const WORDS = [
   ...CONTACTS.map(([contact, words]) => ({ words, token: { kind: 'contact', contact } as const })),
-  ...CARRIED.map(([carried, exact, words]) => ({ words, token: { kind: 'carried', carried, exact } as const })),
+  ...CARRIED.map(([carried, exact, words]) => ({
+    words,
+    token: { kind: 'carried', carried, exact } as const,
+  })),
   ...LETTERS.map(([contact, words]) => ({ words, token: { kind: 'contact', contact } as const })),
 ];
 

@@ -39,7 +39,8 @@ const TWO_CONTACTS: readonly Style[] = ['two-contact', 'two-contact-turned', 'ti
 const ANY_TRS: readonly Style[] = ['type-a', 'type-b', 'ring-signal', 'tip-signal', 'both-ways'];
 
 const ASK_CONTACTS = 'Which DIN pin is on the tip, and which on the ring: 4, 5, or neither?';
-const ASK_MENU = 'Which of the two is the jack set to now? Look in the menu, or for a switch beside the jack.';
+const ASK_MENU =
+  'Which of the two is the jack set to now? Look in the menu, or for a switch beside the jack.';
 
 interface Rule {
   readonly when: RegExp;
@@ -52,41 +53,54 @@ interface Rule {
 const TYPE = '(?:trs|typ|type|tipo)[ -]?';
 const A = `(?:${TYPE}|midi[ -])a(?![\\p{L}])`;
 const B = `(?:${TYPE}|midi[ -])b(?![\\p{L}])`;
-const NOT = "(?:not|isn't|never|no|nicht|kein(?:e|em|en)?|pas|non|sin)[ ](?:a[ ]|the[ ]|le[ ]|la[ ]|un[ ]|es[ ]|de[ ]|compatible with[ ]|for[ ])?";
+const NOT =
+  "(?:not|isn't|never|no|nicht|kein(?:e|em|en)?|pas|non|sin)[ ](?:a[ ]|the[ ]|le[ ]|la[ ]|un[ ]|es[ ]|de[ ]|compatible with[ ]|for[ ])?";
 const word = (pattern: string): RegExp => new RegExp(`(?<![\\p{L}])(?:${pattern})`, 'u');
 
 /** Words that name a type without naming contacts, in the order in which they are tried; the first that fits decides. */
 const RULES: readonly Rule[] = [
   {
-    when: word('(?:either|both|any)[ ](?:polarity|type|way)|(?:type[ -]?)?a (?:and|&) b (?:are )?(?:both )?(?:accepted|supported|work)|auto[ -]?(?:sens|detect|polar)|polarity[ -](?:free|independent|agnostic)|(?:les )?deux (?:types|polarités)|beide(?:r|n)? (?:typen|polaritäten)|(?:ambos|los dos) tipos|detecta automáticamente|verpolungs(?:sicher|frei)|unabhängig von der polarität'),
+    when: word(
+      '(?:either|both|any)[ ](?:polarity|type|way)|(?:type[ -]?)?a (?:and|&) b (?:are )?(?:both )?(?:accepted|supported|work)|auto[ -]?(?:sens|detect|polar)|polarity[ -](?:free|independent|agnostic)|(?:les )?deux (?:types|polarités)|beide(?:r|n)? (?:typen|polaritäten)|(?:ambos|los dos) tipos|detecta automáticamente|verpolungs(?:sicher|frei)|unabhängig von der polarität',
+    ),
     state: 'said',
     could: ['both-ways'],
     reason: 'it takes Type A and Type B alike',
     questions: [],
   },
   {
-    when: word('rp-?0?54|(?:midi )?trs (?:standard|specification|spec)|standard (?:midi )?trs|norme midi trs|trs-norm|estándar midi trs'),
+    when: word(
+      'rp-?0?54|(?:midi )?trs (?:standard|specification|spec)|standard (?:midi )?trs|norme midi trs|trs-norm|estándar midi trs',
+    ),
     state: 'said',
     could: ['type-a'],
     reason: 'the standard for phone jacks (MMA RP-054, 2018) is Type A: pin 5 on the tip, pin 4 on the ring',
     questions: [],
   },
   {
-    when: word('(?:dongle|adapt[eo]r|adaptateur|adaptador)s?[ ](?:cable |lead )?(?:is |are |est |ist |wird )?(?:included|supplied|provided|in the box|fournie?s?|inclus|mitgeliefert|beiliegend|incluid[oa]|suministrad[oa])|(?:supplied|included|bundled|mitgeliefert\\p{L}*|beiliegend\\p{L}*)[ ](?:midi |trs |din )*(?:dongle|adapter)|(?:adaptateur|adaptador)[ ](?:midi )?(?:fourni|inclus|incluido|suministrado)'),
+    when: word(
+      '(?:dongle|adapt[eo]r|adaptateur|adaptador)s?[ ](?:cable |lead )?(?:is |are |est |ist |wird )?(?:included|supplied|provided|in the box|fournie?s?|inclus|mitgeliefert|beiliegend|incluid[oa]|suministrad[oa])|(?:supplied|included|bundled|mitgeliefert\\p{L}*|beiliegend\\p{L}*)[ ](?:midi |trs |din )*(?:dongle|adapter)|(?:adaptateur|adaptador)[ ](?:midi )?(?:fourni|inclus|incluido|suministrado)',
+    ),
     state: 'cannot-be-told',
     could: [],
-    reason: 'the adapter in the box fits the jack, whatever its type is: with it the jack is a 5-pin DIN jack',
+    reason:
+      'the adapter in the box fits the jack, whatever its type is: with it the jack is a 5-pin DIN jack',
     questions: ['Is the adapter still there? Then choose DIN. If not: which DIN pin does it put on the tip?'],
   },
   {
-    when: word('expression|exp\\.? pedal|footswitch|foot switch|sustain|pédale|fußschalter|fussschalter|pedal de expresión|cv[ ](?:in|out|gate)|kopfhörer|headphones?'),
+    when: word(
+      'expression|exp\\.? pedal|footswitch|foot switch|sustain|pédale|fußschalter|fussschalter|pedal de expresión|cv[ ](?:in|out|gate)|kopfhörer|headphones?',
+    ),
     state: 'cannot-be-told',
     could: [],
-    reason: 'these words are about a pedal, switch or sound jack, and such a jack looks just like one for MIDI',
+    reason:
+      'these words are about a pedal, switch or sound jack, and such a jack looks just like one for MIDI',
     questions: ['Does the manual name this very jack as MIDI? If a menu shares the jack, what is it set to?'],
   },
   {
-    when: word('(?:ts|mono|instrument|guitar|two[ -](?:conductor|contact|pole)|unbalanced)[ -](?:phone |patch |jack |instrument )*(?:cable|lead|cord|plug|jack)|(?:câble|cordon|jack|fiche)s? (?:jack )?(?:mono|instrument|guitare|ts)|mono[ -]?(?:klinke|kabel|stecker|klinkenkabel)|instrumentenkabel|(?:cable|jack|conector) (?:mono|ts|de guitarra|de instrumento)'),
+    when: word(
+      '(?:ts|mono|instrument|guitar|two[ -](?:conductor|contact|pole)|unbalanced)[ -](?:phone |patch |jack |instrument )*(?:cable|lead|cord|plug|jack)|(?:câble|cordon|jack|fiche)s? (?:jack )?(?:mono|instrument|guitare|ts)|mono[ -]?(?:klinke|kabel|stecker|klinkenkabel)|instrumentenkabel|(?:cable|jack|conector) (?:mono|ts|de guitarra|de instrumento)',
+    ),
     state: 'half',
     could: TWO_CONTACTS,
     reason: 'a lead with two contacts has no ring, so both wires are tip and sleeve',
@@ -101,7 +115,9 @@ const RULES: readonly Rule[] = [
   },
 ];
 
-const DIN = word('(?:5|five|cinq|fünf|cinco)[ -]?(?:pin|pol\\p{L}*|broches|p)?[ -]?din|din[ -]?(?:5|jack|socket|buchse)|prise din|conector din');
+const DIN = word(
+  '(?:5|five|cinq|fünf|cinco)[ -]?(?:pin|pol\\p{L}*|broches|p)?[ -]?din|din[ -]?(?:5|jack|socket|buchse)|prise din|conector din',
+);
 const USB_ONLY = word('usb');
 
 /**
@@ -129,7 +145,8 @@ function read(words: string, direction: Direction): ManualReading {
   if (found) return found;
   const rule = RULES.find(({ when }) => when.test(words));
   const phone = word('trs|ts|phone|jack|klinke|3[.,]5|6[.,]3|1/4|1/8|2[.,]5|mini').test(words);
-  if (DIN.test(words) && !(rule && phone)) return said('din', 'a 5-pin DIN jack always has pin 4, 5 and 2 in use');
+  if (DIN.test(words) && !(rule && phone))
+    return said('din', 'a 5-pin DIN jack always has pin 4, 5 and 2 in use');
   if (rule) return fromRule(rule);
   if (USB_ONLY.test(words))
     return cannot('USB is another way of carrying MIDI: no lead joins it to a MIDI jack', [
@@ -138,8 +155,10 @@ function read(words: string, direction: Direction): ManualReading {
   return cannot('these words name no type and no contact', [ASK_CONTACTS]);
 }
 
-const RECEIVES = '(?:midi[ -])?(?:in(?:put)?|receives?|rx|entrée|reçoit|eingang|empfängt|entrada|recibe)(?![\\p{L}])';
-const SENDS = '(?:midi[ -])?(?:out(?:put)?|sends?|transmits?|tx|sortie|émet|envoie|ausgang|sendet|salida|envía)(?![\\p{L}])';
+const RECEIVES =
+  '(?:midi[ -])?(?:in(?:put)?|receives?|rx|entrée|reçoit|eingang|empfängt|entrada|recibe)(?![\\p{L}])';
+const SENDS =
+  '(?:midi[ -])?(?:out(?:put)?|sends?|transmits?|tx|sortie|émet|envoie|ausgang|sendet|salida|envía)(?![\\p{L}])';
 
 /** One jack for both directions: 'tip = MIDI in, ring = MIDI out'. */
 const SHARED_JACK = word(
@@ -175,7 +194,10 @@ function withoutTypes(words: string): string {
 function fromNames(words: string): ManualReading | undefined {
   const denied = (name: string): boolean => word(`${NOT}${name}`).test(words);
   const a = word(A).test(words) && !denied(A);
-  const b = (word(B).test(words) || (a && word('a[ ]?(?:/|or|oder|ou|o|and|und|et|y)[ ]?b(?![\\p{L}])').test(words))) && !denied(B);
+  const b =
+    (word(B).test(words) ||
+      (a && word('a[ ]?(?:/|or|oder|ou|o|and|und|et|y)[ ]?b(?![\\p{L}])').test(words))) &&
+    !denied(B);
   const shared = RULES[0];
   if (a && b && shared?.when.test(words)) return fromRule(shared);
   if (a && b)
@@ -210,9 +232,9 @@ function fromContacts(assigned: readonly Assigned[]): ManualReading | undefined 
     told.set(one.contact, one);
   }
   const reason = `it says ${[...told.values()].map(({ words }) => words).join(', ')}`;
-  const could = STYLES.filter((style) => style !== 'din' && style !== 'both-ways' && agrees(style, told)).sort(
-    (one, other) => likelihood(other, told) - likelihood(one, told),
-  );
+  const could = STYLES.filter(
+    (style) => style !== 'din' && style !== 'both-ways' && agrees(style, told),
+  ).sort((one, other) => likelihood(other, told) - likelihood(one, told));
   const type = could[0];
   if (type === undefined) return contradicts(`${reason}, which no type known here does`);
   if (could.length === 1) return { state: 'said', type, could, reason, questions: [] };
@@ -260,5 +282,12 @@ function both(contacts: ManualReading, named: ManualReading): ManualReading {
       `${contacts.reason}, and that is not ${named.type === undefined ? 'what it names' : styleEntry(named.type).label}: the drawing and the name disagree`,
     );
   if (more.length > 0) return named;
-  return { ...named, state: 'said', type: only, could: [only], reason: `${named.reason}; ${contacts.reason}`, questions: [] };
+  return {
+    ...named,
+    state: 'said',
+    type: only,
+    could: [only],
+    reason: `${named.reason}; ${contacts.reason}`,
+    questions: [],
+  };
 }

@@ -22,9 +22,14 @@ export function smallestPurchase(
   ready: readonly Series[],
   memory: GradeMemory,
 ): readonly Goods[] | undefined {
-  const graded = ready.map(({ goods, leads }) => ({ goods, grades: pairs.map((pair) => gradeOf(pair, leads, memory)) }));
+  const graded = ready.map(({ goods, leads }) => ({
+    goods,
+    grades: pairs.map((pair) => gradeOf(pair, leads, memory)),
+  }));
   const safe = graded.filter(({ grades }) => !grades.includes('harm'));
-  const serves = pairs.map((_, at) => safe.filter(({ grades }) => grades[at] === 'works' || grades[at] === 'marginal'));
+  const serves = pairs.map((_, at) =>
+    safe.filter(({ grades }) => grades[at] === 'works' || grades[at] === 'marginal'),
+  );
   const needs = serves.filter((series) => series.length > 0);
   if (needs.length === 0) return undefined;
   const all = [...new Set(needs.flat().flatMap(({ goods }) => goods))];

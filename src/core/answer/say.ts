@@ -49,7 +49,9 @@ export function sayDevice(direction: Direction): string {
 
 /** Things in series from the sender on: 'your DIN lead, then your Type B adapter'. */
 export function sayThrough({ goods }: Through, whose: 'your' | 'a'): string {
-  return goods.map(({ name, yours }) => (whose === 'your' ? `your ${yours ?? name}` : `a ${name}`)).join(', then ');
+  return goods
+    .map(({ name, yours }) => (whose === 'your' ? `your ${yours ?? name}` : `a ${name}`))
+    .join(', then ');
 }
 
 /** The answer in one line. */
@@ -60,7 +62,9 @@ export function sayAnswer({ kind, drawer, purchase, pairs }: TalkAnswer): string
     case 'buy':
       return 'Yes, with the right lead';
     case 'make':
-      return pairs[0]?.grade === 'depends' ? 'Perhaps, with a lead made for them' : 'Yes, with a lead made for them';
+      return pairs[0]?.grade === 'depends'
+        ? 'Perhaps, with a lead made for them'
+        : 'Yes, with a lead made for them';
     case 'unsure':
       return purchase ? 'Yes, once you know the type' : 'That hangs on the type';
     case 'none':
@@ -110,7 +114,9 @@ export function sayDrawer({ through, worst, best }: DrawerAnswer): string {
   if (worst === 'works') return `${upper}: works.`;
   if (worst === 'marginal') return `${upper}: works, with little to spare.`;
   if (worst === 'depends') return `${upper}: hangs on the inside of the devices.`;
-  return best === 'nothing' ? `${upper}: does nothing.` : `${upper}: works only with some of the types it can be.`;
+  return best === 'nothing'
+    ? `${upper}: does nothing.`
+    : `${upper}: works only with some of the types it can be.`;
 }
 
 /** One row for a pair of types: what it takes. */

@@ -65,15 +65,28 @@ const GOOD: readonly TalkGrade[] = ['works', 'marginal'];
 const isGood = (grade: TalkGrade): boolean => GOOD.includes(grade);
 
 /** Every series of goods between two sockets, and two jacks of two contacts where a type has them; shortest first, no series twice. */
-export function throughBetween(goods: readonly Goods[], output: ToldJack, input: ToldJack): readonly Through[] {
+export function throughBetween(
+  goods: readonly Goods[],
+  output: ToldJack,
+  input: ToldJack,
+): readonly Through[] {
   const leads = goods.map(({ lead }) => lead);
   const counts = goods.map(() => 1);
   const seen = new Set<string>();
   return seriesBetween(leads, counts, output.socket, input.socket, MOST_IN_SERIES).flatMap((series) => {
-    const key = JSON.stringify(series.map(({ lead: { from, to, conductors }, number }) => [number, from, to, conductors.map(({ from: a, to: b }) => `${a}-${b}`).sort()]));
+    const key = JSON.stringify(
+      series.map(({ lead: { from, to, conductors }, number }) => [
+        number,
+        from,
+        to,
+        conductors.map(({ from: a, to: b }) => `${a}-${b}`).sort(),
+      ]),
+    );
     if (seen.has(key)) return [];
     seen.add(key);
-    return [{ goods: series.map(({ number }) => goods[number] as Goods), leads: series.map(({ lead }) => lead) }];
+    return [
+      { goods: series.map(({ number }) => goods[number] as Goods), leads: series.map(({ lead }) => lead) },
+    ];
   });
 }
 
@@ -108,7 +121,13 @@ export function willTheyTalk(
 
 /** The best first: what works, then what is shorter; what harms stands before what does nothing, for it must be read. */
 function order({ worst, through }: DrawerAnswer): number {
-  const RANK: Readonly<Record<TalkGrade, number>> = { works: 0, marginal: 1, harm: 2, depends: 3, nothing: 4 };
+  const RANK: Readonly<Record<TalkGrade, number>> = {
+    works: 0,
+    marginal: 1,
+    harm: 2,
+    depends: 3,
+    nothing: 4,
+  };
   return RANK[worst] * (MOST_IN_SERIES + 1) + through.goods.length;
 }
 
@@ -131,7 +150,10 @@ function pairAnswer(pair: TypedPair, ready: readonly Through[], memory: GradeMem
 }
 
 /** The plainest lead that can be made for two types, whatever circuit stands behind each; the best there is where none serves all. */
-function madeFor(pair: TypedPair, memory: GradeMemory): { readonly lead: Lead; readonly grade: TalkGrade } | undefined {
+function madeFor(
+  pair: TypedPair,
+  memory: GradeMemory,
+): { readonly lead: Lead; readonly grade: TalkGrade } | undefined {
   const output = jackOfType(pair.output, pair.outputType);
   const input = jackOfType(pair.input, pair.inputType);
   const tried = findLead(output, input)
@@ -152,7 +174,11 @@ function kindOf(pairs: readonly PairAnswer[], drawer: readonly DrawerAnswer[]): 
   return pairs[0]?.ready ? 'buy' : 'make';
 }
 
-function drawnOf(kind: TalkAnswer['kind'], pairs: readonly PairAnswer[], drawer: readonly DrawerAnswer[]): TalkAnswer['drawn'] {
+function drawnOf(
+  kind: TalkAnswer['kind'],
+  pairs: readonly PairAnswer[],
+  drawer: readonly DrawerAnswer[],
+): TalkAnswer['drawn'] {
   const [pair] = pairs.filter(({ grade }) => isGood(grade));
   const first = pair ?? pairs[0];
   if (!first) return undefined;

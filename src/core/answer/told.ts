@@ -38,7 +38,7 @@ function connectorFor(socket: Socket, style: Style): Connector {
 
 /** The circuits that may stand behind a jack of a type: the one that is told, else every usual one. An output without supply is left out. */
 export function circuitsOfType({ direction, circuit }: ToldJack, style: Style): readonly CircuitKind[] {
-  const usual = circuitsFor(direction, style).filter((one) => one !== 'driver-off');
+  const usual: readonly CircuitKind[] = circuitsFor(direction, style).filter((one) => one !== 'driver-off');
   return circuit !== undefined && usual.includes(circuit) ? [circuit] : usual;
 }
 
@@ -46,7 +46,10 @@ export function circuitsOfType({ direction, circuit }: ToldJack, style: Style): 
 export function jacksOfType(told: ToldJack, style: Style): readonly Jack[] {
   const { direction, socket, part } = told;
   return circuitsOfType(told, style).map((circuit) =>
-    makeJack(direction, connectorFor(socket, style), style, { circuit, ...(part && hasLed(circuit) ? { part } : {}) }),
+    makeJack(direction, connectorFor(socket, style), style, {
+      circuit,
+      ...(part && hasLed(circuit) ? { part } : {}),
+    }),
   );
 }
 

@@ -68,3 +68,4 @@ export {
   STANDARD_METRES,
   wireOhmsPerMetre,
 } from './wire.ts';
+export { contactsJoined, seriesBetween } from './series.ts';

@@ -13,7 +13,9 @@ export interface SeriesPiece {
 /** Whether two ends go into one another: a plug and a jack of one kind. */
 export function endsFit(one: End, other: End): boolean {
   if (one.form === other.form) return false;
-  return one.form === 'plug' ? mate(one.connector, other.connector).fits : mate(other.connector, one.connector).fits;
+  return one.form === 'plug'
+    ? mate(one.connector, other.connector).fits
+    : mate(other.connector, one.connector).fits;
 }
 
 /**
@@ -74,17 +76,30 @@ function touch(groups: Groups, one: End, other: End, at: readonly [string, strin
  * Which contacts of two jacks a series of leads joins, wire resistance and faults left aside: groups such as 'in tip, out 5', in a fixed
  * order. Two series with the same groups are the same circuit but for the ohms of their wire.
  */
-export function contactsJoined(output: Connector, leads: readonly Lead[], input: Connector): readonly string[] {
+export function contactsJoined(
+  output: Connector,
+  leads: readonly Lead[],
+  input: Connector,
+): readonly string[] {
   const groups = new Groups();
   const ends = leads.map((_, at) => [`${at} from`, `${at} to`] as const);
   leads.forEach(({ from, to, conductors }, at) => {
     const [first, last] = ends[at] as readonly [string, string];
     const before = leads[at - 1];
-    touch(groups, before?.to ?? { connector: output, form: 'jack' }, from, [ends[at - 1]?.[1] ?? 'out', first]);
+    touch(groups, before?.to ?? { connector: output, form: 'jack' }, from, [
+      ends[at - 1]?.[1] ?? 'out',
+      first,
+    ]);
     for (const wire of conductors) groups.join(`${first} ${wire.from}`, `${last} ${wire.to}`);
     if (at === leads.length - 1) touch(groups, to, { connector: input, form: 'jack' }, [last, 'in']);
   });
-  const contacts = [...contactsOf(output).map((one) => `out ${one}`), ...contactsOf(input).map((one) => `in ${one}`)];
+  const contacts = [
+    ...contactsOf(output).map((one) => `out ${one}`),
+    ...contactsOf(input).map((one) => `in ${one}`),
+  ];
   const byGroup = Map.groupBy(contacts, (contact) => groups.find(contact));
-  return [...byGroup.values()].filter((group) => group.length > 1).map((group) => group.sort().join(', ')).sort();
+  return [...byGroup.values()]
+    .filter((group) => group.length > 1)
+    .map((group) => group.sort().join(', '))
+    .sort();
 }

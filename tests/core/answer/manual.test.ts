@@ -36,7 +36,10 @@ describe('The words of manuals', () => {
 
   test('mean the same in capitals, with other dashes and with more space', () => {
     for (const { words, direction, state, type } of PHRASES) {
-      const other = readManual(`  ${words.toUpperCase().replaceAll(' - ', ' – ').replaceAll(' ', '  ')} `, direction);
+      const other = readManual(
+        `  ${words.toUpperCase().replaceAll(' - ', ' – ').replaceAll(' ', '  ')} `,
+        direction,
+      );
       expect([words, other.state, other.type]).toEqual([words, state, type]);
     }
   });
