@@ -1,16 +1,19 @@
 /** What the front page has been told, as one plain value: each field is what the reader pressed or typed last. */
-import { readManual } from '../../src/core/answer/index.ts';
+import { DRAWER, SOCKETS, readManual, typesFor } from '../../src/core/answer/index.ts';
 import type { ManualReading, Socket, ToldJack } from '../../src/core/answer/index.ts';
-import type { Direction, Style } from '../../src/core/wiring/index.ts';
+import { CIRCUITS, PARTS } from '../../src/core/wiring/index.ts';
+import type { CircuitKind, Direction, Part, Style } from '../../src/core/wiring/index.ts';
 
 /** What a reader says of a manual: a type by name, nothing, or its own words. */
 export type Says = Style | 'nothing' | 'words';
 
-/** One jack as far as it is told. */
+/** One jack as far as it is told. `circuit` and `part` only where the reader knows more. */
 export interface JackEntry {
   readonly socket: Socket | undefined;
   readonly says: Says | undefined;
   readonly words: string;
+  readonly circuit: CircuitKind | undefined;
+  readonly part: Part | undefined;
 }
 
 /** Everything that is told. `drawer` holds names of goods. */
@@ -20,7 +23,16 @@ export interface Told {
   readonly drawer: readonly string[];
 }
 
-const UNTOLD: JackEntry = { socket: undefined, says: undefined, words: '' };
+/** Most characters of a manual's words that are read and kept in the address (our choice). */
+export const MOST_WORDS = 400;
+
+const UNTOLD: JackEntry = {
+  socket: undefined,
+  says: undefined,
+  words: '',
+  circuit: undefined,
+  part: undefined,
+};
 export const NOTHING_TOLD: Told = { out: UNTOLD, in: UNTOLD, drawer: [] };
 
 /** What the manual's words mean; undefined where none are typed. */
@@ -30,15 +42,55 @@ export function readingOf({ says, words }: JackEntry, direction: Direction): Man
 
 /** The jack for the core, or undefined while something is still to be told. A DIN jack needs no manual. */
 export function toldJack(entry: JackEntry, direction: Direction): ToldJack | undefined {
-  const { socket, says } = entry;
+  const { socket, says, circuit, part } = entry;
   if (socket === undefined) return undefined;
-  if (socket === 'din5') return { direction, socket, type: 'din' };
+  const jack = { direction, socket, type: undefined, circuit, part };
+  if (socket === 'din5') return { ...jack, type: 'din' };
   if (says === undefined) return undefined;
-  if (says === 'nothing') return { direction, socket, type: undefined };
-  if (says !== 'words') return { direction, socket, type: says };
+  if (says === 'nothing') return jack;
+  if (says !== 'words') return { ...jack, type: says };
   const reading = readingOf(entry, direction);
   if (!reading) return undefined;
-  if (reading.state === 'said' && reading.type !== undefined)
-    return { direction, socket, type: reading.type };
-  return { direction, socket, type: undefined, could: reading.could };
+  if (reading.state === 'said' && reading.type !== undefined && typesFor(direction, socket).includes(reading.type))
+    return { ...jack, type: reading.type };
+  return { ...jack, could: reading.could };
+}
+
+/** What is told as the end of an address, from '#' on; empty when nothing is told. */
+export function writeTold({ out, in: into, drawer }: Told): string {
+  const fields = new URLSearchParams();
+  for (const [name, entry] of [
+    ['out', out],
+    ['in', into],
+  ] as const)
+    for (const [field, value] of Object.entries(entry))
+      if (value !== undefined && value !== '') fields.set(`${name}-${field}`, value);
+  if (drawer.length > 0) fields.set('drawer', drawer.join(' '));
+  const text = fields.toString();
+  return text === '' ? location.pathname : `#${text}`;
+}
+
+/** What an address tells; what it says that cannot be is left out. Undefined where it tells nothing. */
+export function readTold(hash: string): Told | undefined {
+  const fields = new URLSearchParams(hash.slice(1));
+  const among = <T extends string>(list: readonly T[], name: string): T | undefined =>
+    list.find((one) => one === fields.get(name));
+  const entry = (name: Direction): JackEntry => {
+    const socket = among(SOCKETS, `${name}-socket`);
+    const types: readonly Says[] = socket === undefined ? [] : [...typesFor(name, socket), 'nothing', 'words'];
+    return {
+      socket,
+      says: among(types, `${name}-says`),
+      words: (fields.get(`${name}-words`) ?? '').slice(0, MOST_WORDS),
+      circuit: among(CIRCUITS, `${name}-circuit`),
+      part: among(PARTS, `${name}-part`),
+    };
+  };
+  const named = (fields.get('drawer') ?? '').split(' ');
+  const told = {
+    out: entry('out'),
+    in: entry('in'),
+    drawer: DRAWER.map(({ id }) => id).filter((id) => named.includes(id)),
+  };
+  return told.out.socket ?? told.in.socket ?? told.drawer[0] ? told : undefined;
 }

@@ -1,7 +1,7 @@
 /** From a work and its verdict to what the figure draws. */
 import { lineAt, mate } from '../../src/core/wiring/index.ts';
 import { sayVolts } from '../../src/core/verdict/index.ts';
-import type { Contact, Lead, Line, State } from '../../src/core/wiring/index.ts';
+import type { Conductor, Contact, Lead, Line, State } from '../../src/core/wiring/index.ts';
 import type { LinkVerdict, Spot } from '../../src/core/verdict/index.ts';
 import { drawLead } from '../../src/draw/lead.ts';
 import type { ChainInput, LeadDrawing, LeadJoint, LeadSide } from '../../src/draw/lead.ts';
@@ -10,13 +10,14 @@ import type { ConductorRef, ContactRef } from '../figures/refs.ts';
 import { jackOn, leadsOn } from './work.ts';
 import type { Work } from './work.ts';
 
-/** Draw the leads on the bench in one state. */
+/** Draw the leads on the bench in one state. `labelOf` puts other words on a conductor than its line and current. */
 export function drawWork(
   work: Work,
   verdict: LinkVerdict,
   state: State,
   view: View,
   width: number,
+  labelOf?: (conductor: Conductor) => string,
 ): LeadDrawing {
   const leads = leadsOn(work);
   const chain: ChainInput = {
@@ -29,6 +30,7 @@ export function drawWork(
         to,
         line: verdict.lines[work.branch]?.[at]?.[index] ?? 'spare',
         amperes: amperesOf(work, verdict, state, at, from, to),
+        ...(labelOf && { label: labelOf({ from, to }) }),
       })),
     })),
     joints: leads.slice(1).map((after, at) => jointOf(leads[at] as Lead, after)),
