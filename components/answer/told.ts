@@ -51,7 +51,11 @@ export function toldJack(entry: JackEntry, direction: Direction): ToldJack | und
   if (says !== 'words') return { ...jack, type: says };
   const reading = readingOf(entry, direction);
   if (!reading) return undefined;
-  if (reading.state === 'said' && reading.type !== undefined && typesFor(direction, socket).includes(reading.type))
+  if (
+    reading.state === 'said' &&
+    reading.type !== undefined &&
+    typesFor(direction, socket).includes(reading.type)
+  )
     return { ...jack, type: reading.type };
   return { ...jack, could: reading.could };
 }
@@ -77,7 +81,8 @@ export function readTold(hash: string): Told | undefined {
     list.find((one) => one === fields.get(name));
   const entry = (name: Direction): JackEntry => {
     const socket = among(SOCKETS, `${name}-socket`);
-    const types: readonly Says[] = socket === undefined ? [] : [...typesFor(name, socket), 'nothing', 'words'];
+    const types: readonly Says[] =
+      socket === undefined ? [] : [...typesFor(name, socket), 'nothing', 'words'];
     return {
       socket,
       says: among(types, `${name}-says`),
@@ -92,5 +97,5 @@ export function readTold(hash: string): Told | undefined {
     in: entry('in'),
     drawer: DRAWER.map(({ id }) => id).filter((id) => named.includes(id)),
   };
-  return told.out.socket ?? told.in.socket ?? told.drawer[0] ? told : undefined;
+  return (told.out.socket ?? told.in.socket ?? told.drawer[0]) ? told : undefined;
 }

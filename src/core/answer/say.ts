@@ -66,10 +66,17 @@ export function sayAnswer({ kind, drawer, purchase, pairs }: TalkAnswer): string
         ? 'Perhaps, with a lead made for them'
         : 'Yes, with a lead made for them';
     case 'unsure':
-      return purchase ? 'Yes, once you know the type' : 'That hangs on the type';
+      return sayUnsure(pairs, purchase);
     case 'none':
       return 'No, not with a plain lead';
   }
+}
+
+/** A type is not known: sure all the same where every type has a lead and one thing serves them all. */
+function sayUnsure(pairs: readonly PairAnswer[], purchase: readonly Goods[] | undefined): string {
+  const all = pairs.every(({ ready }) => ready !== undefined);
+  if (all && purchase?.length === 1) return 'Yes, whatever the type is';
+  return purchase ? 'Most likely, once you know the type' : 'That hangs on the type';
 }
 
 /** What to do about it, in a sentence or two. */
@@ -101,8 +108,8 @@ function sayPurchase(purchase: readonly Goods[] | undefined): string {
   const last = names.pop() ?? '';
   const list = names.length === 0 ? last : `${names.join(', ')} and ${last}`;
   return purchase.length === 1
-    ? `One thing works whatever the type turns out to be: ${list}.`
-    : `The least that works whatever the type turns out to be: ${list}. Try them in turn; none of them can harm either device.`;
+    ? `One thing serves every type that ready-made leads can serve: ${list}. It harms neither device.`
+    : `The least that serves every type that ready-made leads can serve: ${list}. Try them in turn; none of them harms either device.`;
 }
 
 /** How one thing of the drawer would do. */
