@@ -52,8 +52,10 @@ export const CORE_ARROWS: Readonly<Record<string, readonly string[]>> = {
   making: ['wiring', 'verdict', 'readings', 'plan'],
   faults: ['wiring', 'verdict', 'readings'],
   board: ['wiring', 'verdict', 'signal', 'plan'],
+  answer: ['wiring', 'verdict'],
   planner: ['wiring', 'verdict', 'plan', 'board'],
   learn: [
+    'answer',
     'circuit',
     'wiring',
     'verdict',
