@@ -1,47 +1,56 @@
 /**
  * The whole test run, as `npm test` starts it. Every stage runs even when an earlier one fails, so that one run tells all;
  * only the browser tests are left out, and counted as failed, when there is no built site or no browser to run them in.
+ * `npm test -- --changed` runs what a change against HEAD can break, `--changed main` against another base.
  */
-import { mkdtempSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, mkdtempSync, readFileSync } from 'node:fs';
+import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { findBrowser, installBrowser, NO_BROWSER } from './support/browser.ts';
-import { runStage, type Outcome, type Stage } from './support/stages.ts';
+import { changedFiles, reachOf } from './support/changed.ts';
+import { filesUnder, importsUnder } from './support/imports.ts';
+import { runLanes, runStage, type Run, type Stage } from './support/stages.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const reports = mkdtempSync(join(tmpdir(), 'five-milliamps-'));
 const VITEST = ['run', '--config', 'tests/vitest.config.ts'];
 
-const CHECKS: readonly Stage[] = [
-  {
-    heading: 'Format',
-    program: 'prettier',
-    arguments: ['--check', '.', '--log-level', 'warn'],
-    count: 'one',
-  },
-  {
-    heading: 'Lint',
-    program: 'eslint',
-    arguments: ['--config', 'tests/eslint.config.js', '--max-warnings', '0', '.'],
-    count: 'one',
-  },
-  { heading: 'Types (Astro)', program: 'astro', arguments: ['check'], count: 'one' },
-  {
-    heading: 'Types (Svelte)',
-    program: 'svelte-check',
-    arguments: ['--tsconfig', './tsconfig.json', '--fail-on-warnings'],
-    count: 'one',
-  },
-  {
-    heading: 'Unit, drawing and content',
-    program: 'vitest',
-    arguments: [...VITEST, 'tests/cli', 'tests/core', 'tests/draw', 'tests/content'],
-    count: 'vitest',
-  },
-  { heading: 'Reference', program: 'vitest', arguments: [...VITEST, 'tests/reference'], count: 'vitest' },
-];
+/** How many of the slowest tests the summary names. */
+const SLOWEST = 5;
+
+const UNIT: Stage = {
+  heading: 'Unit, drawing and content',
+  program: 'vitest',
+  arguments: [...VITEST, 'tests/cli', 'tests/core', 'tests/draw', 'tests/content'],
+  count: 'vitest',
+};
+const REFERENCE: Stage = {
+  heading: 'Reference',
+  program: 'vitest',
+  arguments: [...VITEST, 'tests/reference'],
+  count: 'vitest',
+};
 const BUILD: Stage = { heading: 'Build', program: 'astro', arguments: ['build'], count: 'one' };
+const TYPES: Stage = { heading: 'Types (Astro)', program: 'astro', arguments: ['check'], count: 'one' };
+const SVELTE: Stage = {
+  heading: 'Types (Svelte)',
+  program: 'svelte-check',
+  arguments: ['--tsconfig', './tsconfig.json', '--fail-on-warnings'],
+  count: 'one',
+};
+const LINT: Stage = {
+  heading: 'Lint',
+  program: 'eslint',
+  arguments: ['--config', 'tests/eslint.config.js', '--max-warnings', '0', '.'],
+  count: 'one',
+};
+const FORMAT: Stage = {
+  heading: 'Format',
+  program: 'prettier',
+  arguments: ['--check', '.', '--log-level', 'warn'],
+  count: 'one',
+};
 const BROWSER: Stage = {
   heading: 'Widgets and pages',
   program: 'playwright',
@@ -49,38 +58,117 @@ const BROWSER: Stage = {
   count: 'playwright',
 };
 
-const results: { readonly heading: string; readonly outcome: Outcome; readonly seconds: number }[] = [];
-
-function run(heading: string, work: () => Outcome): Outcome {
-  console.log(`\n== ${heading} ==`);
-  const start = performance.now();
-  const outcome = work();
-  results.push({ heading, outcome, seconds: (performance.now() - start) / 1000 });
-  return outcome;
-}
-
-function leaveOut(reason: string): Outcome {
-  console.log(reason);
-  return { passed: 0, failed: 1 };
-}
-
-for (const stage of CHECKS) run(stage.heading, () => runStage(stage, root, reports));
-const built = run(BUILD.heading, () => runStage(BUILD, root, reports));
-run(BROWSER.heading, () => {
-  if (built.failed > 0) return leaveOut('Left out, and counted as failed: the site was not built.');
-  if (findBrowser() === undefined && installBrowser() === undefined) return leaveOut(NO_BROWSER);
-  return runStage(BROWSER, root, reports);
+const stageWith = (stage: Stage, heading: string, more: readonly string[]): Stage => ({
+  ...stage,
+  heading,
+  arguments: [...stage.arguments, ...more],
 });
 
-console.log('\n== Summary ==');
-for (const { heading, outcome, seconds } of results) {
-  const mark = outcome.failed === 0 ? 'ok' : 'FAILED';
-  const counts = `${outcome.passed} passed, ${outcome.failed} failed`;
-  console.log(
-    `${heading.padEnd(28)}${mark.padEnd(9)}${counts.padEnd(26)}${seconds.toFixed(1).padStart(7)} s`,
-  );
+/** The build writes the types of the content, which the checks of types and the lint read: they follow it in its lane. */
+const BUILT: readonly Stage[] = [BUILD, TYPES, SVELTE, LINT];
+const PLAIN: readonly Stage[] = [UNIT, REFERENCE, FORMAT];
+
+/** The stages of a run: those that need the build's types in its lane, those that do not, and those in a browser. */
+interface Work {
+  readonly built: readonly Stage[];
+  readonly plain: readonly Stage[];
+  readonly browser: readonly Stage[];
 }
-const passed = results.reduce((sum, { outcome }) => sum + outcome.passed, 0);
-const failed = results.reduce((sum, { outcome }) => sum + outcome.failed, 0);
-console.log(`\n${passed} passed, ${failed} failed`);
-process.exitCode = failed === 0 ? 0 : 1;
+
+/** The part of the work that a change against `base` can break; all of it when the tools themselves were changed. */
+function narrow(all: Work, base: string): Work {
+  const changed = changedFiles(root, base);
+  const folders = ['src', 'components', 'content', 'tests'];
+  const tests = new Map(
+    filesUnder(root, ['tests/pages', 'tests/widgets']).map((path) => [
+      path,
+      readFileSync(join(root, path), 'utf8'),
+    ]),
+  );
+  const reach = reachOf(changed, importsUnder(root, folders), tests, filesUnder(root, folders));
+  console.log(
+    `${changed.length} files changed against ${base}; pages: ${reach.addresses.join(' ') || 'none'}`,
+  );
+  if (reach.all) {
+    console.log('The tools are among them: everything is run.');
+    return all;
+  }
+  const there = changed.filter((file) => existsSync(join(root, file)));
+  const code = there.filter((file) => /\.(ts|js|mjs|svelte|astro)$/.test(file));
+  const onPages = reach.addresses.map((address) => ` ${address} `).join('|');
+  const inBrowser = [
+    ...(reach.browserTests.length === 0 ? [] : [stageWith(BROWSER, 'Widgets', reach.browserTests)]),
+    ...(onPages === ''
+      ? []
+      : [stageWith(BROWSER, 'Pages', ['tests/pages', 'predict.test', '--grep', onPages])]),
+  ];
+  return {
+    built: [
+      ...(inBrowser.length === 0 ? [] : [BUILD]),
+      ...(there.some((file) => /\.(astro|mdx)$/.test(file)) ? [TYPES] : []),
+      ...(code.length === 0
+        ? []
+        : [SVELTE, { ...LINT, arguments: [...LINT.arguments.slice(0, -1), ...code] }]),
+    ],
+    plain: [
+      stageWith({ ...UNIT, arguments: VITEST }, UNIT.heading, reach.unitTests),
+      ...(there.length === 0
+        ? []
+        : [{ ...FORMAT, arguments: ['--check', '--ignore-unknown', '--log-level', 'warn', ...there] }]),
+    ],
+    browser: inBrowser,
+  };
+}
+
+type Result = Run & { readonly heading: string; readonly seconds: number };
+
+async function timed(heading: string, work: () => Promise<Run>): Promise<Result> {
+  const start = performance.now();
+  const run = await work();
+  return { ...run, heading, seconds: (performance.now() - start) / 1000 };
+}
+
+function leaveOut(heading: string, reason: string): Run {
+  console.log(`\n== ${heading} ==\n${reason}`);
+  return { outcome: { passed: 0, failed: 1 }, tests: [] };
+}
+
+async function runBrowser(stage: Stage, isBuilt: boolean): Promise<Run> {
+  if (!isBuilt) return leaveOut(stage.heading, 'Left out, and counted as failed: the site was not built.');
+  if (findBrowser() === undefined && installBrowser() === undefined)
+    return leaveOut(stage.heading, NO_BROWSER);
+  return runStage(stage, root, reports, 'live');
+}
+
+function printSummary(results: readonly Result[]): void {
+  console.log('\n== Slowest tests ==');
+  const tests = results.flatMap((result) => result.tests).sort((one, other) => other.seconds - one.seconds);
+  for (const { title, seconds } of tests.slice(0, SLOWEST))
+    console.log(`${seconds.toFixed(1).padStart(7)} s  ${title}`);
+  console.log('\n== Summary ==');
+  for (const { heading, outcome, seconds } of results) {
+    const mark = outcome.failed === 0 ? 'ok' : 'FAILED';
+    const counts = `${outcome.passed} passed, ${outcome.failed} failed`;
+    console.log(
+      `${heading.padEnd(28)}${mark.padEnd(9)}${counts.padEnd(26)}${seconds.toFixed(1).padStart(7)} s`,
+    );
+  }
+  const sum = (key: 'passed' | 'failed') => results.reduce((total, { outcome }) => total + outcome[key], 0);
+  console.log(
+    `\n${sum('passed')} passed, ${sum('failed')} failed, in ${(performance.now() / 1000).toFixed(0)} s`,
+  );
+  process.exitCode = sum('failed') === 0 ? 0 : 1;
+}
+
+const everything: Work = { built: BUILT, plain: PLAIN, browser: [BROWSER] };
+const at = process.argv.indexOf('--changed');
+const { built, plain, browser } = at < 0 ? everything : narrow(everything, process.argv[at + 1] ?? 'HEAD');
+const lanes = availableParallelism() > 1 ? [built, plain] : [[...built, ...plain]];
+const results = [
+  ...(await runLanes(lanes, (stage) =>
+    timed(stage.heading, () => runStage(stage, root, reports, 'at the end')),
+  )),
+];
+const isBuilt = results.find(({ heading }) => heading === BUILD.heading)?.outcome.failed === 0;
+for (const stage of browser) results.push(await timed(stage.heading, () => runBrowser(stage, isBuilt)));
+printSummary(results);

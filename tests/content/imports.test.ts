@@ -8,7 +8,7 @@ const ALL = importsUnder('.', ['src', 'components', 'content', 'tests']);
 const isInsideTest = (from: string) => /^tests\/(core|reference|speed|support)\//.test(from);
 
 describe('Reading imports', () => {
-  test('finds plain, typed, side-effect, re-exported, many-lined and dynamic imports', () => {
+  test('finds plain, typed, side-effect, re-exported, many-lined and dynamic imports, and workers', () => {
     const text = [
       "import { a } from './a.ts';",
       "import type { B } from '../b.ts';",
@@ -16,6 +16,7 @@ describe('Reading imports', () => {
       "export { d } from './d.ts';",
       "import {\n  e,\n  f,\n} from 'd3-shape';",
       "const g = await import('./g.ts');",
+      "new Worker(new URL('./h.ts', import.meta.url), { type: 'module' });",
     ].join('\n');
     expect(importsIn('src/core/circuit/x.ts', text).map(({ to }) => to)).toEqual([
       'src/core/circuit/a.ts',
@@ -24,6 +25,7 @@ describe('Reading imports', () => {
       'src/core/circuit/d.ts',
       'd3-shape',
       'src/core/circuit/g.ts',
+      'src/core/circuit/h.ts',
     ]);
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { judge, readReport } from '../support/stages.ts';
+import { judge, readReport, runLanes, timedTests } from '../support/stages.ts';
 
 describe('A stage of the test run', () => {
   test('without a report counts as one check', () => {
@@ -37,5 +37,48 @@ describe('A report', () => {
     expect(() => readReport('playwright', null)).toThrow(
       "test report: needs a number at 'expected', got undefined",
     );
+  });
+});
+
+describe('The times of tests', () => {
+  test('are read from both reports, in seconds, with their files', () => {
+    const vitest = {
+      testResults: [
+        {
+          name: '/home/reader/tests/core/wiring/a.test.ts',
+          assertionResults: [{ fullName: 'A lead flows', duration: 1500 }, { fullName: 'A lead waits' }],
+        },
+      ],
+    };
+    expect(timedTests('vitest', vitest)).toEqual([
+      { title: 'core/wiring/a.test.ts: A lead flows', seconds: 1.5 },
+      { title: 'core/wiring/a.test.ts: A lead waits', seconds: 0 },
+    ]);
+    const spec = { file: 'pages/a.test.ts', title: 'opens', tests: [{ results: [{ duration: 250 }] }] };
+    expect(timedTests('playwright', { suites: [{ suites: [{ specs: [spec] }] }] })).toEqual([
+      { title: 'pages/a.test.ts: opens', seconds: 0.25 },
+    ]);
+  });
+});
+
+describe('Lanes', () => {
+  test('go side by side, each in its order', async () => {
+    const heard: string[] = [];
+    let letGo = (): void => undefined;
+    const gate = new Promise<void>((done) => (letGo = done));
+    const results = await runLanes(
+      [
+        ['held', 'after'],
+        ['free', 'opens'],
+      ],
+      async (name) => {
+        if (name === 'held') await gate;
+        if (name === 'opens') letGo();
+        heard.push(name);
+        return name.toUpperCase();
+      },
+    );
+    expect(heard.slice(0, 2)).toEqual(['free', 'opens']);
+    expect(results).toEqual(['HELD', 'AFTER', 'FREE', 'OPENS']);
   });
 });

@@ -9,12 +9,15 @@ export interface Import {
   readonly relative: boolean;
 }
 
-const SOURCE = /\.(ts|js|mjs|svelte|astro|mdx)$/;
+const SOURCE = /\.(ts|js|mjs|svelte|astro|mdx|css)$/;
 
-/** Static imports, exports from another file, and dynamic imports of a fixed name. */
+/** Static imports, exports from another file, dynamic imports of a fixed name, and workers and files named from where they are used. */
 const STATEMENTS = [
   /^\s*(?:import|export)\s(?:[^'"`;]*?\sfrom\s*)?['"]([^'"]+)['"]/gm,
   /\bimport\(\s*['"]([^'"]+)['"]\s*\)/g,
+  /\bnew URL\(\s*['"](\.[^'"]+)['"]\s*,\s*import\.meta\.url\s*\)/g,
+  /\bimport\.meta\.glob(?:<[^>]*>)?\(\s*['"](\.[^'"]+)['"]/g,
+  /^\s*@import\s+['"](\.[^'"]+)['"]/gm,
 ];
 
 /** Every import in a text that stands at `path` (from the root of the project). */
@@ -29,16 +32,26 @@ export function importsIn(path: string, text: string): readonly Import[] {
   });
 }
 
-/** Every import of every source file under the folders, which are given from `root`. */
-export function importsUnder(root: string, folders: readonly string[]): readonly Import[] {
+/** Every file under the folders, all given from `root`. */
+export function filesUnder(root: string, folders: readonly string[]): readonly string[] {
   return folders.flatMap((folder) =>
     readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
-      .filter((entry) => entry.isFile() && SOURCE.test(entry.name))
-      .flatMap((entry) => {
-        const file = join(entry.parentPath, entry.name);
-        return importsIn(relative(root, file).split(sep).join('/'), readFileSync(file, 'utf8'));
-      }),
+      .filter((entry) => entry.isFile())
+      .map((entry) => relative(root, join(entry.parentPath, entry.name)).split(sep).join('/')),
   );
+}
+
+/** Every import of every source file under the folders, which are given from `root`; a pattern becomes the files that it names. */
+export function importsUnder(root: string, folders: readonly string[]): readonly Import[] {
+  const files = filesUnder(root, folders);
+  return files
+    .filter((file) => SOURCE.test(file))
+    .flatMap((file) => importsIn(file, readFileSync(join(root, file), 'utf8')))
+    .flatMap((one) =>
+      one.to.includes('*')
+        ? files.filter((file) => posix.matchesGlob(file, one.to)).map((to) => ({ ...one, to }))
+        : [one],
+    );
 }
 
 /** The floors of the core, each with those it may import from. Arrows point one way. */
