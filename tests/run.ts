@@ -10,6 +10,7 @@ import { fileURLToPath } from 'node:url';
 import { findBrowser, installBrowser, NO_BROWSER } from './support/browser.ts';
 import { changedFiles, reachOf } from './support/changed.ts';
 import { filesUnder, importsUnder } from './support/imports.ts';
+import { ratioTable, readTexts } from './support/ratio.ts';
 import { runLanes, runStage, type Run, type Stage } from './support/stages.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -153,10 +154,12 @@ function printSummary(results: readonly Result[]): void {
       `${heading.padEnd(28)}${mark.padEnd(9)}${counts.padEnd(26)}${seconds.toFixed(1).padStart(7)} s`,
     );
   }
+  console.log(`${'Whole run'.padEnd(63)}${(performance.now() / 1000).toFixed(1).padStart(7)} s`);
+  console.log('\n== Tests to code, lines ==');
+  for (const line of ratioTable(readTexts(root))) console.log(line);
   const sum = (key: 'passed' | 'failed') => results.reduce((total, { outcome }) => total + outcome[key], 0);
-  console.log(
-    `\n${sum('passed')} passed, ${sum('failed')} failed, in ${(performance.now() / 1000).toFixed(0)} s`,
-  );
+  // Programs read this last line: it stands alone and in these words.
+  console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
   process.exitCode = sum('failed') === 0 ? 0 : 1;
 }
 
