@@ -1,22 +1,25 @@
-import { CHANNEL_MODES, FIRST_MODE_CONTROLLER, REAL_TIME_BYTES } from './messages.ts';
-import type { Message, RealTimeSignal } from './messages.ts';
-
-/** What a run of bytes can turn out to be. */
-export const DECODED_KINDS = ['message', 'stray data', 'undefined status', 'stray end', 'cut short'] as const;
-export type DecodedKind = (typeof DECODED_KINDS)[number];
+import {
+  CHANNEL_MODES,
+  END_OF_EXCLUSIVE,
+  FIRST_MODE_CONTROLLER,
+  MESSAGE_SHAPES,
+  REAL_TIME_BYTES,
+  isWide,
+} from './messages.ts';
+import type { Message, MessageKind, RealTimeSignal } from './messages.ts';
 
 /**
  * Where the bytes of an event stand. `from` is the first index, `to` one past the last; `at` lists the event's own
  * bytes, which leaves out real-time bytes that stand inside.
  */
-export interface ByteRange {
+interface ByteRange {
   readonly from: number;
   readonly to: number;
   readonly at: readonly number[];
 }
 
 /** A whole message. `runningStatus`: its status byte was left out. `endedBy`: the byte that ended an exclusive. */
-export interface DecodedMessage extends ByteRange {
+interface DecodedMessage extends ByteRange {
   readonly kind: 'message';
   readonly message: Message;
   readonly runningStatus: boolean;
@@ -24,24 +27,24 @@ export interface DecodedMessage extends ByteRange {
 }
 
 /** A data byte that no status byte stands for. */
-export interface StrayData extends ByteRange {
+interface StrayData extends ByteRange {
   readonly kind: 'stray data';
   readonly value: number;
 }
 
 /** F4, F5, F9 or FD: the standard gives them no meaning, receivers ignore them. */
-export interface UndefinedStatus extends ByteRange {
+interface UndefinedStatus extends ByteRange {
   readonly kind: 'undefined status';
   readonly status: number;
 }
 
 /** F7 with no exclusive open. */
-export interface StrayEnd extends ByteRange {
+interface StrayEnd extends ByteRange {
   readonly kind: 'stray end';
 }
 
 /** A message that lacks data: `by` is the status byte that cut it off, or null when the bytes ran out. */
-export interface CutShort extends ByteRange {
+interface CutShort extends ByteRange {
   readonly kind: 'cut short';
   readonly status: number;
   readonly data: readonly number[];
@@ -49,6 +52,7 @@ export interface CutShort extends ByteRange {
   readonly by: number | null;
 }
 
+/** What a run of bytes can turn out to be. */
 export type Decoded = DecodedMessage | StrayData | UndefinedStatus | StrayEnd | CutShort;
 
 interface Open {
@@ -58,48 +62,43 @@ interface Open {
   readonly at: number[];
 }
 
-const EXCLUSIVE = 0xf0;
-const END = 0xf7;
+const EXCLUSIVE = MESSAGE_SHAPES.exclusive.status;
 const SIGNALS = new Map<number, RealTimeSignal>(
   (Object.keys(REAL_TIME_BYTES) as RealTimeSignal[]).map((signal) => [REAL_TIME_BYTES[signal], signal]),
 );
 
+/** Kinds by the status byte without its channel; a channel mode is told from a control change by its controller. */
+const KINDS = new Map<number, Exclude<MessageKind, 'real-time'>>(
+  (Object.keys(MESSAGE_SHAPES) as Exclude<MessageKind, 'real-time'>[])
+    .filter((kind) => kind !== 'channel mode' && kind !== 'exclusive')
+    .map((kind) => [MESSAGE_SHAPES[kind].status, kind]),
+);
+
+const kindOf = (status: number) => KINDS.get(status < EXCLUSIVE ? status & 0xf0 : status);
+
 /** Data bytes that a status byte announces; null for exclusive (any number) and for statuses without meaning. */
-export function dataBytesNeeded(status: number): number | null {
-  if (status < EXCLUSIVE) return (status & 0xe0) === 0xc0 ? 1 : 2;
-  if (status === 0xf1 || status === 0xf3) return 1;
-  if (status === 0xf2) return 2;
-  return status === 0xf6 || SIGNALS.has(status) ? 0 : null;
+function dataBytesNeeded(status: number): number | null {
+  const kind = kindOf(status);
+  if (!kind) return null;
+  return MESSAGE_SHAPES[kind].fields.reduce((sum, field) => sum + (isWide(field) ? 2 : 1), 0);
 }
 
-function channelMessage(status: number, first: number, second: number): Message {
+function messageOf(status: number, data: readonly number[]): Message {
+  const kind = kindOf(status);
+  if (!kind) throw new Error(`status ${status}: announces no data`);
+  const [first = 0, second = 0] = data;
   const channel = status & 0x0f;
-  switch (status & 0xf0) {
-    case 0x80:
-      return { kind: 'note off', channel, note: first, velocity: second };
-    case 0x90:
-      return { kind: 'note on', channel, note: first, velocity: second };
-    case 0xa0:
-      return { kind: 'key pressure', channel, note: first, pressure: second };
-    case 0xb0: {
-      const mode = CHANNEL_MODES[first - FIRST_MODE_CONTROLLER];
-      if (mode) return { kind: 'channel mode', channel, mode, value: second };
-      return { kind: 'control change', channel, controller: first, value: second };
-    }
-    case 0xc0:
-      return { kind: 'program change', channel, program: first };
-    case 0xd0:
-      return { kind: 'channel pressure', channel, pressure: first };
-    default:
-      return { kind: 'pitch bend', channel, bend: first + 128 * second };
-  }
-}
-
-function commonMessage(status: number, first: number, second: number): Message {
-  if (status === 0xf1) return { kind: 'quarter frame', value: first };
-  if (status === 0xf2) return { kind: 'song position', sixteenths: first + 128 * second };
-  if (status === 0xf3) return { kind: 'song select', song: first };
-  return { kind: 'tune request' };
+  const mode = kind === 'control change' ? CHANNEL_MODES[first - FIRST_MODE_CONTROLLER] : undefined;
+  if (mode) return { kind: 'channel mode', channel, mode, value: second };
+  const numbers = MESSAGE_SHAPES[kind].fields.map((field, at) => [
+    field.name,
+    isWide(field) ? first + 128 * second : (data[at] ?? 0),
+  ]);
+  return {
+    kind,
+    ...(status < EXCLUSIVE ? { channel } : {}),
+    ...(Object.fromEntries(numbers) as object),
+  } as Message;
 }
 
 function range(at: readonly number[]): ByteRange {
@@ -107,9 +106,7 @@ function range(at: readonly number[]): ByteRange {
 }
 
 function whole(open: Open): DecodedMessage {
-  const [first = 0, second = 0] = open.data;
-  const make = open.status < EXCLUSIVE ? channelMessage : commonMessage;
-  const message = make(open.status, first, second);
+  const message = messageOf(open.status, open.data);
   return { kind: 'message', message, runningStatus: open.runningStatus, ...range(open.at) };
 }
 
@@ -154,13 +151,13 @@ export function decode(bytes: readonly number[]): readonly Decoded[] {
         });
       } else events.push({ kind: 'undefined status', status: byte, ...place });
     } else if (byte >= 0x80) {
-      const endsExclusive = byte === END && open?.status === EXCLUSIVE;
+      const endsExclusive = byte === END_OF_EXCLUSIVE && open?.status === EXCLUSIVE;
       if (endsExclusive) open?.at.push(index);
       if (open) events.push(close(open, byte));
       open = null;
       running = byte < EXCLUSIVE ? byte : null;
       if (endsExclusive) return;
-      if (byte === END) events.push({ kind: 'stray end', ...range([index]) });
+      if (byte === END_OF_EXCLUSIVE) events.push({ kind: 'stray end', ...range([index]) });
       else if (byte !== EXCLUSIVE && dataBytesNeeded(byte) === null) {
         events.push({ kind: 'undefined status', status: byte, ...range([index]) });
       } else open = { status: byte, runningStatus: false, data: [], at: [index] };

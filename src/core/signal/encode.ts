@@ -1,9 +1,18 @@
 import { checkMessage } from './check-message.ts';
-import { CHANNEL_MODES, FIRST_MODE_CONTROLLER, REAL_TIME_BYTES } from './messages.ts';
+import {
+  CHANNEL_MODES,
+  END_OF_EXCLUSIVE,
+  FIRST_MODE_CONTROLLER,
+  MESSAGE_SHAPES,
+  MOST_SEVEN_BITS,
+  REAL_TIME_BYTES,
+  isWide,
+  numberIn,
+} from './messages.ts';
 import type { Message } from './messages.ts';
 
 /** How to write messages; `runningStatus` leaves out a status byte that repeats the one before it (off by default). */
-export interface EncodeOptions {
+interface EncodeOptions {
   readonly runningStatus?: boolean;
 }
 
@@ -12,44 +21,17 @@ const FIRST_REAL_TIME = 0xf8;
 /** First byte that is a system message; such a message ends running status. */
 const FIRST_SYSTEM = 0xf0;
 
-const lowSeven = (value: number): number => value & 0x7f;
-const highSeven = (value: number): number => value >> 7;
-
 function wholeBytes(message: Message): readonly number[] {
-  switch (message.kind) {
-    case 'note off':
-      return [0x80 | message.channel, message.note, message.velocity];
-    case 'note on':
-      return [0x90 | message.channel, message.note, message.velocity];
-    case 'key pressure':
-      return [0xa0 | message.channel, message.note, message.pressure];
-    case 'control change':
-      return [0xb0 | message.channel, message.controller, message.value];
-    case 'channel mode':
-      return [
-        0xb0 | message.channel,
-        FIRST_MODE_CONTROLLER + CHANNEL_MODES.indexOf(message.mode),
-        message.value,
-      ];
-    case 'program change':
-      return [0xc0 | message.channel, message.program];
-    case 'channel pressure':
-      return [0xd0 | message.channel, message.pressure];
-    case 'pitch bend':
-      return [0xe0 | message.channel, lowSeven(message.bend), highSeven(message.bend)];
-    case 'quarter frame':
-      return [0xf1, message.value];
-    case 'song position':
-      return [0xf2, lowSeven(message.sixteenths), highSeven(message.sixteenths)];
-    case 'song select':
-      return [0xf3, message.song];
-    case 'tune request':
-      return [0xf6];
-    case 'exclusive':
-      return [0xf0, ...message.data, 0xf7];
-    case 'real-time':
-      return [REAL_TIME_BYTES[message.signal]];
-  }
+  if (message.kind === 'real-time') return [REAL_TIME_BYTES[message.signal]];
+  const { status, fields } = MESSAGE_SHAPES[message.kind];
+  if (message.kind === 'exclusive') return [status, ...message.data, END_OF_EXCLUSIVE];
+  const mode =
+    message.kind === 'channel mode' ? [FIRST_MODE_CONTROLLER + CHANNEL_MODES.indexOf(message.mode)] : [];
+  const data = fields.flatMap((field) => {
+    const value = numberIn(message, field);
+    return isWide(field) ? [value & MOST_SEVEN_BITS, value >> 7] : [value];
+  });
+  return [status | ('channel' in message ? message.channel : 0), ...mode, ...data];
 }
 
 /**
