@@ -1,6 +1,13 @@
 /** What lies on the bench: a plan, and which of its links is being wired. Every change makes a new work. */
 import { checkLink } from '../../src/core/verdict/index.ts';
-import { contactsOf, makeJack, makeLead, settleJack, wires } from '../../src/core/wiring/index.ts';
+import {
+  PIGTAIL_METRES,
+  contactsOf,
+  makeJack,
+  makeLead,
+  settleJack,
+  wires,
+} from '../../src/core/wiring/index.ts';
 import { findJack, linkOf, planOfLink } from '../../src/core/plan/index.ts';
 import type {
   Conductor,
@@ -161,9 +168,6 @@ export function layLead(work: Work, conductors: readonly Conductor[]): Work {
   return changeLead(both, 0, { conductors, faults: [] });
 }
 
-/** Length of a new adapter, metres (our choice: a short pigtail). */
-const ADAPTER_LENGTH = 0.15;
-
 /** Put an adapter behind the lead: a jack that takes its plug, a plug for the input, each contact to the same contact. */
 export function addSecond(work: Work): Work {
   const leads = leadsOn(work);
@@ -179,7 +183,7 @@ export function addSecond(work: Work): Work {
     {
       name: `adapter ${number}`,
       from: { connector: first.to.connector, form: 'jack' },
-      lengthMetres: ADAPTER_LENGTH,
+      lengthMetres: PIGTAIL_METRES,
     },
   );
   return changeBranch({ ...work, plan: { ...work.plan, leads: [...work.plan.leads, adapter] } }, [

@@ -1,5 +1,13 @@
 /** Messages in a reader's words: which fields each kind has, how each is counted, and text in hex. */
-import { CHANNEL_MODES, REAL_TIME_BYTES } from '../../src/core/signal/index.ts';
+import {
+  BEND_CENTRE,
+  CHANNEL_MODES,
+  MOST_CHANNEL,
+  MOST_CONTROLLER,
+  MOST_FOURTEEN_BITS,
+  MOST_SEVEN_BITS,
+  REAL_TIME_BYTES,
+} from '../../src/core/signal/index.ts';
 import type { Item } from '../../src/core/signal/index.ts';
 
 /** What a reader can put in a list. */
@@ -13,27 +21,27 @@ export interface NumberField {
   readonly ones?: boolean;
 }
 
-const CHANNEL: NumberField = { name: 'channel', label: 'channel', most: 15, ones: true };
-const seven = (name: string, label: string): NumberField => ({ name, label, most: 127 });
+const CHANNEL: NumberField = { name: 'channel', label: 'channel', most: MOST_CHANNEL, ones: true };
+const seven = (name: string, label: string): NumberField => ({ name, label, most: MOST_SEVEN_BITS });
 
 /** The numbers of each kind, in the order of the wire. */
 export const FIELDS: Readonly<Record<ItemKind, readonly NumberField[]>> = {
-  'program change': [CHANNEL, { name: 'program', label: 'program', most: 127, ones: true }],
-  'bank select': [CHANNEL, { name: 'bank', label: 'bank', most: 16383 }],
+  'program change': [CHANNEL, { name: 'program', label: 'program', most: MOST_SEVEN_BITS, ones: true }],
+  'bank select': [CHANNEL, { name: 'bank', label: 'bank', most: MOST_FOURTEEN_BITS }],
   'control change': [
     CHANNEL,
-    { name: 'controller', label: 'controller', most: 119 },
+    { name: 'controller', label: 'controller', most: MOST_CONTROLLER },
     seven('value', 'value'),
   ],
   'note on': [CHANNEL, seven('note', 'note'), seven('velocity', 'velocity')],
   'note off': [CHANNEL, seven('note', 'note'), seven('velocity', 'velocity')],
-  'pitch bend': [CHANNEL, { name: 'bend', label: 'bend (8192 is rest)', most: 16383 }],
+  'pitch bend': [CHANNEL, { name: 'bend', label: `bend (${BEND_CENTRE} is rest)`, most: MOST_FOURTEEN_BITS }],
   'channel pressure': [CHANNEL, seven('pressure', 'pressure')],
   'key pressure': [CHANNEL, seven('note', 'note'), seven('pressure', 'pressure')],
   'channel mode': [CHANNEL, seven('value', 'value')],
   'real-time': [],
   'quarter frame': [seven('value', 'value')],
-  'song position': [{ name: 'sixteenths', label: 'sixteenth notes', most: 16383 }],
+  'song position': [{ name: 'sixteenths', label: 'sixteenth notes', most: MOST_FOURTEEN_BITS }],
   'song select': [seven('song', 'song')],
   'tune request': [],
   exclusive: [],
@@ -57,7 +65,7 @@ export function example(kind: ItemKind): Item {
     case 'note off':
       return { kind, channel: 0, note: 60, velocity: 64 };
     case 'pitch bend':
-      return { kind, channel: 0, bend: 8192 };
+      return { kind, channel: 0, bend: BEND_CENTRE };
     case 'channel pressure':
       return { kind, channel: 0, pressure: 64 };
     case 'key pressure':

@@ -2,15 +2,13 @@
  * Breakout leads: where an in-and-out jack receives and sends at once, one TRS plug goes into its hole, and a jack for each of
  * the two links hangs on it. Each jack gets only the lines of its own link, so that a lead with all wires joins no more.
  */
-import { words } from '../wiring/index.ts';
+import { PIGTAIL_METRES, words } from '../wiring/index.ts';
 import type { Connector } from '../wiring/index.ts';
 import { LINES, styleEntry } from '../wiring/index.ts';
 import type { Style } from '../wiring/index.ts';
 import { MAKING_DEFAULTS, wholeDevice } from '../plan/index.ts';
 import type { MakingPrices, Plan } from '../plan/index.ts';
 
-/** Length of each of its two tails, metres (our choice: short enough to lie by the device). */
-export const TAIL_METRES = 0.15;
 const TAILS = 2;
 const ENDS = 3;
 
@@ -72,7 +70,7 @@ function wiresOf(style: Style): string {
 /** What a breakout lead costs at the reader's own figures: a plug and two jacks, counted alike, two tails, and all else. */
 export function breakoutCost(making: MakingPrices | undefined, connector: Connector): number {
   const { plugs, plug, wirePerMetre, perLead } = making ?? MAKING_DEFAULTS;
-  return ENDS * (plugs[connector] ?? plug) + TAILS * TAIL_METRES * wirePerMetre + perLead;
+  return ENDS * (plugs[connector] ?? plug) + TAILS * PIGTAIL_METRES * wirePerMetre + perLead;
 }
 
 /** A breakout lead in the words of a shop. */

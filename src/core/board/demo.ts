@@ -2,7 +2,7 @@
 import { LIBRARY, changeDevice, makePlan, numberChannels } from '../plan/index.ts';
 import type { Device, Edit, JackPlace, Plan, StockLead } from '../plan/index.ts';
 import type { LinkMemory } from '../verdict/index.ts';
-import { makeLead, wires } from '../wiring/index.ts';
+import { DIN_TO_TYPE_A, STRAIGHT_DIN, STRAIGHT_TRS, makeLead } from '../wiring/index.ts';
 import { connect } from './edit-links.ts';
 
 /** What stands beside the demo board wherever it is shown. */
@@ -30,9 +30,6 @@ const LINKS = [
   ['foot switcher', 'OUT 2', 'pad synth', 'IN'],
 ] as const;
 
-const STRAIGHT_DIN = wires('4-4', '5-5', '2-2');
-const STRAIGHT_TRS = wires('tip-tip', 'ring-ring', 'sleeve-sleeve');
-
 const STOCK: readonly StockLead[] = [
   { lead: makeLead('din5', 'din5', STRAIGHT_DIN, { name: 'DIN lead, 1 m' }), price: 9, owned: 0 },
   { lead: makeLead('din5', 'din5', STRAIGHT_DIN, { name: 'my DIN lead, 1 m' }), price: 0, owned: 1 },
@@ -42,7 +39,7 @@ const STOCK: readonly StockLead[] = [
     owned: 0,
   },
   {
-    lead: makeLead('din5', 'trs-3.5', wires('4-ring', '5-tip', '2-sleeve'), {
+    lead: makeLead('din5', 'trs-3.5', DIN_TO_TYPE_A, {
       name: 'DIN to Type A, 1.2 m',
       lengthMetres: 1.2,
     }),

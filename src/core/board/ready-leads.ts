@@ -1,18 +1,16 @@
 /** Leads to put on offer by one press, and conductors written as a person would write them. */
 import { CONTACTS, contactsOf, words } from '../wiring/index.ts';
 import type { Contact } from '../wiring/index.ts';
-import { makeLead, wires } from '../wiring/index.ts';
+import {
+  DIN_TO_TYPE_A,
+  DIN_TO_TYPE_B,
+  PIGTAIL_METRES,
+  STRAIGHT_DIN,
+  STRAIGHT_TRS,
+  makeLead,
+} from '../wiring/index.ts';
 import type { Conductor, End, Lead } from '../wiring/index.ts';
 
-const STRAIGHT_DIN = wires('4-4', '5-5', '2-2');
-const STRAIGHT_TRS = wires('tip-tip', 'ring-ring', 'sleeve-sleeve');
-
-/** From DIN to a phone plug: Type A and B as MMA RP-054 (TRS adapters) has them. */
-const TYPE_A = wires('4-ring', '5-tip', '2-sleeve');
-const TYPE_B = wires('4-tip', '5-ring', '2-sleeve');
-
-/** Length of an adapter, metres (our choice: a short pigtail). */
-const ADAPTER_METRES = 0.15;
 const DIN_JACK: End = { connector: 'din5', form: 'jack' };
 const WIDE_JACK: End = { connector: 'trs-6.35', form: 'jack' };
 const SMALL_JACK: End = { connector: 'trs-3.5', form: 'jack' };
@@ -20,20 +18,20 @@ const SMALL_JACK: End = { connector: 'trs-3.5', form: 'jack' };
 /** Leads and adapters that are commonly ready made (common practice, no source); the adapters last. */
 export const READY_LEADS: readonly Lead[] = [
   makeLead('din5', 'din5', STRAIGHT_DIN, { name: 'DIN lead' }),
-  makeLead('din5', 'trs-3.5', TYPE_A, { name: 'DIN to small TRS, Type A' }),
-  makeLead('din5', 'trs-3.5', TYPE_B, { name: 'DIN to small TRS, Type B' }),
-  makeLead('din5', 'trs-6.35', TYPE_A, { name: 'DIN to large TRS, Type A' }),
+  makeLead('din5', 'trs-3.5', DIN_TO_TYPE_A, { name: 'DIN to small TRS, Type A' }),
+  makeLead('din5', 'trs-3.5', DIN_TO_TYPE_B, { name: 'DIN to small TRS, Type B' }),
+  makeLead('din5', 'trs-6.35', DIN_TO_TYPE_A, { name: 'DIN to large TRS, Type A' }),
   makeLead('trs-3.5', 'trs-3.5', STRAIGHT_TRS, { name: 'small TRS lead' }),
   makeLead('trs-6.35', 'trs-6.35', STRAIGHT_TRS, { name: 'large TRS lead' }),
   makeLead('trs-3.5', 'trs-6.35', STRAIGHT_TRS, { name: 'small TRS to large TRS' }),
-  adapter('adapter, DIN jack to small TRS, Type A', DIN_JACK, 'trs-3.5', TYPE_A),
-  adapter('adapter, DIN jack to small TRS, Type B', DIN_JACK, 'trs-3.5', TYPE_B),
+  adapter('adapter, DIN jack to small TRS, Type A', DIN_JACK, 'trs-3.5', DIN_TO_TYPE_A),
+  adapter('adapter, DIN jack to small TRS, Type B', DIN_JACK, 'trs-3.5', DIN_TO_TYPE_B),
   adapter('adapter, small TRS jack to large plug', SMALL_JACK, 'trs-6.35', STRAIGHT_TRS),
   adapter('adapter, large TRS jack to small plug', WIDE_JACK, 'trs-3.5', STRAIGHT_TRS),
 ];
 
 function adapter(name: string, from: End, to: End['connector'], conductors: readonly Conductor[]): Lead {
-  return makeLead(from.connector, to, conductors, { name, from, lengthMetres: ADAPTER_METRES });
+  return makeLead(from.connector, to, conductors, { name, from, lengthMetres: PIGTAIL_METRES });
 }
 
 /** Conductors in words, as they are read back: '4 to ring, 5 to tip'. */
@@ -84,7 +82,7 @@ export function usualConductors(from: End, to: End): readonly Conductor[] {
   if (both) return STRAIGHT_DIN;
   if (same.length > 0) return same.map((one) => ({ from: one, to: one }));
   const forward = from.connector.startsWith('din')
-    ? TYPE_A
-    : TYPE_A.map((one) => ({ from: one.to, to: one.from }));
+    ? DIN_TO_TYPE_A
+    : DIN_TO_TYPE_A.map((one) => ({ from: one.to, to: one.from }));
   return forward.filter((one) => contactsOf(from.connector).includes(one.from) && there.includes(one.to));
 }

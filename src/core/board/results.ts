@@ -1,8 +1,8 @@
 /** What the owner takes away: cable schedule, shopping list, labels, and their CSV. Every price is the reader's own figure. */
-import { words } from '../wiring/index.ts';
+import { PIGTAIL_METRES, words } from '../wiring/index.ts';
 import type { Connector } from '../wiring/index.ts';
 import type { Lead } from '../wiring/index.ts';
-import { TAIL_METRES, breakoutCost, breakoutWords, breakoutsOf } from './breakouts.ts';
+import { breakoutCost, breakoutWords, breakoutsOf } from './breakouts.ts';
 import { LEAD_DEFAULTS, MAKING_DEFAULTS, wholeDevice } from '../plan/index.ts';
 import type { LeadOrigin, Plan } from '../plan/index.ts';
 
@@ -74,7 +74,7 @@ export function cableSchedule(plan: Plan): readonly ScheduleRow[] {
       fromPlug: `${words(one.connector)} plug`,
       toPlug: `two ${words(one.connector)} jacks`,
       conductors: `${one.intoWires} for ${one.intoLead}; ${one.outWires} for ${one.outLead}`,
-      lengthMetres: TAIL_METRES,
+      lengthMetres: PIGTAIL_METRES,
       gauge: BREAKOUT_GAUGE,
       origin: 'made',
       price: breakoutCost(plan.making, one.connector),

@@ -1,6 +1,6 @@
 /** The fault bench: a link or a small chain that works, and everything that may be wrong with it. */
 import type { Jack, Lead, Link } from '../wiring/index.ts';
-import { makeJack, makeLead, wires } from '../wiring/index.ts';
+import { DIN_TO_TYPE_A, makeJack, makeLead, wires } from '../wiring/index.ts';
 
 /** Boards of the bench: one pedal, or two in a chain. */
 export const BENCH_BOARDS = ['link', 'chain'] as const;
@@ -66,7 +66,7 @@ const TRS_LEAD = makeLead('trs-3.5', 'trs-3.5', wires('ring-ring', 'tip-tip', 's
   name: 'lead 1',
 });
 const TO_DIN = makeLead('trs-3.5', 'din5', wires('ring-4', 'tip-5', 'sleeve-2'), { name: 'lead 1' });
-const FROM_DIN = makeLead('din5', 'trs-3.5', wires('4-ring', '5-tip', '2-sleeve'), { name: 'lead 2' });
+const FROM_DIN = makeLead('din5', 'trs-3.5', DIN_TO_TYPE_A, { name: 'lead 2' });
 
 const linkOf = (output: Jack, lead: Lead, input: Jack): Link => ({
   output,

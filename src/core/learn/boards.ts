@@ -1,6 +1,6 @@
 /** The small invented boards of the lessons, and splits by wire: from an author's few words to a plan and a link. */
 import { makePlan, planJack } from '../plan/index.ts';
-import { makeLead, wires } from '../wiring/index.ts';
+import { STRAIGHT_DIN, makeLead } from '../wiring/index.ts';
 import type { CircuitKind, Link, Part } from '../wiring/index.ts';
 import type { Device, Plan, PlanLink, PressItem, Thru } from '../plan/index.ts';
 import { jackFrom } from './links.ts';
@@ -59,7 +59,7 @@ export function boardFrom({
   const senders = layout === 'merger' || layout === 'two senders' ? ['switcher', 'keyboard'] : ['switcher'];
   const ways = waysOf(layout, names);
   const leads = ways.map((_, at) =>
-    makeLead('din5', 'din5', wires('4-4', '5-5', '2-2'), { name: `lead ${at + 1}`, lengthMetres: 1 }),
+    makeLead('din5', 'din5', STRAIGHT_DIN, { name: `lead ${at + 1}`, lengthMetres: 1 }),
   );
   return makePlan({
     title: 'Lesson board (invented)',
@@ -120,7 +120,7 @@ export interface AuthoredSplit {
 
 /** The link of a passive split: a lead of 1 m to each input. */
 export function splitFrom({ circuit = 'driver-5v', parts }: AuthoredSplit): Link {
-  const lead = makeLead('din5', 'din5', wires('4-4', '5-5', '2-2'), { lengthMetres: 1 });
+  const lead = makeLead('din5', 'din5', STRAIGHT_DIN, { lengthMetres: 1 });
   return {
     output: jackFrom('out', { connector: 'din5', style: 'din', circuit }),
     branches: parts.map((part) => ({

@@ -70,7 +70,6 @@ export const PLAN_LIMITS = {
   inputs: 16,
   leadsInSeries: 8,
   conductors: 64,
-  contactOhms: 10,
   faults: 32,
   stock: 64,
   hubs: 16,

@@ -4,7 +4,15 @@
  * field is one line, at the end of its object and in `left`.
  */
 import { CIRCUITS, CONNECTORS, CONTACTS, FORMS, PARTS, STYLES, VALUES } from '../wiring/index.ts';
-import { CONTACT_OHMS, DIRECTIONS, GAUGES, JOINT_OHMS, LENGTH_METRES, SIDES } from '../wiring/index.ts';
+import {
+  CONTACT_OHMS,
+  CONTACT_RANGE,
+  DIRECTIONS,
+  GAUGES,
+  JOINT_OHMS,
+  LENGTH_METRES,
+  SIDES,
+} from '../wiring/index.ts';
 import { checkJack, checkLead } from './check-parts.ts';
 import { DEVICE_KINDS, EDGES, JACK_ROLES, LEAD_ORIGINS, POWERS, SETTINGS, TALKS, THRUS } from './kinds.ts';
 import { LATENCY_SECONDS, PLAN_FORMAT, PLAN_LIMITS as MOST, PLAN_VERSION, PRESS_RANGES } from './kinds.ts';
@@ -87,7 +95,7 @@ const LEAD_FIELDS = {
   conductors: listOf(record({ from: CONTACT, to: CONTACT }, { inline: true }), MOST.conductors),
   lengthMetres: number(LENGTH_METRES, 'm'),
   gauge: oneNumberOf(GAUGES),
-  contactOhms: filled(number([0, MOST.contactOhms], 'ohm'), CONTACT_OHMS),
+  contactOhms: filled(number(CONTACT_RANGE, 'ohm'), CONTACT_OHMS),
   faults: filled(listOf(FAULT, MOST.faults), []),
 };
 

@@ -1,4 +1,5 @@
 /** How steep the edges of a link are, and how long a lead may be before they grow too slow. */
+import { LENGTH_METRES } from '../wiring/index.ts';
 import type { Link } from '../wiring/index.ts';
 import { sendBytes } from './frames.ts';
 import { driveLine } from './line.ts';
@@ -82,8 +83,8 @@ export interface LongestLead {
   readonly slow: keyof EdgeTimes | null;
 }
 
-/** Longest lead looked at, metres: the most that the bench takes. */
-const MOST_METRES = 100;
+/** Longest lead looked at, metres: the most that the workbook takes. */
+const MOST_METRES: number = LENGTH_METRES[1];
 /** Halvings: 100 m / 2^10 is a tenth of a metre. */
 const LEAD_HALVINGS = 10;
 

@@ -16,7 +16,16 @@ export { mostHops, widestClockError } from './limits.ts';
 export type { Limit } from './limits.ts';
 export { stageOf } from './line.ts';
 export { restDeck, timeDeck } from './link-deck.ts';
-export { CHANNEL_MODES, REAL_TIME_BYTES, bankSelect } from './messages.ts';
+export {
+  BEND_CENTRE,
+  CHANNEL_MODES,
+  MOST_CHANNEL,
+  MOST_CONTROLLER,
+  MOST_FOURTEEN_BITS,
+  MOST_SEVEN_BITS,
+  REAL_TIME_BYTES,
+  bankSelect,
+} from './messages.ts';
 export type { Message } from './messages.ts';
 export { VOTE_SAMPLES } from './receiver.ts';
 export type { Heard } from './receiver.ts';

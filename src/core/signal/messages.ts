@@ -19,6 +19,9 @@ type ChannelMode = (typeof CHANNEL_MODES)[number];
 /** Controller number of the first channel mode; below it controllers are ordinary. */
 export const FIRST_MODE_CONTROLLER = 120;
 
+/** The last ordinary controller. */
+export const MOST_CONTROLLER = FIRST_MODE_CONTROLLER - 1;
+
 /** One-byte signals that may stand between any two bytes, with the byte that carries each. */
 export const REAL_TIME_BYTES = {
   clock: 0xf8,
@@ -107,7 +110,7 @@ const seven = (name: string, note = ''): MessageField => ({ name, most: MOST_SEV
 const fourteen = (name: string): MessageField => ({ name, most: MOST_FOURTEEN_BITS });
 const CONTROLLER: MessageField = {
   name: 'controller',
-  most: FIRST_MODE_CONTROLLER - 1,
+  most: MOST_CONTROLLER,
   note: ' (120 to 127 are channel modes)',
 };
 

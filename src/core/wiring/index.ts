@@ -58,13 +58,16 @@ export { LINES, STYLES, lineAt, styleEntry, styleSuits } from './styles.ts';
 export type { Line, Status, Style } from './styles.ts';
 export { DEFAULT_TIMING } from './timing.ts';
 export type { Timing } from './timing.ts';
+export { DIN_TO_TYPE_A, DIN_TO_TYPE_B, STRAIGHT_DIN, STRAIGHT_TRS } from './usual-wires.ts';
 export { VALUES } from './values.ts';
 export type { ValueEntry, ValueName } from './values.ts';
 export {
   ADAPTER_METRES,
   CONTACT_OHMS,
+  CONTACT_RANGE,
   GAUGES,
   LENGTH_METRES,
+  PIGTAIL_METRES,
   STANDARD_METRES,
   wireOhmsPerMetre,
 } from './wire.ts';

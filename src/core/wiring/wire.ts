@@ -9,6 +9,9 @@ export const GAUGES = [20, 22, 24, 26, 28, 30] as const;
 /** A touch of plug on jack, ohms: between the 10 mohm of new contacts and the 100 mohm of worn ones (from memory). */
 export const CONTACT_OHMS = 0.03;
 
+/** Least and greatest resistance of a touch that the workbook takes, ohms. */
+export const CONTACT_RANGE = [0, 10] as const;
+
 /** Least and greatest contact resistance of the tolerance corners, ohms. The least stands for 0. */
 export const CONTACT_CORNERS = [1e-4, 0.1] as const;
 
@@ -20,6 +23,9 @@ export const WIRE_SPREAD = 0.05;
 
 /** Least and greatest length of one lead that the workbook takes, metres. */
 export const LENGTH_METRES = [0.01, 100] as const;
+
+/** Length of a tail that lies by the device, metres: an adapter, or each jack of a breakout lead (our choice). */
+export const PIGTAIL_METRES = 0.15;
 
 /** Longest run of the standard, metres (MMA CA-033, p. 3), and of an adapter lead (MMA RP-054, item 3). */
 export const STANDARD_METRES = 15;
