@@ -41,7 +41,9 @@ describe('writing messages', () => {
   });
 
   it('has an example above of every kind of message', () => {
-    expect(new Set(written.map(([message]) => message.kind))).toEqual(new Set([...Object.keys(MESSAGE_SHAPES), 'real-time']));
+    expect(new Set(written.map(([message]) => message.kind))).toEqual(
+      new Set([...Object.keys(MESSAGE_SHAPES), 'real-time']),
+    );
   });
 
   it('writes the running-status example of the standard: three note ons in seven bytes', () => {
