@@ -1,11 +1,11 @@
 /** Two lists of bytes laid side by side: indexes into both, null where one side has no partner. */
-export interface Pairing {
+interface Pairing {
   readonly sent: number | null;
   readonly heard: number | null;
 }
 
 /** A byte and the moment it began, seconds. */
-export interface TimedValue {
+interface TimedValue {
   readonly value: number;
   readonly startSeconds: number;
 }

@@ -4,11 +4,10 @@ import { hexOf } from './hex.ts';
 import { BEND_CENTRE, CHANNEL_MODES, FIRST_MODE_CONTROLLER } from './messages.ts';
 
 /** What a byte is for. */
-export const BYTE_ROLES = ['status', 'data', 'real-time', 'end', 'nonsense'] as const;
-export type ByteRole = (typeof BYTE_ROLES)[number];
+type ByteRole = 'status' | 'data' | 'real-time' | 'end' | 'nonsense';
 
 /** One byte in plain words. `bits` reads from bit 7 down to bit 0; on the wire bit 0 leaves first. */
-export interface ByteExplanation {
+interface ByteExplanation {
   readonly index: number;
   readonly value: number;
   readonly hex: string;
@@ -18,17 +17,17 @@ export interface ByteExplanation {
 }
 
 /** A byte as eight binary digits, bit 7 first. */
-export function bitsOf(byte: number): string {
+function bitsOf(byte: number): string {
   return byte.toString(2).padStart(8, '0');
 }
 
 /** A channel in both counts; `channel` 0 to 15. */
-export function channelInWords(channel: number): string {
+function channelInWords(channel: number): string {
   return `channel ${channel + 1} counted from 1, ${channel} on the wire`;
 }
 
 /** A program in both counts; `program` 0 to 127. */
-export function programInWords(program: number): string {
+function programInWords(program: number): string {
   return `program ${program} counted from 0, ${program + 1} counted from 1`;
 }
 
@@ -196,11 +195,4 @@ export function explainBytes(bytes: readonly number[]): readonly ByteExplanation
     }
   }
   return rows;
-}
-
-/** The byte at `index` in plain words; throws RangeError when the stream has no such byte. */
-export function explainByte(bytes: readonly number[], index: number): ByteExplanation {
-  const row = explainBytes(bytes)[index];
-  if (!row) throw new RangeError(`byte index must be from 0 to ${bytes.length - 1}, got ${index}`);
-  return row;
 }

@@ -38,7 +38,7 @@ export interface SentFrames {
 }
 
 /** One bit cell: `bit` 0 is the start bit, 1 to 8 the data bits (lowest first), 9 the stop bit. */
-export interface BitCell {
+interface BitCell {
   readonly bit: number;
   readonly level: boolean;
   readonly fromSeconds: number;

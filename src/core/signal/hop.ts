@@ -1,5 +1,3 @@
-import { receive } from './receiver.ts';
-import type { Reception, ReceiverOptions } from './receiver.ts';
 import { resend } from './software-thru.ts';
 import type { SoftwareThru } from './software-thru.ts';
 import type { Edge, Waveform } from './waveform.ts';
@@ -13,22 +11,11 @@ export interface StageDelays {
   readonly toOffSeconds: number;
 }
 
-/** Ways to pass a signal on. */
-export const HOP_KINDS = ['optocoupler', 'hardware thru', 'software thru'] as const;
-export type HopKind = (typeof HOP_KINDS)[number];
-
-/** An optocoupler: LED current in, logic level out. */
-export interface OptocouplerHop extends StageDelays {
-  readonly kind: 'optocoupler';
-}
-
-/** An optocoupler whose output drives the next link through a driver with delays of its own (none when left out). */
-export interface HardwareThru extends StageDelays {
-  readonly kind: 'hardware thru';
-  readonly driver?: StageDelays;
-}
-
-export type Hop = OptocouplerHop | HardwareThru | SoftwareThru;
+/**
+ * What passes a signal on: an optocoupler alone, LED current in and logic level out; one whose output drives the next link; or
+ * one whose bytes are read and sent again.
+ */
+export type Hop = (StageDelays & { readonly kind: 'optocoupler' | 'hardware thru' }) | SoftwareThru;
 
 /**
  * The line after a stage with separate delays. A pulse that the slower edge would end before it began vanishes, so
@@ -56,16 +43,8 @@ export function delayEdges(wave: Waveform, delays: StageDelays): Waveform {
 
 /** The line that comes out of a hop, for the line at its LED. Throws RangeError for impossible delays or clocks. */
 export function throughHop(led: Waveform, hop: Hop): Waveform {
-  switch (hop.kind) {
-    case 'optocoupler':
-      return delayEdges(led, hop);
-    case 'hardware thru': {
-      const copy = delayEdges(led, hop);
-      return hop.driver ? delayEdges(copy, hop.driver) : copy;
-    }
-    case 'software thru':
-      return resend(delayEdges(led, hop), hop).wave;
-  }
+  const copy = delayEdges(led, hop);
+  return hop.kind === 'software thru' ? resend(copy, hop).wave : copy;
 }
 
 /**
@@ -78,7 +57,7 @@ export type LinkStage = (driven: Waveform, index: number) => Waveform;
 export const straightLink: LinkStage = (driven) => driven;
 
 /** One link and the hop at its end. */
-export interface ChainStage {
+interface ChainStage {
   readonly hop: Hop;
   /** LED current of the hop: level false while it is above the threshold. */
   readonly led: Waveform;
@@ -101,14 +80,4 @@ export function throughChain(
     stages.push({ hop, led, output: throughHop(led, hop) });
   });
   return stages;
-}
-
-/** What a receiver at the end of a chain reads. */
-export function receiveThroughChain(
-  driven: Waveform,
-  hops: readonly Hop[],
-  options: ReceiverOptions = {},
-  link: LinkStage = straightLink,
-): Reception {
-  return receive(throughChain(driven, hops, link).at(-1)?.output ?? driven, options);
 }

@@ -9,8 +9,7 @@ import { bitName } from './why.ts';
 import type { Cause } from './why.ts';
 
 /** What a trial asks for: bytes that are right, or also votes that all agree (what published error budgets ask for). */
-export const NEEDS = ['right bytes', 'no doubt'] as const;
-export type Need = (typeof NEEDS)[number];
+type Need = 'right bytes' | 'no doubt';
 
 /** One set-up to try: a sender, hops in order (the last one at the receiver), a receiver, and bytes to send. */
 export interface Trial {
@@ -23,7 +22,7 @@ export interface Trial {
 }
 
 /** What gave way first: the cause, the sentence, and the start phase of the receiver's clock at which it did. */
-export interface GaveWay {
+interface GaveWay {
   readonly cause: Cause | 'doubtful vote';
   readonly why: string;
   readonly phase: number;
@@ -33,7 +32,7 @@ export interface GaveWay {
  * Bytes sent back to back in a trial (our own choice). 00 is the hardest: nine bits of 0, then a stop bit between two
  * falling edges, with the next start right behind it; the others change at every bit, at pairs of bits, or never.
  */
-export const TRIAL_BYTES: readonly number[] = [0x00, 0x7f, 0x00, 0x55, 0x2a, 0xff, 0x00];
+const TRIAL_BYTES: readonly number[] = [0x00, 0x7f, 0x00, 0x55, 0x2a, 0xff, 0x00];
 
 /**
  * Where the first start edge may fall between two samples, as a fraction of one. The worst cases are the two ends, just
@@ -82,7 +81,7 @@ const MOST_CLOCK_ERROR = 0.3;
 const HALVINGS = 24;
 
 /** Which way the sender's clock is off against the receiver's. */
-export type ClockSide = 'slow' | 'fast';
+type ClockSide = 'slow' | 'fast';
 
 /**
  * Widest mismatch of the two clocks at which a trial still works, as a fraction of the receiver's clock, found by halving

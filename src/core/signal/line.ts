@@ -1,22 +1,15 @@
 /** A driven line through a link: what flows, and when each input turns on and off. */
-import type { CompiledCircuit } from '../circuit/index.ts';
-import { followEdges } from '../circuit/index.ts';
-import { GROUND } from '../circuit/index.ts';
-import { junctionLaw } from '../circuit/index.ts';
-import type { Stretch, Transient } from '../circuit/index.ts';
-import { transientOf } from '../circuit/index.ts';
-import { blendFrom } from '../circuit/index.ts';
-import { unknownIn } from '../circuit/index.ts';
-import type { Trajectory } from '../circuit/index.ts';
+import { GROUND, blendFrom, followEdges, junctionLaw, transientOf, unknownIn } from '../circuit/index.ts';
+import type { CompiledCircuit, Stretch, Trajectory, Transient } from '../circuit/index.ts';
 import type { LinkStage } from './hop.ts';
 import type { Probe, TimeLink } from './time-link.ts';
 import type { Edge, Waveform } from './waveform.ts';
 
 /** Time solved after the last edge, seconds: ten bits, so that a line that goes on falling is seen to. */
-export const TAIL_SECONDS = 320e-6;
+const TAIL_SECONDS = 320e-6;
 
 /** Time solved before the first edge, seconds: half a bit of rest, so that a figure shows where the line came from. */
-export const LEAD_IN_SECONDS = 16e-6;
+const LEAD_IN_SECONDS = 16e-6;
 
 /** A line followed through a link. `inputs` has one line an input: level false while its LED, or its level, is on. */
 export interface LineRun {
@@ -56,11 +49,7 @@ export function stageOf(time: TimeLink, input = 0): LinkStage {
  * When an input turns on and off. With hysteresis: on from `on`, off below `off` (a level the other way up); between the two it
  * stays as it was, and is off at first. An LED counts by the current that crosses its junction, which makes the light.
  */
-export function crossingsOf(
-  compiled: CompiledCircuit,
-  stretches: readonly Stretch[],
-  probe: Probe,
-): Waveform {
+function crossingsOf(compiled: CompiledCircuit, stretches: readonly Stretch[], probe: Probe): Waveform {
   const read = readerOf(compiled, probe);
   const sign = probe.kind === 'current' ? 1 : -1;
   const on = sign * probe.on;

@@ -1,13 +1,8 @@
 /** Any link as a SPICE deck: at rest in one state, or in time with the bytes sent. */
-import type { Drive } from '../circuit/index.ts';
-import type { SpiceDeck } from '../circuit/index.ts';
 import { spiceDeck } from '../circuit/index.ts';
-import type { State } from '../wiring/index.ts';
-import type { Link } from '../wiring/index.ts';
-import type { Grounding, LinkCircuit } from '../wiring/index.ts';
-import { linkCircuit } from '../wiring/index.ts';
-import type { Timing } from '../wiring/index.ts';
-import { DEFAULT_TIMING } from '../wiring/index.ts';
+import type { Drive, SpiceDeck } from '../circuit/index.ts';
+import { DEFAULT_TIMING, linkCircuit } from '../wiring/index.ts';
+import type { Grounding, Link, LinkCircuit, State, Timing } from '../wiring/index.ts';
 import type { Waveform } from './waveform.ts';
 
 /** Largest step asked of the program, seconds: a tenth of the shortest time constant that shows. */

@@ -29,10 +29,6 @@ export interface Sample {
   readonly bit: number;
 }
 
-/** What a receiver can report. */
-export const HEARD_KINDS = ['byte', 'framing error', 'break', 'glitch'] as const;
-export type HeardKind = (typeof HEARD_KINDS)[number];
-
 /**
  * One report. `startSeconds`: the sample that first saw the line low. `readySeconds`: the last vote.
  * `doubtfulBits`: bits whose votes differed, although the majority decided.
@@ -63,10 +59,11 @@ export interface Break extends HeardBase {
 }
 
 /** A false start: the line fell, but the start bit's own vote found it high. */
-export interface Glitch extends HeardBase {
+interface Glitch extends HeardBase {
   readonly kind: 'glitch';
 }
 
+/** What a receiver can report. */
 export type Heard = HeardByte | FramingError | Break | Glitch;
 
 /** Everything a receiver made of a line; `bytes` are the good ones, `frameSeconds` its own length of a byte. */

@@ -45,7 +45,7 @@ export interface Sending {
 }
 
 /** How to send and receive; everything may be left out. */
-export interface SendOptions {
+interface SendOptions {
   readonly sender?: FrameOptions;
   readonly receiver?: ReceiverOptions;
   readonly lateAfterSeconds?: number;

@@ -1,20 +1,18 @@
 /** A link made ready to be followed in time. */
-import type { CompiledCircuit } from '../circuit/index.ts';
-import { compileCircuit, elementNumber, setValue } from '../circuit/index.ts';
-import { edgeWork } from '../circuit/index.ts';
-import type { EdgeWork, TwoStates } from '../circuit/index.ts';
-import { nodeNumber } from '../circuit/index.ts';
-import type { StepTolerance } from '../circuit/index.ts';
-import { STEP_TOLERANCE } from '../circuit/index.ts';
-import { spreadName } from '../wiring/index.ts';
-import type { Link } from '../wiring/index.ts';
-import type { Grounding, LinkCircuit } from '../wiring/index.ts';
-import { linkCircuit } from '../wiring/index.ts';
-import type { Timing } from '../wiring/index.ts';
-import { DEFAULT_TIMING } from '../wiring/index.ts';
+import {
+  STEP_TOLERANCE,
+  compileCircuit,
+  edgeWork,
+  elementNumber,
+  nodeNumber,
+  setValue,
+} from '../circuit/index.ts';
+import type { CompiledCircuit, EdgeWork, StepTolerance, TwoStates } from '../circuit/index.ts';
+import { DEFAULT_TIMING, linkCircuit, spreadName } from '../wiring/index.ts';
+import type { Grounding, Link, LinkCircuit, Timing } from '../wiring/index.ts';
 
 /** How to look at a link; everything may be left out. */
-export interface TimeLinkOptions {
+interface TimeLinkOptions {
   readonly grounding?: Grounding;
   readonly timing?: Partial<Timing>;
   /** End of its range at which each tolerance sits, by `spreadName`; nominal where not named. */

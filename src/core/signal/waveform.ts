@@ -22,25 +22,6 @@ export interface Pulse {
   readonly toSeconds: number;
 }
 
-/** A line that idles for ever. */
-export const IDLE_LINE: Waveform = { before: true, edges: [] };
-
-/**
- * A waveform from edges in any order; edges that change nothing are dropped, and at one moment the last one given wins.
- * Throws RangeError for a time that is not finite.
- */
-export function waveform(edges: readonly Edge[], before = true): Waveform {
-  const kept: Edge[] = [];
-  for (const edge of edges.toSorted((one, other) => one.seconds - other.seconds)) {
-    if (!Number.isFinite(edge.seconds)) {
-      throw new RangeError(`edge: time must be a finite number of seconds, got ${edge.seconds}`);
-    }
-    if (kept.at(-1)?.seconds === edge.seconds) kept.pop();
-    if ((kept.at(-1)?.level ?? before) !== edge.level) kept.push(edge);
-  }
-  return { before, edges: kept };
-}
-
 /** Number of edges at or before `seconds`. */
 export function edgesUpTo(wave: Waveform, seconds: number): number {
   let low = 0;
@@ -66,12 +47,4 @@ export function pulsesOf(wave: Waveform): readonly Pulse[] {
     fromSeconds: seconds,
     toSeconds: starts[index + 1]?.seconds ?? Infinity,
   }));
-}
-
-/** The same line upside down, as an inverting driver or a pair of the wrong sense would make it. */
-export function invertWave(wave: Waveform): Waveform {
-  return {
-    before: !wave.before,
-    edges: wave.edges.map(({ seconds, level }) => ({ seconds, level: !level })),
-  };
 }

@@ -6,24 +6,22 @@ import { levelAt, pulsesOf } from './waveform.ts';
 import type { Pulse, Waveform } from './waveform.ts';
 
 /** Why a byte did not arrive as it was sent. */
-export const CAUSES = [
-  'none',
-  'held back',
-  'silence',
-  'break',
-  'upside down',
-  'false start',
-  'start overtook',
-  'lost its place',
-  'pulse vanished',
-  'pulse shrunk',
-  'edge late',
-  'clocks',
-] as const;
-export type Cause = (typeof CAUSES)[number];
+export type Cause =
+  | 'none'
+  | 'held back'
+  | 'silence'
+  | 'break'
+  | 'upside down'
+  | 'false start'
+  | 'start overtook'
+  | 'lost its place'
+  | 'pulse vanished'
+  | 'pulse shrunk'
+  | 'edge late'
+  | 'clocks';
 
 /** A cause and its sentence. */
-export interface Reason {
+interface Reason {
   readonly cause: Cause;
   readonly why: string;
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { CHANNEL_MODES, REAL_TIME_BYTES } from '../../../src/core/signal/messages.ts';
 import type { Message, RealTimeSignal } from '../../../src/core/signal/messages.ts';
-import { waveform } from '../../../src/core/signal/waveform.ts';
+import { waveform } from './lines.ts';
 import type { Waveform } from '../../../src/core/signal/waveform.ts';
 
 // One seed for all: a run can be repeated, here and on any other machine.

@@ -7,7 +7,7 @@ import type { FrameOptions } from '../../../src/core/signal/frames.ts';
 import { throughChain } from '../../../src/core/signal/hop.ts';
 import type { Hop } from '../../../src/core/signal/hop.ts';
 import { receive } from '../../../src/core/signal/receiver.ts';
-import { IDLE_LINE, invertWave, waveform } from '../../../src/core/signal/waveform.ts';
+import { IDLE_LINE, invertWave, waveform } from './lines.ts';
 import type { Waveform } from '../../../src/core/signal/waveform.ts';
 import { anyByte, anyWave } from './arbitrary.ts';
 

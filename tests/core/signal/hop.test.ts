@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { edgesFromCurrent } from '../../../src/core/signal/crossings.ts';
 import { sendBytes } from '../../../src/core/signal/frames.ts';
-import { delayEdges, receiveThroughChain, throughChain, throughHop } from '../../../src/core/signal/hop.ts';
+import { delayEdges, throughChain } from '../../../src/core/signal/hop.ts';
 import type { Hop } from '../../../src/core/signal/hop.ts';
 import { resend } from '../../../src/core/signal/software-thru.ts';
-import { pulsesOf, waveform } from '../../../src/core/signal/waveform.ts';
+import { receive } from '../../../src/core/signal/receiver.ts';
+import { pulsesOf } from '../../../src/core/signal/waveform.ts';
+import { waveform } from './lines.ts';
 import { anyByte, anyWave } from './arbitrary.ts';
 
 const US = 1e-6;
@@ -89,11 +90,6 @@ describe('a chain of hops', () => {
     expect(timesOf(stages[1]?.led ?? line())).toEqual([21, 55]);
     expect(timesOf(stages[1]?.output ?? line())).toEqual([22, 58]);
   });
-
-  it('adds the delays of the driver of a hardware thru', () => {
-    const driver = { toOnSeconds: 0.5 * US, toOffSeconds: 0.25 * US };
-    expect(timesOf(throughHop(line(0, 32), { ...thru, driver }))).toEqual([1.5, 35.25]);
-  });
 });
 
 describe('a software thru', () => {
@@ -119,7 +115,8 @@ describe('a software thru', () => {
         copy.bytes.forEach(({ startSeconds }, index) => {
           expect(startSeconds - (sent.bytes[index]?.startSeconds ?? 0)).toBeGreaterThanOrEqual(320 * US);
         });
-        expect(receiveThroughChain(sent.wave, [thru, thru, thru]).bytes).toEqual(bytes);
+        const last = throughChain(sent.wave, [thru, thru, thru]).at(-1)?.output ?? sent.wave;
+        expect(receive(last).bytes).toEqual(bytes);
       }),
     );
   });
@@ -137,35 +134,6 @@ describe('a software thru', () => {
   it('refuses a negative latency', () => {
     expect(() => resend(line(), { ...thru, latencySeconds: -1 })).toThrow(
       'software thru: latency must be 0 s or more, got -1 s',
-    );
-  });
-});
-
-describe('edges from a solved current', () => {
-  it('crosses on the way up at the on threshold and on the way down at the off threshold', () => {
-    // Up 0 to 5 mA over 10 us passes 2 mA at 4 us; down over 20 to 30 us passes 1 mA at 28 us.
-    const points = [
-      [0, 0],
-      [10, 5],
-      [20, 5],
-      [30, 0],
-    ].map(([us = 0, milliamperes = 0]) => ({ seconds: us * US, amperes: milliamperes * 1e-3 }));
-    const wave = edgesFromCurrent(points, { onAmperes: 2e-3, offAmperes: 1e-3 });
-    expect(wave.before).toBe(true);
-    expect(timesOf(wave)).toEqual([4, 28]);
-  });
-
-  it('holds its level between the thresholds', () => {
-    const points = [0, 1.5, 0.5, 3, 1.5, 3, 0].map((milliamperes, index) => ({
-      seconds: index * US,
-      amperes: milliamperes * 1e-3,
-    }));
-    expect(edgesFromCurrent(points, { onAmperes: 2e-3, offAmperes: 1e-3 }).edges).toHaveLength(2);
-  });
-
-  it('refuses thresholds the wrong way round', () => {
-    expect(() => edgesFromCurrent([], { onAmperes: 1, offAmperes: 2 })).toThrow(
-      'threshold: off must be at most on (1 A), got 2 A',
     );
   });
 });

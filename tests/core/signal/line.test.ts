@@ -4,7 +4,7 @@ import { driveLine } from '../../../src/core/signal/line.ts';
 import type { LineRun } from '../../../src/core/signal/line.ts';
 import { sendThrough } from '../../../src/core/signal/send.ts';
 import { prepareTimeLink } from '../../../src/core/signal/time-link.ts';
-import { waveform } from '../../../src/core/signal/waveform.ts';
+import { waveform } from './lines.ts';
 import { checkLink } from '../../../src/core/verdict/check.ts';
 import type { Outcome } from '../../../src/core/verdict/outcomes.ts';
 import type { Driver } from '../../../src/core/wiring/drivers.ts';

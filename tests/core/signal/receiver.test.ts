@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { BAUD, sendBytes } from '../../../src/core/signal/frames.ts';
 import { receive } from '../../../src/core/signal/receiver.ts';
-import { IDLE_LINE, invertWave, waveform } from '../../../src/core/signal/waveform.ts';
+import { IDLE_LINE, invertWave, waveform } from './lines.ts';
 import { anyByte, anyWave } from './arbitrary.ts';
 
 const US = 1e-6;
