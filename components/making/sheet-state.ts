@@ -1,4 +1,4 @@
-/** What the cable sheet shows, as one plain value, and how it is kept in the browser. */
+/** What the build sheet shows, as one plain value, and how it is kept in the browser. */
 import { NO_CHOICES, PLUG_BODIES } from '../../src/core/making/index.ts';
 import { readPlanText, writePlanText } from '../../src/core/plan/index.ts';
 import type { Lead, Side } from '../../src/core/wiring/index.ts';

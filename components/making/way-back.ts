@@ -41,7 +41,7 @@ export function siteAddress(
   return { problem: `address: expected one that begins with https:// or http://, got '${text}'` };
 }
 
-/** The address that opens one lead of a plan on the cable sheet. */
+/** The address that opens one lead of a plan on the build sheet. */
 export async function leadAddress(site: string, plan: Plan, lead: string): Promise<string> {
   return `${site}/cable-sheet/${await planHash(shortPlanOfLead(plan, lead))}`;
 }

@@ -32,7 +32,7 @@ test('paper follows the system until the reader chooses, and the choice stays', 
   await page.emulateMedia({ colorScheme: 'dark' });
   await page.goto('/');
   expect(await background()).toBe(PAPER.dark);
-  const paper = page.getByRole('group', { name: 'Paper' });
+  const paper = page.getByRole('group', { name: 'Page colours' });
   await expect(paper.getByRole('radio', { name: 'as the system' })).toBeChecked();
 
   await paper.getByRole('radio', { name: 'light' }).check();

@@ -258,9 +258,9 @@ test('the saved file opens again, and a bad one is named and leaves the work as 
   await expect(outcome(page)).toHaveText('Current flows');
 });
 
-test('the lead on the bench goes along to the cable sheet', async ({ page }) => {
+test('the lead on the bench goes along to the build sheet', async ({ page }) => {
   await open(page);
-  const onward = page.getByRole('link', { name: 'Cable sheet for this lead' });
+  const onward = page.getByRole('link', { name: 'Build sheet for this lead' });
   await expect(onward, 'nothing to take along yet').toHaveCount(0);
   await contact(page, 'output, pin 4').click();
   await contact(page, 'input, tip').click();

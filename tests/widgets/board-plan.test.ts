@@ -236,7 +236,7 @@ test('the board sheet is one page of A4 and of Letter, and the whole set has the
       expect.soft(sheet.text).not.toContain(control);
 
     await page.getByRole('radio', { name: /^everything/ }).check();
-    await expect(page.getByRole('article', { name: 'Cable sheet' })).toHaveCount(made.length);
+    await expect(page.getByRole('article', { name: 'Build sheet' })).toHaveCount(made.length);
     await expect(page.getByRole('img', { name: /^QR code that opens this lead/ })).toHaveCount(made.length);
     const all = readPdf(await page.pdf({ format }));
     // The board, the lists, the labels, and a sheet for each lead to make.
@@ -249,13 +249,13 @@ test('the board sheet is one page of A4 and of Letter, and the whole set has the
   }
 });
 
-test('the code on a sheet of the set opens that lead on the cable sheet', async ({ browser, baseURL }) => {
+test('the code on a sheet of the set opens that lead on the build sheet', async ({ browser, baseURL }) => {
   const context = await browser.newContext({ deviceScaleFactor: 4, baseURL: baseURL ?? '' });
   const page = await context.newPage();
   await openDemo(page, RESULTS);
-  await page.getByRole('radio', { name: /^cable sheets/ }).check();
+  await page.getByRole('radio', { name: /^build sheets/ }).check();
   const lead = DEMO.leads.find(({ origin = 'made' }) => origin === 'made');
-  const paper = page.getByRole('article', { name: 'Cable sheet' }).first();
+  const paper = page.getByRole('article', { name: 'Build sheet' }).first();
   const code = paper.getByRole('img', { name: /^QR code that opens this lead/ });
   await code.scrollIntoViewIfNeeded();
   const address = await readSquareCode(browser, await code.screenshot());
@@ -286,12 +286,12 @@ test('the lists are saved as CSV that says what the core says, and each lead has
   expect(shopping).toContain(`in all,,,,${shoppingList(DEMO).total}`);
 
   const name = DEMO.leads.at(-1)?.name ?? '';
-  const link = page.getByRole('link', { name: `Cable sheet of ${name}` });
+  const link = page.getByRole('link', { name: `Build sheet of ${name}` });
   await expect(link).toHaveAttribute('href', /#plan=./);
   await link.click();
   await wakeIslands(page);
   await expect(
-    page.getByRole('article', { name: 'Cable sheet' }).getByRole('heading', { level: 2 }),
+    page.getByRole('article', { name: 'Build sheet' }).getByRole('heading', { level: 2 }),
   ).toContainText(`${name}: `);
 });
 

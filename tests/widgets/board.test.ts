@@ -253,7 +253,7 @@ test('the tables link and choose as the drawing does', async ({ page }) => {
   );
 });
 
-test('each lead opens on the bench and on its cable sheet by address', async ({ page }) => {
+test('each lead opens on the bench and on its build sheet by address', async ({ page }) => {
   await open(page);
   await openDemo(page);
   await page.getByRole('button', { name: 'link 2', exact: true }).click();
@@ -264,7 +264,7 @@ test('each lead opens on the bench and on its cable sheet by address', async ({ 
   await page.goBack();
   await wakeIslands(page);
   await page.getByRole('button', { name: 'link 2', exact: true }).click();
-  await page.getByRole('region', { name: 'Link in hand' }).getByRole('link', { name: 'Cable sheet' }).click();
+  await page.getByRole('region', { name: 'Link in hand' }).getByRole('link', { name: 'Build sheet' }).click();
   await expect(page).toHaveURL(/\/cable-sheet\/#plan=/);
 });
 

@@ -8,7 +8,7 @@ import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';
 import { readPdf } from '../support/pdf.ts';
 import { wakeIslands } from '../support/watch.ts';
 
-const paper = (page: Page): Locator => page.getByRole('article', { name: 'Cable sheet' });
+const paper = (page: Page): Locator => page.getByRole('article', { name: 'Build sheet' });
 const verdict = (page: Page): Locator => page.locator('.proof .says');
 
 async function open(page: Page, hash = ''): Promise<void> {

@@ -15,7 +15,7 @@ import {
 import type { HiddenFault, Seen } from '../../src/core/faults/index.ts';
 import { wakeIslands } from '../support/watch.ts';
 
-const bench = (page: Page) => page.getByRole('region', { name: 'Fault bench' });
+const bench = (page: Page) => page.getByRole('region', { name: 'Find the fault' });
 const ending = (page: Page) => page.getByRole('region', { name: 'What it was' });
 const helper = (page: Page) => page.getByRole('region', { name: 'Nothing arrives' });
 const question = (page: Page) => page.getByRole('region', { name: 'Next question' });

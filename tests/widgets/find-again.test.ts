@@ -8,7 +8,7 @@ import type { Plan } from '../../src/core/plan/index.ts';
 import { readSquareCode } from '../support/square-code.ts';
 import { wakeIslands } from '../support/watch.ts';
 
-const paper = (page: Page): Locator => page.getByRole('article', { name: 'Cable sheet' });
+const paper = (page: Page): Locator => page.getByRole('article', { name: 'Build sheet' });
 const square = (page: Page): Locator => page.getByRole('img', { name: /^QR code that opens this lead/ });
 const rows = (page: Page): Locator =>
   paper(page)
