@@ -9,6 +9,7 @@ import type { Cause } from './why.ts';
 
 /** What became of a byte. */
 export const OUTCOMES = ['same', 'late', 'missing', 'garbled', 'extra'] as const;
+/** What became of one byte. */
 export type Outcome = (typeof OUTCOMES)[number];
 
 /**

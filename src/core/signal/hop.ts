@@ -6,7 +6,7 @@ import type { Edge, Waveform } from './waveform.ts';
  * Delays of a stage, seconds, 0 or more. On: LED current begins, the line falls to 0. Off: current ends, the line rises
  * to 1. A stage that is slower to off than to on stretches the 0s and shrinks the 1s.
  */
-export interface StageDelays {
+interface StageDelays {
   readonly toOnSeconds: number;
   readonly toOffSeconds: number;
 }

@@ -31,6 +31,7 @@ export const REAL_TIME_BYTES = {
   'active sensing': 0xfe,
   reset: 0xff,
 } as const;
+/** A one-byte signal. */
 export type RealTimeSignal = keyof typeof REAL_TIME_BYTES;
 
 /** The byte that ends an exclusive. */
@@ -51,7 +52,7 @@ type Numbers<Kind extends string, Field extends string = never> = { readonly kin
 >;
 
 /** A controller moved; `controller` 0 to 119, since 120 to 127 are channel modes. */
-export type ControlChange = Numbers<'control change', 'channel' | 'controller' | 'value'>;
+type ControlChange = Numbers<'control change', 'channel' | 'controller' | 'value'>;
 
 /** A channel mode; `value` 0 to 127 (0 where the mode needs none). */
 type ChannelModeMessage = Numbers<'channel mode', 'channel' | 'value'> & { readonly mode: ChannelMode };
@@ -91,6 +92,7 @@ export type Message =
   | Numbers<'tune request'>
   | Exclusive
   | RealTime;
+/** The kind of a message. */
 export type MessageKind = Message['kind'];
 
 /** A number of a message: its name, the largest it can be, and a note on how it is counted. */
@@ -101,7 +103,7 @@ export interface MessageField {
 }
 
 /** How a kind of message is written: its status byte without the channel, and its numbers in the order of the wire. */
-export interface MessageShape {
+interface MessageShape {
   readonly status: number;
   readonly fields: readonly MessageField[];
 }

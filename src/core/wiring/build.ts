@@ -8,7 +8,7 @@ import { PROTECTION_DIODE } from './optocouplers.ts';
 import type { ValueName } from './values.ts';
 
 /** Where a part sits: the output, input number `branch`, or lead number `lead` of that branch. */
-export type Owner =
+type Owner =
   | { readonly place: 'output' }
   | { readonly place: 'input'; readonly branch: number }
   | { readonly place: 'lead'; readonly branch: number; readonly lead: number }
@@ -62,9 +62,11 @@ export interface Spread {
   readonly high: readonly number[];
 }
 
-/** Name of the node at a contact of the output jack, of an input jack, or of one end of a lead. */
+/** Name of the node at a contact of the output jack. */
 export const outputNode = (contact: Contact): string => `out ${contact}`;
+/** Name of the node at a contact of input jack number `branch`, from 0. */
 export const inputNode = (branch: number, contact: Contact): string => `in${branch} ${contact}`;
+/** Name of the node at a contact of one end of lead number `lead` of a branch, both from 0. */
 export const leadNode = (branch: number, lead: number, side: Side, contact: Contact): string =>
   `lead${branch}.${lead} ${side} ${contact}`;
 /** The solder joint behind a contact: the same node as the contact where nothing is wrong with it. */

@@ -6,6 +6,7 @@ import type { CircuitEntry, ValueEntry } from './values.ts';
 
 /** Circuits behind an output, then behind an input. Links count on the order. */
 export const CIRCUITS = [...DRIVERS, ...RECEIVERS] as const;
+/** A circuit behind a jack. */
 export type CircuitKind = (typeof CIRCUITS)[number];
 
 const ENTRIES: Readonly<Record<CircuitKind, CircuitEntry>> = { ...DRIVER_ENTRIES, ...RECEIVER_ENTRIES };

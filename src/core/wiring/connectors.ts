@@ -5,14 +5,17 @@
 
 /** Every connector of the workbook: DIN by pin count, phone plugs by contacts and diameter in millimetres. */
 export const CONNECTORS = ['din5', 'din7', 'trs-6.35', 'trs-3.5', 'trs-2.5', 'ts-6.35', 'ts-3.5'] as const;
+/** A connector. */
 export type Connector = (typeof CONNECTORS)[number];
 
 /** A lead carries plugs; a device, or the far end of an adapter, carries jacks. */
 export const FORMS = ['plug', 'jack'] as const;
+/** Plug or jack. */
 export type Form = (typeof FORMS)[number];
 
 /** Every contact of every connector. The shell is a contact of DIN connectors only. */
 export const CONTACTS = ['1', '2', '3', '4', '5', '6', '7', 'shell', 'tip', 'ring', 'sleeve'] as const;
+/** A contact of a connector. */
 export type Contact = (typeof CONTACTS)[number];
 
 const CONTACTS_OF: Readonly<Record<Connector, readonly Contact[]>> = {
@@ -48,7 +51,7 @@ export interface Touch {
 }
 
 /** What happens when a plug is put into a jack: which contacts touch, or why it does not go in. */
-export type Mating =
+type Mating =
   | { readonly fits: true; readonly touches: readonly Touch[] }
   | { readonly fits: false; readonly reason: string };
 

@@ -8,6 +8,7 @@ import type { ValueName } from './values.ts';
 
 /** The two states of a link: the line rests, or a 0 is sent. */
 export const STATES = ['idle', 'active'] as const;
+/** A state of a link. */
 export type State = (typeof STATES)[number];
 
 /** Values of the output stage's parts in each state: 1 or 0 for a switch closed or open, volts of a source. */

@@ -46,6 +46,7 @@ export const DRIVERS = [
   'driver-off',
   'driver-ground',
 ] as const;
+/** A circuit behind an output. */
 export type Driver = (typeof DRIVERS)[number];
 
 /** What is known of each. */

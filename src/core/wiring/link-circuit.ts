@@ -14,6 +14,7 @@ import type { Timing } from './timing.ts';
 
 /** Whether the devices' grounds meet only through the lead, or elsewhere too (audio leads, a shared supply). */
 export const GROUNDINGS = ['separate', 'joined'] as const;
+/** How the grounds of a link meet. */
 export type Grounding = (typeof GROUNDINGS)[number];
 
 /** A link as a circuit. `senses` has one entry an input; `switching` tells the two states. */

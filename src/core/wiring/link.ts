@@ -14,6 +14,7 @@ import type { ValueName } from './values.ts';
 
 /** Whether a jack sends or receives. */
 export const DIRECTIONS = ['out', 'in'] as const;
+/** Out or in. */
 export type Direction = (typeof DIRECTIONS)[number];
 
 /** A jack on a device. `values` holds only what differs from the defaults of its circuit. */
@@ -34,6 +35,7 @@ export interface End {
 
 /** The two ends of a lead: `from` is the one nearer the output. */
 export const SIDES = ['from', 'to'] as const;
+/** An end of a lead. */
 export type Side = (typeof SIDES)[number];
 
 /** One wire of a lead, from a contact of its first end to a contact of its second. */
@@ -50,6 +52,7 @@ export type Fault =
   | { readonly kind: 'open'; readonly side: Side; readonly contact: Contact }
   | { readonly kind: 'joint'; readonly side: Side; readonly contact: Contact; readonly ohms: number }
   | { readonly kind: 'short'; readonly side: Side; readonly between: readonly [Contact, Contact] };
+/** Every kind of fault inside a lead. */
 export const FAULT_KINDS = ['open', 'joint', 'short'] as const;
 
 /** A lead; an adapter is a lead, usually with a jack at one end. */

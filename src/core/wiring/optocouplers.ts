@@ -4,6 +4,7 @@ import type { Status } from './styles.ts';
 
 /** Optocouplers to choose; `unknown` is judged as the worst part that the 2014 update names. */
 export const PARTS = ['6N138', 'H11L1', 'PC900V', 'unknown'] as const;
+/** An optocoupler, or that it is not known. */
 export type Part = (typeof PARTS)[number];
 
 /** How long the output takes after the LED's current crosses its threshold, seconds: LED on, output low; LED off, output high. */

@@ -18,6 +18,7 @@ export const OTHER_JACKS = [
   'line',
   'control-voltage',
 ] as const;
+/** A jack that looks like a control jack and is none. */
 export type OtherJackKind = (typeof OTHER_JACKS)[number];
 
 /** Every value of such a jack that may be another in a real device, with its default. */

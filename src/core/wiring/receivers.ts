@@ -52,6 +52,7 @@ export const RECEIVERS = [
   'receiver-logic',
   'receiver-led',
 ] as const;
+/** A circuit behind an input. */
 export type Receiver = (typeof RECEIVERS)[number];
 
 /** What is known of each. */

@@ -4,6 +4,7 @@ import { familyOf } from './connectors.ts';
 
 /** The three lines of the loop. */
 export const LINES = ['source', 'sink', 'shield'] as const;
+/** A line of the loop. */
 export type Line = (typeof LINES)[number];
 
 /**
@@ -20,6 +21,7 @@ export const STYLES = [
   'ring-signal',
   'tip-signal',
 ] as const;
+/** A jack style. */
 export type Style = (typeof STYLES)[number];
 
 /** How far a value can be trusted: C read in the primary document, c in a secondary page, D worked out, M from memory, P common practice. */

@@ -55,6 +55,7 @@ const KINDS = {
   lowVolts: volts('low below', 0.1, 10),
   highVolts: volts('high above', 0.2, 12),
 } as const;
+/** The name of a value, its unit in it. */
 export type ValueName = keyof typeof KINDS;
 
 /** Every value a reader can change. */

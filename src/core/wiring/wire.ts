@@ -27,8 +27,9 @@ export const LENGTH_METRES = [0.01, 100] as const;
 /** Length of a tail that lies by the device, metres: an adapter, or each jack of a breakout lead (our choice). */
 export const PIGTAIL_METRES = 0.15;
 
-/** Longest run of the standard, metres (MMA CA-033, p. 3), and of an adapter lead (MMA RP-054, item 3). */
+/** Longest run of the standard, metres (MMA CA-033, p. 3). */
 export const STANDARD_METRES = 15;
+/** Longest adapter lead of the standard, metres (MMA RP-054, item 3). */
 export const ADAPTER_METRES = 2;
 
 /** Diameter of a solid wire in metres: d = 0.127 mm x 92^((36 - n)/39) (ASTM B258, by a secondary page). */
