@@ -2,29 +2,23 @@
  * A circuit whose drive goes back and forth between two states. It does not change with time, so what follows an edge depends
  * only on where the circuit stood and which way the drive went: an edge solved once is used again wherever both are the same.
  */
+import { advance, chargeAtRest, jump, slideOf } from './bdf2.ts';
 import { setValueAt } from './compile.ts';
-import type { CompiledCircuit } from './compile.ts';
+import type { CompiledCircuit } from './compiled.ts';
+import { blendAt, readRow, setSlopeBlend } from './interpolation.ts';
 import { settle } from './operating-point.ts';
 import type { Unsolved } from './operating-point.ts';
-import { chargeAtRest, movingValue } from './rest.ts';
-import { advance, jump } from './step.ts';
 import { stepWork } from './step-work.ts';
-import type { Slide } from './step.ts';
-import type { StepTolerance, StepWork } from './step-work.ts';
-import type { Stretch } from './trace.ts';
-import { blendAt, readRow, slopeFrom } from './blend.ts';
-import { standOn, startTrajectory } from './trajectory.ts';
-import type { Blend } from './blend.ts';
+import type { Slide, StepTolerance, StepWork } from './step-work.ts';
+import { standOn, startTrajectory, widestRow } from './trajectory.ts';
 import type { Trajectory } from './trajectory.ts';
+import type { Stretch } from './transient.ts';
 
 /** Two starts count as the same when no node differs by more, volts: a ten-thousandth of the swing of a 5 V output. */
-export const SAME_START_VOLTS = 0.5e-3;
+const SAME_START_VOLTS = 0.5e-3;
 
 /** Edges kept for one circuit; a message needs tens, so this is a guard. */
 const EDGES_KEPT = 256;
-
-/** Ways between two states, and stays in one. */
-const DRIVEN_KEPT = 4;
 
 /** Unit of the time after an edge, seconds: about a microsecond, by powers of two from there. */
 const UNIT_SECONDS = 1e-6;
@@ -43,39 +37,37 @@ export interface TwoStates {
 }
 
 /** A change of the drive. */
-export interface DriveEdge {
+interface DriveEdge {
   readonly seconds: number;
   readonly level: boolean;
 }
 
+/** What follows an edge: while the drive is on its way, and once it stands still again. */
 interface Response {
   readonly level: boolean;
+  /** Volts of every node and values of the driven parts as the edge came. */
   readonly start: Float64Array;
   readonly from: readonly number[];
   readonly way: Trajectory | undefined;
-  readonly wayDriven: Stretch['driven'];
-  /** What follows the way; undefined until it is asked for. */
+  /** Undefined until it is asked for. */
   rest: Trajectory | undefined;
-  readonly restDriven: Stretch['driven'];
 }
 
-/** Everything needed to follow edges through one circuit; `solvedEdges` and `reusedEdges` count what was done. */
+/** Everything needed to follow edges through one circuit. */
 export interface EdgeWork {
   readonly compiled: CompiledCircuit;
   readonly states: TwoStates;
   readonly tolerance: StepTolerance;
   readonly reuse: boolean;
   readonly steps: StepWork;
+  /** The edges solved that may come again. */
   readonly known: Response[];
+  /** First steps that held, seconds, by level, on the way and at rest. */
   readonly firstSteps: Map<string, number>;
-  readonly blend: Blend;
-  readonly driven: { from: readonly number[]; to: readonly number[]; driven: Stretch['driven'] }[];
-  /** How every moving unknown is changing where the circuit stands, a second, and after them what belongs to each junction. */
+  /** How every node is changing where the circuit stands, a second, and after them what belongs to each junction. */
   readonly slopes: Float64Array;
   /** Room for one row. */
   readonly row: Float64Array;
-  solvedEdges: number;
-  reusedEdges: number;
 }
 
 /** Make a circuit ready to follow edges. `reuse` false solves every edge afresh. */
@@ -85,7 +77,7 @@ export function edgeWork(
   tolerance: StepTolerance,
   reuse = true,
 ): EdgeWork {
-  const width = compiled.unknowns + 3 * compiled.junctions.volts.length;
+  const width = widestRow(compiled);
   return {
     compiled,
     states,
@@ -94,12 +86,8 @@ export function edgeWork(
     steps: stepWork(compiled),
     known: [],
     firstSteps: new Map(),
-    blend: { first: 0, weights: [1, 0, 0] },
-    driven: [],
     slopes: new Float64Array(width),
     row: new Float64Array(width),
-    solvedEdges: 0,
-    reusedEdges: 0,
   };
 }
 
@@ -115,7 +103,8 @@ export function followEdges(
   fromSeconds: number,
   toSeconds: number,
 ): readonly Stretch[] | Unsolved {
-  const { compiled, states, steps, tolerance } = work;
+  const { compiled, states, steps } = work;
+  const { parts, riseSeconds, fallSeconds } = states;
   let values = states.values(before);
   setParts(work, values);
   const failed = settle(compiled);
@@ -123,125 +112,94 @@ export function followEdges(
   chargeAtRest(compiled);
   work.slopes.fill(0);
   const stretches: Stretch[] = [];
+  const add = (from: number, to: number, run: Trajectory, driven: Slide): void => {
+    stretches.push({ fromSeconds: from, toSeconds: to, run, driven });
+  };
   const firstSeconds = edges[0]?.seconds ?? toSeconds;
   if (firstSeconds > fromSeconds) {
     // Nothing moves at rest: one row would do, and two make it readable over the whole stretch.
     const run = startTrajectory(compiled, steps.room, firstSeconds - fromSeconds, firstSeconds - fromSeconds);
     advance(compiled, steps, run, 1, { volts: Infinity, share: 0 });
-    stretches.push({ fromSeconds, toSeconds: firstSeconds, run, driven: drivenBy(work, values, values) });
+    add(fromSeconds, firstSeconds, run, { parts, from: values, to: values });
   }
   edges.forEach(({ seconds, level }, index) => {
     const next = edges[index + 1]?.seconds ?? toSeconds;
-    const response = respond(work, level, values);
-    const lasts = level ? states.riseSeconds : states.fallSeconds;
+    const lasts = level ? riseSeconds : fallSeconds;
     const turn = Math.min(next, seconds + lasts);
-    if (response.way)
-      stretches.push({
-        fromSeconds: seconds,
-        toSeconds: turn,
-        run: response.way,
-        driven: response.wayDriven,
-      });
     const target = states.values(level);
+    const response = respond(work, level, values);
+    if (response.way) add(seconds, turn, response.way, { parts, from: values, to: target });
     if (next <= turn && response.way) {
       const share = (next - seconds) / lasts;
-      values = response.from.map((from, at) => from + ((target[at] as number) - from) * share);
+      values = response.from.map((from, at) => from + (target[at]! - from) * share);
       standAt(work, response.way, next - seconds);
       return;
     }
     values = target;
-    const rest = restOf(work, response, level);
-    setParts(work, target);
-    const fresh = rest.count === 1;
-    advance(compiled, steps, rest, (next - turn) / rest.unitSeconds, tolerance);
-    if (fresh) learn(work, `rest ${level}`, rest);
-    stretches.push({ fromSeconds: turn, toSeconds: next, run: rest, driven: response.restDriven });
+    const rest = restOf(work, response, next - turn);
+    add(turn, next, rest, { parts, from: target, to: target });
     standAt(work, rest, next - turn);
   });
   return stretches;
 }
 
 function setParts({ compiled, states }: EdgeWork, values: readonly number[]): void {
-  for (let at = 0; at < values.length; at++)
-    setValueAt(compiled, states.parts[at] as number, values[at] as number);
-}
-
-/** Values of the driven parts at both ends of a stretch; the four that come again and again are kept. */
-function drivenBy(work: EdgeWork, from: readonly number[], to: readonly number[]): Stretch['driven'] {
-  const known = work.driven.find((one) => one.from === from && one.to === to);
-  if (known) return known.driven;
-  const driven = new Map(
-    work.states.parts.map((part, at): [number, [number, number]] => [
-      part,
-      [from[at] as number, to[at] as number],
-    ]),
-  );
-  if (work.driven.length < DRIVEN_KEPT) work.driven.push({ from, to, driven });
-  return driven;
+  for (let at = 0; at < values.length; at++) setValueAt(compiled, states.parts[at]!, values[at]!);
 }
 
 /** What follows an edge from the circuit's present state: known already, or solved now as far as the drive moves. */
 function respond(work: EdgeWork, level: boolean, from: readonly number[]): Response {
   const { compiled, states, steps, tolerance } = work;
-  const known = work.reuse ? findKnown(work, level, from) : undefined;
-  if (known) {
-    work.reusedEdges++;
-    return known;
-  }
-  work.solvedEdges++;
+  const known = work.known.findLast((one) => answers(one, level, from, compiled.volts));
+  if (known) return known;
   const lasts = level ? states.riseSeconds : states.fallSeconds;
-  const to = states.values(level);
-  const start = work.reuse ? compiled.solution.slice(0, compiled.nodeNames.length) : compiled.solution;
+  const start = compiled.volts.slice();
   let way: Trajectory | undefined;
   if (lasts > 0) {
-    const moving = (values: readonly number[]): readonly number[] =>
-      values.map((value, at) => movingValue(compiled, states.parts[at] as number, value));
-    const slide: Slide = { parts: states.parts, from: moving(from), to: moving(to) };
+    const slide = slideOf(compiled, states.parts, from, states.values(level));
     setParts(work, slide.from);
-    way = startTrajectory(
-      compiled,
-      steps.room,
-      lasts,
-      firstStep(work, `way ${level}`, lasts * FIRST_SHARE_OF_WAY),
-      true,
-      work.slopes,
-    );
+    const first = firstStep(work, `way ${level}`, lasts * FIRST_SHARE_OF_WAY);
+    way = startTrajectory(compiled, steps.room, lasts, first, true, work.slopes);
     advance(compiled, steps, way, 1, tolerance, slide);
     learn(work, `way ${level}`, way);
   }
-  const response: Response = {
-    level,
-    start,
-    from,
-    way,
-    wayDriven: drivenBy(work, from, to),
-    rest: undefined,
-    restDriven: drivenBy(work, to, to),
-  };
+  const response: Response = { level, start, from, way, rest: undefined };
   if (work.reuse) {
     if (work.known.length >= EDGES_KEPT) work.known.length = 0;
     work.known.push(response);
   }
-  if (!way) restOf(work, response, level);
   return response;
 }
 
-/** What follows once the drive stands still again. */
-function restOf(work: EdgeWork, response: Response, level: boolean): Trajectory {
-  if (response.rest) return response.rest;
-  const { compiled, steps } = work;
-  setParts(work, work.states.values(level));
-  if (response.way) standAt(work, response.way, response.way.unitSeconds);
-  else jump(compiled, steps);
-  response.rest = startTrajectory(
-    compiled,
-    steps.room,
-    UNIT_SECONDS,
-    firstStep(work, `rest ${level}`, FIRST_STEP_SECONDS),
-    false,
-    response.way && work.slopes,
-  );
-  return response.rest;
+/** Whether a response is that to an edge from these volts and driven values. */
+function answers(one: Response, level: boolean, from: readonly number[], volts: Float64Array): boolean {
+  if (one.level !== level) return false;
+  for (let at = 0; at < from.length; at++) if (!same(one.from[at]!, from[at]!)) return false;
+  for (let at = 0; at < volts.length; at++) if (!same(one.start[at]!, volts[at]!)) return false;
+  return true;
+}
+
+function same(one: number, other: number): boolean {
+  return Math.abs(one - other) <= SAME_START_VOLTS;
+}
+
+/** What follows once the drive stands still again, for so many seconds. */
+function restOf(work: EdgeWork, response: Response, lasts: number): Trajectory {
+  const { compiled, steps, states, tolerance } = work;
+  const { level, way } = response;
+  const target = states.values(level);
+  setParts(work, target);
+  const fresh = response.rest === undefined;
+  if (fresh) {
+    if (way) standAt(work, way, way.unitSeconds);
+    else jump(compiled, steps);
+    const first = firstStep(work, `rest ${level}`, FIRST_STEP_SECONDS);
+    response.rest = startTrajectory(compiled, steps.room, UNIT_SECONDS, first, false, way && work.slopes);
+  }
+  const rest = response.rest!;
+  advance(compiled, steps, rest, lasts / rest.unitSeconds, tolerance);
+  if (fresh) learn(work, `rest ${level}`, rest);
+  return rest;
 }
 
 function firstStep(work: EdgeWork, key: string, otherwise: number): number {
@@ -250,36 +208,20 @@ function firstStep(work: EdgeWork, key: string, otherwise: number): number {
 
 /** Remember the first step that held, so that the next edge of the kind need not search for it. */
 function learn(work: EdgeWork, key: string, run: Trajectory): void {
-  if (run.count > 1) work.firstSteps.set(key, (run.times[1] as number) * run.unitSeconds);
-}
-
-function findKnown(work: EdgeWork, level: boolean, from: readonly number[]): Response | undefined {
-  const { solution, nodeNames } = work.compiled;
-  const count = nodeNames.length;
-  for (let index = work.known.length - 1; index >= 0; index--) {
-    const one = work.known[index] as Response;
-    if (one.level !== level) continue;
-    let same = true;
-    for (let at = 0; same && at < from.length; at++)
-      same = Math.abs((one.from[at] as number) - (from[at] as number)) <= SAME_START_VOLTS;
-    for (let at = 0; same && at < count; at++)
-      same = Math.abs((one.start[at] as number) - (solution[at] as number)) <= SAME_START_VOLTS;
-    if (same) return one;
-  }
-  return undefined;
+  if (run.count > 1) work.firstSteps.set(key, run.times[1]! * run.unitSeconds);
 }
 
 /** Put the circuit where a trajectory stood at a moment. */
-function standAt(work: EdgeWork, run: Trajectory, seconds: number): void {
-  const { compiled, blend } = work;
+function standAt({ compiled, steps, row, slopes }: EdgeWork, run: Trajectory, seconds: number): void {
+  const { blend } = steps;
+  const time = seconds / run.unitSeconds;
   blendAt(run, seconds, blend);
-  readRow(run, blend.first, blend.weights, work.row, run.width);
-  standOn(compiled, run, work.row);
-  slopeFrom(run, blend.first, seconds / run.unitSeconds, blend.weights);
-  readRow(run, blend.first, blend.weights, work.row, run.width, 1 / run.unitSeconds);
-  const { moving, factor } = run.still;
-  for (let at = 0; at < moving; at++)
-    work.slopes[factor.columnOrder[factor.pivots + at] as number] = work.row[at] as number;
-  for (let at = 0; at < 3 * run.junctions; at++)
-    work.slopes[compiled.unknowns + at] = work.row[moving + at] as number;
+  readRow(run, blend, row, run.width);
+  standOn(compiled, run, row, time);
+  setSlopeBlend(run, time, blend);
+  readRow(run, blend, row, run.width, 1 / run.unitSeconds);
+  const { roots, stillCount } = run.topology;
+  for (let at = 0; at < run.moving; at++) slopes[roots[stillCount + at]!] = row[at]!;
+  const beyond = compiled.volts.length - run.moving;
+  for (let at = run.moving; at < run.width; at++) slopes[at + beyond] = row[at]!;
 }

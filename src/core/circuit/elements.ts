@@ -3,12 +3,8 @@
  * Currents count as positive from a part's first node, through the part, to its second node.
  */
 
-/** Names of the parts a circuit may hold. */
-export const ELEMENT_KINDS = ['resistor', 'diode', 'voltage', 'current', 'switch', 'capacitor'] as const;
-export type ElementKind = (typeof ELEMENT_KINDS)[number];
-
 /** A linear resistor; `ohms` must be more than 0. Current counts from `a` to `b`. */
-export interface Resistor {
+interface Resistor {
   readonly kind: 'resistor';
   readonly name: string;
   readonly a: string;
@@ -46,7 +42,7 @@ export interface Diode extends DiodeModel {
 }
 
 /** An ideal voltage source: `plus` is held `volts` above `minus`. Current counts from plus, through the source, to minus. */
-export interface VoltageSource {
+interface VoltageSource {
   readonly kind: 'voltage';
   readonly name: string;
   readonly plus: string;
@@ -55,7 +51,7 @@ export interface VoltageSource {
 }
 
 /** An ideal current source that drives `amperes` out of `from`, through itself, into `to`. */
-export interface CurrentSource {
+interface CurrentSource {
   readonly kind: 'current';
   readonly name: string;
   readonly from: string;
@@ -66,7 +62,7 @@ export interface CurrentSource {
 /**
  * A switch: `SWITCH_ON_OHMS` when closed, nothing at all when open. In time it may be part closed; see `switchSiemens`.
  */
-export interface Switch {
+interface Switch {
   readonly kind: 'switch';
   readonly name: string;
   readonly a: string;
@@ -75,7 +71,7 @@ export interface Switch {
 }
 
 /** A capacitor: open at DC. `farads` must be more than 0. */
-export interface Capacitor {
+interface Capacitor {
   readonly kind: 'capacitor';
   readonly name: string;
   readonly a: string;
@@ -83,7 +79,10 @@ export interface Capacitor {
   readonly farads: number;
 }
 
+/** Any part. */
 export type Element = Resistor | Diode | VoltageSource | CurrentSource | Switch | Capacitor;
+/** What kind of part. */
+export type ElementKind = Element['kind'];
 
 /** Parts and the name of the node that counts as 0 V. */
 export interface Circuit {

@@ -1,17 +1,14 @@
-/** Damped Newton on the reduced circuit: shared by the operating point and by every time step. */
-import { chargeAt } from './charge.ts';
-import { GROUND } from './compile.ts';
-import type { CompiledCircuit } from './compile.ts';
-import { switchSiemens } from './elements.ts';
-import { junctionLaw, limitJunction } from './junction.ts';
-import type { JunctionLaw } from './junction.ts';
-import { loadRest, solveRest } from './matrix.ts';
-import type { Factor } from './matrix.ts';
+/** Damped Newton on the Schur complement of the rows that are not linear: shared by the operating point and by every time step. */
+import type { CompiledCircuit, Topology } from './compiled.ts';
+import { GMIN_SIEMENS, switchSiemens } from './elements.ts';
+import { junctionLaw, limitJunction, setCharge } from './junction.ts';
+import type { Junction, JunctionLaw } from './junction.ts';
+import { backSubstitute, eliminate, join, reduceSide } from './mesh.ts';
+import type { Mesh } from './mesh.ts';
 
 /** How close two Newton steps must be: the tight options used to compare with a SPICE engine. */
-export const RELATIVE_TOLERANCE = 1e-6;
-export const VOLT_TOLERANCE = 1e-9;
-export const AMPERE_TOLERANCE = 1e-15;
+const RELATIVE_TOLERANCE = 1e-6;
+const VOLT_TOLERANCE = 1e-9;
 
 /** Steps before another way is tried; loops of the workbook need 4 to 12. */
 const MOST_STEPS = 100;
@@ -27,157 +24,133 @@ const ROUNDING_VOLTS = 1e-6;
 /** But no junction may move by more than this, volts, whatever its current. */
 const MOST_ROUNDING_VOLTS = 1e-3;
 
-/** How charge moves in a time step: current of a junction's charge = `perSecond` times charge, plus `pastAmperes`. */
+/** How charge moves in a time step: siemens of the companion of one farad, and how close two Newton steps must be, volts. */
 export interface Motion {
   perSecond: number;
-  readonly pastAmperes: Float64Array;
-  /** How close two Newton steps must be, volts. */
   voltTolerance: number;
 }
 
-/** How a Newton run ended: `steps` taken, or the unknown it failed at. */
-export interface NewtonEnd {
-  readonly converged: boolean;
-  readonly steps: number;
-  /** Number of the unknown (circuit's order) that failed, or -1. */
-  readonly failedAt: number;
-}
+const AT_REST: Motion = { perSecond: 0, voltTolerance: VOLT_TOLERANCE };
 
 const law: JunctionLaw = { amperes: 0, siemens: 0 };
 
 /**
- * Run Newton's method from the present junction voltages; the right-hand side must already be reduced.
- * Writes the junctions' voltages, currents and, in motion, charges; the rest of the solution is left in the factor, to be unfolded.
- * The series resistance of a junction is folded into its companion: g becomes g / (1 + g RS), whatever makes up g, since all
- * of the current, that of the charge too, passes through it.
- * @param leastSiemens conductance across every junction.
+ * Run Newton's method from the present junction voltages, and write the junctions' voltages, currents and, in motion, charges.
+ * @param mesh the moving rows, linear ones eliminated.
+ * @param side currents into the moving rows, reduced by `mesh`; the volts of all of them on return.
  * @param motion left out at DC, where charge stands still.
+ * @returns undefined, or the number of the node that does not settle.
  */
 export function newton(
   compiled: CompiledCircuit,
-  factor: Factor,
-  leastSiemens: number,
-  motion?: Motion,
-): NewtonEnd {
-  const { junctions } = compiled;
-  const { slopes, offsets, charges, volts: junctionVolts } = junctions;
-  const count = junctions.element.length;
-  const left = factor.size - factor.pivots;
-  const { rest, restSide, endRows, endColumns } = factor;
-  const voltTolerance = motion ? motion.voltTolerance : VOLT_TOLERANCE;
-  let worst = -1;
+  topology: Topology,
+  mesh: Mesh,
+  side: Float64Array,
+  motion = AT_REST,
+): number | undefined {
+  const { newtonSiemens, newtonSide } = topology;
+  const { size, eliminated, schur } = mesh;
+  const left = size - eliminated;
+  let worst: Junction | undefined;
   for (let step = 1; step <= MOST_STEPS; step++) {
-    loadRest(factor);
-    if (factor.ramps.length > 0) stampRamps(compiled, factor);
-    for (let at = 0; at < count; at++) {
-      const volts = junctionVolts[at] as number;
-      junctionLaw(volts, junctions.saturation[at] as number, junctions.slope[at] as number, law);
-      let siemens = law.siemens + leastSiemens;
-      let amperes = law.amperes + leastSiemens * volts;
-      if (motion) {
-        chargeAt(charges, at, volts, law.amperes, law.siemens);
-        siemens += motion.perSecond * (charges.farads[at] as number);
-        amperes += motion.perSecond * (charges.coulombs[at] as number) + (motion.pastAmperes[at] as number);
-      }
-      const fold = 1 + siemens * (junctions.series[at] as number);
-      slopes[at] = siemens / fold;
-      offsets[at] = (amperes - siemens * volts) / fold;
-      stampRest(
-        rest,
-        restSide,
-        left,
-        endRows[at] as number,
-        endRows[count + at] as number,
-        siemens / fold,
-        offsets[at] as number,
-      );
+    newtonSiemens.set(schur);
+    for (let at = 0; at < left; at++) newtonSide[at] = side[at + eliminated]!;
+    newtonSide[left] = 0;
+    stampRamps(compiled, topology, left);
+    for (const junction of compiled.junctions) {
+      setCompanion(junction, motion.perSecond);
+      const { anode, cathode, companionSiemens, companionAmperes } = junction;
+      stamp(compiled, topology, left, anode, cathode, companionSiemens, companionAmperes);
     }
-    const stuck = solveRest(factor);
-    if (stuck >= 0)
-      return { converged: false, steps: step, failedAt: factor.columnOrder[stuck + factor.pivots] as number };
+    eliminate(newtonSiemens, left, left);
+    reduceSide(newtonSiemens, left, left, newtonSide);
+    newtonSide[left] = 0;
+    backSubstitute(newtonSiemens, left, left, newtonSide);
     let settled = true;
-    let largest = 0;
-    for (let at = 0; at < count; at++) {
-      const volts = junctionVolts[at] as number;
-      const anode = endColumns[at] as number;
-      const cathode = endColumns[count + at] as number;
-      const across =
-        (anode < 0 ? 0 : (restSide[anode] as number)) - (cathode < 0 ? 0 : (restSide[cathode] as number));
-      const amperes = (offsets[at] as number) + (slopes[at] as number) * across;
-      const next = across - (junctions.series[at] as number) * amperes;
-      const held = limitJunction(
-        next,
-        volts,
-        junctions.slope[at] as number,
-        junctions.critical[at] as number,
-      );
-      const change = Math.abs(next - volts);
-      if (
-        held !== next ||
-        change > voltTolerance + RELATIVE_TOLERANCE * Math.max(Math.abs(next), Math.abs(volts))
-      )
-        settled &&= step > PATIENT_STEPS && isRounding(change, slopes[at] as number);
-      if (!(change <= largest)) {
-        largest = change;
-        worst = at;
+    let most = -1;
+    for (const junction of compiled.junctions) {
+      const before = junction.volts;
+      const next = follow(compiled, topology, junction, motion.perSecond);
+      const change = Math.abs(next - before);
+      const allowed = motion.voltTolerance + RELATIVE_TOLERANCE * Math.max(Math.abs(next), Math.abs(before));
+      if (junction.volts !== next || !(change <= allowed))
+        settled &&= step > PATIENT_STEPS && isRounding(change, junction.companionSiemens);
+      if (!(change <= most)) {
+        most = change;
+        worst = junction;
       }
-      // The charge that the straight-line companion used, so that the next step starts from what this one solved.
-      if (motion)
-        charges.coulombs[at] =
-          (charges.coulombs[at] as number) + (charges.farads[at] as number) * (held - volts);
-      junctionVolts[at] = held;
-      junctions.amperes[at] = amperes;
     }
-    if (settled) return { converged: true, steps: step, failedAt: -1 };
+    if (!settled) continue;
+    for (let at = 0; at < left; at++) side[at + eliminated] = newtonSide[at]!;
+    backSubstitute(mesh.siemens, size, eliminated, side);
+    return undefined;
   }
-  const anode = worst < 0 ? GROUND : (junctions.anode[worst] as number);
-  return {
-    converged: false,
-    steps: MOST_STEPS,
-    failedAt: anode === GROUND ? (junctions.cathode[worst] ?? -1) : anode,
-  };
+  return worst!.anode || worst!.cathode;
+}
+
+/**
+ * Work out a junction's companion model. The series resistance is folded in: g becomes g / (1 + g RS), whatever makes up g,
+ * since all of the current, that of the charge too, passes through it.
+ */
+function setCompanion(junction: Junction, perSecond: number): void {
+  const { volts } = junction;
+  junctionLaw(junction, volts, law);
+  let siemens = law.siemens + GMIN_SIEMENS;
+  let amperes = law.amperes + GMIN_SIEMENS * volts;
+  if (perSecond > 0) {
+    setCharge(junction, volts, law);
+    siemens += perSecond * junction.farads;
+    amperes += perSecond * junction.coulombs + junction.pastAmperes;
+  }
+  const fold = 1 + siemens * junction.seriesOhms;
+  junction.companionSiemens = siemens / fold;
+  junction.companionAmperes = (amperes - siemens * volts) / fold;
+}
+
+/** Move a junction to where the solved companion model puts it, as far as limiting lets it. @returns where it would be without. */
+function follow(
+  { supernodes }: CompiledCircuit,
+  { newtonSide, row, linearCount }: Topology,
+  junction: Junction,
+  perSecond: number,
+): number {
+  const { anode, cathode, volts } = junction;
+  const { offsets } = supernodes;
+  const across =
+    newtonSide[row[anode]! - linearCount]! -
+    newtonSide[row[cathode]! - linearCount]! +
+    (offsets[anode]! - offsets[cathode]!);
+  junction.amperes = junction.companionAmperes + junction.companionSiemens * across;
+  const next = across - junction.seriesOhms * junction.amperes;
+  junction.volts = limitJunction(junction, next);
+  // The charge that the companion used, so that the next time step starts from what this one solved.
+  if (perSecond > 0) junction.coulombs += junction.farads * (junction.volts - volts);
+  return next;
 }
 
 /** Add the switches that are part closed. */
-function stampRamps({ values }: CompiledCircuit, factor: Factor): void {
-  const { ramps, rampRows, rest, restSide, size, pivots } = factor;
-  const count = ramps.length;
-  for (let at = 0; at < count; at++) {
-    const siemens = switchSiemens(values[ramps[at] as number] as number);
-    stampRest(
-      rest,
-      restSide,
-      size - pivots,
-      rampRows[at] as number,
-      rampRows[count + at] as number,
-      siemens,
-      0,
-    );
-  }
+function stampRamps(compiled: CompiledCircuit, topology: Topology, left: number): void {
+  const { first, second, values } = compiled;
+  for (const at of topology.ramps)
+    stamp(compiled, topology, left, first[at]!, second[at]!, switchSiemens(values[at]!), 0);
 }
 
-/** Add a branch to the rest, by the rows of its ends: so many siemens, and so many amperes at no volts. */
-function stampRest(
-  rest: Float64Array,
-  restSide: Float64Array,
+/** Add a branch between two nodes to the work space: so many siemens, and so many amperes at no volts. */
+function stamp(
+  { supernodes }: CompiledCircuit,
+  { newtonSiemens, newtonSide, row, linearCount }: Topology,
   left: number,
-  a: number,
-  c: number,
+  from: number,
+  to: number,
   siemens: number,
   amperes: number,
 ): void {
-  if (a >= 0) {
-    rest[a * left + a] = (rest[a * left + a] as number) + siemens;
-    restSide[a] = (restSide[a] as number) - amperes;
-  }
-  if (c >= 0) {
-    rest[c * left + c] = (rest[c * left + c] as number) + siemens;
-    restSide[c] = (restSide[c] as number) + amperes;
-  }
-  if (a >= 0 && c >= 0) {
-    rest[a * left + c] = (rest[a * left + c] as number) - siemens;
-    rest[c * left + a] = (rest[c * left + a] as number) - siemens;
-  }
+  const a = row[from]! - linearCount;
+  const b = row[to]! - linearCount;
+  join(newtonSiemens, left, a, b, siemens);
+  const driven = amperes + siemens * (supernodes.offsets[from]! - supernodes.offsets[to]!);
+  newtonSide[a]! -= driven;
+  newtonSide[b]! += driven;
 }
 
 /** Whether a junction with this slope, siemens, that moves by so many volts is moved by rounding. */

@@ -1,19 +1,20 @@
 /** Operating point of a circuit: capacitors open, every junction settled; or the node that keeps it from having one. */
-import { GROUND, coolJunctions, elementNumber } from './compile.ts';
-import type { CompiledCircuit } from './compile.ts';
-import { GMIN_SIEMENS, SWITCH_ON_OHMS, switchSiemens } from './elements.ts';
-import type { Element } from './elements.ts';
-import { reduceSide, unfold } from './matrix.ts';
-import type { Factor } from './matrix.ts';
+import { nodeNumber } from './compiled.ts';
+import type { CompiledCircuit, Topology } from './compiled.ts';
+import { amperesThrough } from './currents.ts';
+import { backSubstitute, reduceSide } from './mesh.ts';
 import { newton } from './newton.ts';
-import { factorFor } from './factors.ts';
-import { loadSources } from './stamp.ts';
+import { loadSources, movingMesh, stillMesh } from './stamp.ts';
+import { topologyFor } from './topology.ts';
 
 /** A node beyond this is no operating point but a current forced into parts that block it, volts. */
 const VOLTS_BEYOND_REASON = 1e5;
 
 /** Current into a floating part beyond this has nowhere to go, amperes. */
 const STRANDED_AMPERES = 1e-15;
+
+/** Steps in which sources are raised when nothing else settles. */
+const SOURCE_STEPS = 50;
 
 /** A solved circuit: volts against ground; amperes from a part's first node through it to its second. */
 export interface Solved {
@@ -31,6 +32,7 @@ export interface Unsolved {
   readonly reason: string;
 }
 
+/** What became of a circuit at DC. */
 export type Solution = Solved | Unsolved;
 
 /**
@@ -40,140 +42,116 @@ export type Solution = Solved | Unsolved;
  * @returns a snapshot, or the node that has no solution; never NaN.
  */
 export function solveOperatingPoint(compiled: CompiledCircuit): Solution {
-  const end = settle(compiled);
-  return end ?? snapshot(compiled, factorFor(compiled));
+  return settle(compiled) ?? snapshot(compiled);
 }
 
 /**
- * As `solveOperatingPoint`, but leaves the answer in `compiled.solution` without a snapshot: for sweeps.
+ * As `solveOperatingPoint`, but leaves the answer in `compiled.volts` without a snapshot: for sweeps.
  * @returns undefined when solved, else what went wrong.
  */
 export function settle(compiled: CompiledCircuit): Unsolved | undefined {
-  const factor = factorFor(compiled);
-  const stranded = strandedCurrent(compiled, factor);
-  if (stranded) return stranded;
-  coolJunctions(compiled);
-  const side = factor.answer;
-  loadSources(compiled, 1, side);
-  reduceSide(factor, side);
-  let end = newton(compiled, factor, GMIN_SIEMENS);
-  if (!end.converged) end = raiseSources(compiled, factor);
-  if (!end.converged) {
-    const node = unknownName(compiled, end.failedAt);
-    return { ok: false, node, reason: `no operating point was found: node '${node}' does not settle` };
-  }
-  unfold(factor, compiled.solution);
-  for (let node = 0; node < compiled.nodeNames.length; node++) {
-    if (!(Math.abs(compiled.solution[node] as number) < VOLTS_BEYOND_REASON)) {
-      const name = compiled.nodeNames[node] as string;
-      return {
-        ok: false,
-        node: name,
-        reason: `a current is forced into node '${name}', and every way out of it blocks`,
-      };
-    }
-  }
-  return undefined;
+  const { loop } = compiled.supernodes;
+  const topology = topologyFor(compiled);
+  const stranded = strandedAt(compiled, topology);
+  if (stranded !== undefined)
+    return unsolved(
+      compiled,
+      stranded,
+      (node) => `a current is forced into ${node}, which has no way to ground`,
+    );
+  for (const junction of compiled.junctions) junction.volts = junction.criticalVolts;
+  const failed =
+    loop ?? (solveAtRest(compiled, topology) === undefined ? undefined : raiseSources(compiled, topology));
+  if (failed !== undefined)
+    return unsolved(compiled, failed, (node) => `no operating point was found: ${node} does not settle`);
+  const beyond = compiled.volts.findIndex((volts) => !(Math.abs(volts) < VOLTS_BEYOND_REASON));
+  if (beyond < 0) return undefined;
+  return unsolved(
+    compiled,
+    beyond,
+    (node) => `a current is forced into ${node}, and every way out of it blocks`,
+  );
 }
 
 /**
- * As `settle`, but starts from the junction voltages as they stand: for a circuit whose values moved a little. Falls back on a
- * fresh start where that does not settle.
+ * As `settle`, but starts from the junction voltages given: for a circuit whose values moved a little. Falls back on a fresh start
+ * where that does not settle.
  */
-export function settleAgain(compiled: CompiledCircuit): Unsolved | undefined {
-  const factor = factorFor(compiled);
-  loadSources(compiled, 1, factor.answer);
-  reduceSide(factor, factor.answer);
-  if (!newton(compiled, factor, GMIN_SIEMENS).converged) return settle(compiled);
-  unfold(factor, compiled.solution);
+export function settleFrom(
+  compiled: CompiledCircuit,
+  junctionVolts: readonly number[],
+): Unsolved | undefined {
+  for (let at = 0; at < junctionVolts.length; at++) compiled.junctions[at]!.volts = junctionVolts[at]!;
+  if (compiled.supernodes.loop === undefined && solveAtRest(compiled, topologyFor(compiled)) === undefined)
+    return undefined;
+  return settle(compiled);
+}
+
+function unsolved(compiled: CompiledCircuit, at: number, reason: (node: string) => string): Unsolved {
+  const node = compiled.nodeNames[at]!;
+  return { ok: false, node, reason: reason(`node '${node}'`) };
+}
+
+/** Solve with the sources scaled. @returns undefined, or the number of the node that does not settle. */
+export function solveAtRest(compiled: CompiledCircuit, topology: Topology, scale = 1): number | undefined {
+  const { side, movingSide, row, stillCount } = topology;
+  const still = stillMesh(compiled, topology);
+  const mesh = movingMesh(compiled, topology, 0);
+  loadSources(compiled, topology, scale, side);
+  reduceSide(still.siemens, still.size, stillCount, side);
+  reduceSide(mesh.siemens, mesh.size, mesh.eliminated, movingSide);
+  const failed = newton(compiled, topology, mesh, movingSide);
+  if (failed !== undefined) return failed;
+  backSubstitute(still.siemens, still.size, stillCount, side);
+  side[still.size] = 0;
+  const { volts, supernodes } = compiled;
+  for (let node = 0; node < volts.length; node++) volts[node] = side[row[node]!]! + supernodes.offsets[node]!;
   return undefined;
 }
 
-/** Steps in which sources are raised when nothing else settles. */
-const SOURCE_STEPS = 50;
-
-function raiseSources(compiled: CompiledCircuit, factor: Factor): ReturnType<typeof newton> {
-  compiled.junctions.volts.fill(0);
-  let end = { converged: true, steps: 0, failedAt: -1 };
-  for (let step = 1; end.converged && step <= SOURCE_STEPS; step++) {
-    const side = factor.answer;
-    loadSources(compiled, step / SOURCE_STEPS, side);
-    reduceSide(factor, side);
-    end = newton(compiled, factor, GMIN_SIEMENS);
+function raiseSources(compiled: CompiledCircuit, topology: Topology): number | undefined {
+  for (const junction of compiled.junctions) junction.volts = 0;
+  for (let step = 1; step <= SOURCE_STEPS; step++) {
+    const failed = solveAtRest(compiled, topology, step / SOURCE_STEPS);
+    if (failed !== undefined) return failed;
   }
-  return end;
+  return undefined;
 }
 
-function strandedCurrent(compiled: CompiledCircuit, factor: Factor): Unsolved | undefined {
-  const net = new Map<number, number>();
-  const nodeIn = new Map<number, number>();
-  compiled.circuit.elements.forEach((element, at) => {
-    if (element.kind !== 'current') return;
-    for (const [node, sign] of [
-      [compiled.first[at] as number, -1],
-      [compiled.second[at] as number, 1],
+/** A node of a floating part into which current sources drive more than they take out, if there is one. */
+function strandedAt(
+  { ofKind, first, second, values }: CompiledCircuit,
+  { floating }: Topology,
+): number | undefined {
+  if (ofKind.current.length === 0) return undefined;
+  const net = new Map<number, { node: number; amperes: number }>();
+  for (const at of ofKind.current) {
+    for (const [node, amperes] of [
+      [first[at]!, -values[at]!],
+      [second[at]!, values[at]!],
     ] as const) {
-      const part = node === GROUND ? -1 : (factor.floating[node] as number);
-      if (part < 0) continue;
-      net.set(part, (net.get(part) ?? 0) + sign * (compiled.values[at] as number));
-      nodeIn.set(part, node);
+      const part = floating[node]!;
+      if (part >= 0) net.set(part, { node, amperes: (net.get(part)?.amperes ?? 0) + amperes });
     }
-  });
-  for (const [part, amperes] of net) {
-    if (Math.abs(amperes) <= STRANDED_AMPERES) continue;
-    const node = compiled.nodeNames[nodeIn.get(part) as number] as string;
-    return { ok: false, node, reason: `a current is forced into node '${node}', which has no way to ground` };
   }
-  return undefined;
+  return [...net.values()].find(({ amperes }) => Math.abs(amperes) > STRANDED_AMPERES)?.node;
 }
 
-function unknownName(compiled: CompiledCircuit, at: number): string {
-  const node = compiled.nodeNames[at];
-  if (node !== undefined) return node;
-  const source = compiled.branch.indexOf(at);
-  const plus = source < 0 ? GROUND : (compiled.first[source] as number);
-  const held = plus === GROUND && source >= 0 ? (compiled.second[source] as number) : plus;
-  return compiled.nodeNames[held] ?? compiled.circuit.ground;
-}
-
-function snapshot(compiled: CompiledCircuit, factor: Factor): Solved {
-  const solution = compiled.solution.slice();
-  const junctionAmperes = compiled.junctions.amperes.slice();
+function snapshot(compiled: CompiledCircuit): Solved {
+  const volts = compiled.volts.slice();
   const values = compiled.values.slice();
-  const nodeVolts = (node: number): number => (node === GROUND ? 0 : (solution[node] as number));
+  const junctionAmperes = compiled.junctions.map(({ amperes }) => amperes);
+  const { floating } = topologyFor(compiled);
+  const reading = {
+    across: (at: number) => volts[compiled.first[at]!]! - volts[compiled.second[at]!]!,
+    value: (at: number) => values[at]!,
+    junction: (at: number) => junctionAmperes[at]!,
+    charging: () => 0,
+  };
   return {
     ok: true,
-    volts: (node) => nodeVolts(nodeNumber(compiled, node)),
-    floats: (node) => {
-      const number = nodeNumber(compiled, node);
-      return number !== GROUND && (factor.floating[number] as number) >= 0;
-    },
-    amperes: (name) => {
-      const at = elementNumber(compiled, name);
-      const element = compiled.circuit.elements[at] as Element;
-      const value = values[at] as number;
-      const across = nodeVolts(compiled.first[at] as number) - nodeVolts(compiled.second[at] as number);
-      switch (element.kind) {
-        case 'resistor':
-          return across / value;
-        case 'switch':
-          return across * (value === 1 ? 1 / SWITCH_ON_OHMS : switchSiemens(value));
-        case 'capacitor':
-          return 0;
-        case 'current':
-          return value;
-        case 'voltage':
-          return solution[compiled.branch[at] as number] as number;
-        case 'diode':
-          return junctionAmperes[compiled.junctions.element.indexOf(at)] as number;
-      }
-    },
+    volts: (node) => volts[nodeNumber(compiled, node)]!,
+    floats: (node) => floating[nodeNumber(compiled, node)]! >= 0,
+    amperes: (name) => amperesThrough(compiled, name, reading),
   };
-}
-
-/** The number of a node. @throws when no node has that name. */
-export function nodeNumber(compiled: CompiledCircuit, node: string): number {
-  const number = compiled.nodeNumbers.get(node);
-  if (number === undefined) throw new Error(`circuit: no node is called '${node}'`);
-  return number;
 }

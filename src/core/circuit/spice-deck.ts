@@ -7,10 +7,10 @@ import type { Drive } from './drive.ts';
 import { FLOATING_TIE_OHMS, SWITCH_OFF_SIEMENS, SWITCH_ON_OHMS, nodesOf } from './elements.ts';
 import type { Circuit, Diode, Element } from './elements.ts';
 import { compileCircuit } from './compile.ts';
-import { planFor } from './plans.ts';
+import { topologyFor } from './topology.ts';
 
 /** What to write besides the circuit. */
-export interface DeckOptions {
+interface DeckOptions {
   readonly title: string;
   /** Lines for a reader, put under the title; without the asterisk. */
   readonly comments?: readonly string[];
@@ -52,7 +52,7 @@ export function spiceDeck(circuit: Circuit, options: DeckOptions): SpiceDeck {
   const compiled = compileCircuit(circuit);
   const names = namer();
   const nodes = new Map([[circuit.ground, '0']]);
-  for (const node of compiled.nodeNames) nodes.set(node, names('', node));
+  for (const node of compiled.nodeNames.slice(1)) nodes.set(node, names('', node));
   const node = (name: string): string => nodes.get(name) as string;
   const parts = new Map<string, string>();
   const lines: string[] = [];
@@ -162,20 +162,20 @@ function piecewise(drive: Drive, valueOf: (value: number) => number): string {
     words.push(`${Number(at.toPrecision(15))} ${Number(valueOf(value).toPrecision(15))}`);
     last = at;
   };
-  if ((drive.points[0]?.seconds ?? 0) > 0) add(0, driveAt(drive.points, 0, 'before'));
+  if ((drive.points[0]?.seconds ?? 0) > 0) add(0, driveAt(drive, 0, 'before'));
   for (const { seconds, value } of drive.points) add(seconds, value);
   return `pwl(${words.join(' ')})`;
 }
 
 /** Nodes that float at some position of the switches. */
 function tiedNodes(circuit: Circuit, options: DeckOptions): readonly number[] {
-  const tied = new Set(planFor(compileCircuit(circuit)).tied);
+  const tied = new Set(topologyFor(compileCircuit(circuit)).tied);
   const moving = new Set(options.inTime?.drives.map(({ part }) => part));
   const opened = circuit.elements.map((element) =>
     element.kind === 'switch' && moving.has(element.name) ? { ...element, closed: false } : element,
   );
   // A part that floats while every moving switch is open keeps its tie when one closes: a gigohm takes nothing that counts.
-  for (const at of planFor(compileCircuit({ ...circuit, elements: opened })).tied) tied.add(at);
+  for (const at of topologyFor(compileCircuit({ ...circuit, elements: opened })).tied) tied.add(at);
   return [...tied];
 }
 

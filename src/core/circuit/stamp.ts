@@ -1,58 +1,79 @@
-/** Stamps: how each part enters the matrix of modified nodal analysis, and how the sources enter its right-hand side. */
-import { GROUND } from './compile.ts';
-import type { CompiledCircuit } from './compile.ts';
+/** Stamps: how each part enters the meshes of conductances, and how the sources enter the right-hand side. */
+import type { CompiledCircuit, Topology } from './compiled.ts';
 import { FLOATING_TIE_OHMS, SWITCH_ON_OHMS } from './elements.ts';
-import type { Factor } from './matrix.ts';
-import type { Plan } from './plans.ts';
+import { eliminateMesh, join, makeMesh } from './mesh.ts';
+import type { Mesh } from './mesh.ts';
+import { setOffsets } from './supernodes.ts';
 
-/** Write the resistors, closed switches and sources into a factor's entries, in the plan's order. */
-export function stampLinear(compiled: CompiledCircuit, plan: Plan, factor: Factor): void {
-  factor.rowOrder.set(plan.order);
-  factor.columnOrder.set(plan.order);
-  const { unknowns: size, ofKind, first, second, values, branch } = compiled;
-  const { entries } = factor;
-  const place = factor.columnPlace;
-  for (let at = 0; at < size; at++) place[plan.order[at] as number] = at;
-  entries.fill(0);
-  for (const at of ofKind.resistor)
-    join(first[at] as number, second[at] as number, 1 / (values[at] as number));
+/** Meshes kept for one set of switch positions: the steps a link uses in time are some thirty, so this is a guard. */
+const MESHES_KEPT = 128;
+
+/** Resistors, closed switches and ties of floating parts, the still rows eliminated. */
+export function stillMesh(compiled: CompiledCircuit, topology: Topology): Mesh {
+  const { revision, ofKind, first, second, values } = compiled;
+  const { row, stillCount, tied } = topology;
+  let mesh = topology.still;
+  if (mesh?.revision === revision) return mesh;
+  if (!mesh || mesh.kept) topology.still = mesh = makeMesh(topology.roots.length, stillCount);
+  else mesh.siemens.fill(0);
+  const { siemens, size } = mesh;
+  for (const at of ofKind.resistor) join(siemens, size, row[first[at]!]!, row[second[at]!]!, 1 / values[at]!);
   for (const at of ofKind.switch)
-    if (values[at] === 1) join(first[at] as number, second[at] as number, 1 / SWITCH_ON_OHMS);
-  for (const at of ofKind.voltage) {
-    const row = branch[at] as number;
-    const plus = first[at] as number;
-    const minus = second[at] as number;
-    add(plus, row, 1);
-    add(minus, row, -1);
-    add(row, plus, 1);
-    add(row, minus, -1);
-  }
-  for (const node of plan.tied) add(node, node, 1 / FLOATING_TIE_OHMS);
-
-  function add(row: number, column: number, value: number): void {
-    if (row === GROUND || column === GROUND) return;
-    const at = (place[row] as number) * size + (place[column] as number);
-    entries[at] = (entries[at] as number) + value;
-  }
-
-  function join(a: number, b: number, siemens: number): void {
-    add(a, a, siemens);
-    add(b, b, siemens);
-    add(a, b, -siemens);
-    add(b, a, -siemens);
-  }
+    if (values[at] === 1) join(siemens, size, row[first[at]!]!, row[second[at]!]!, 1 / SWITCH_ON_OHMS);
+  for (const node of tied) join(siemens, size, row[node]!, size, 1 / FLOATING_TIE_OHMS);
+  eliminateMesh(mesh);
+  mesh.revision = revision;
+  return mesh;
 }
 
-/** Write the sources into a right-hand side, each scaled; `side` is in the circuit's own order. */
-export function loadSources(compiled: CompiledCircuit, scale: number, side: Float64Array): void {
+/**
+ * The moving rows with the companion models of the capacitors, the linear ones eliminated.
+ * @param perSecond siemens of the companion of one farad; 0 at DC, where capacitors are open.
+ */
+export function movingMesh(compiled: CompiledCircuit, topology: Topology, perSecond: number): Mesh {
+  const still = stillMesh(compiled, topology);
+  const { moving, row, stillCount, linearCount } = topology;
+  let mesh = moving.get(perSecond);
+  if (mesh?.revision === still.revision) return mesh;
+  if (moving.size >= MESHES_KEPT) moving.clear();
+  if (!mesh) moving.set(perSecond, (mesh = makeMesh(still.size - stillCount, linearCount - stillCount)));
+  const { siemens, size } = mesh;
+  siemens.set(still.schur);
+  const { ofKind, first, second, values } = compiled;
+  if (perSecond > 0)
+    for (const at of ofKind.capacitor)
+      join(
+        siemens,
+        size,
+        row[first[at]!]! - stillCount,
+        row[second[at]!]! - stillCount,
+        values[at]! * perSecond,
+      );
+  eliminateMesh(mesh);
+  mesh.revision = still.revision;
+  return mesh;
+}
+
+/** Write the sources into a right-hand side, row by row, each scaled: amperes into every row, ground's the last. */
+export function loadSources(
+  compiled: CompiledCircuit,
+  { row }: Topology,
+  scale: number,
+  side: Float64Array,
+): void {
+  setOffsets(compiled, scale);
+  const { first, second, values, ofKind, supernodes, circuit } = compiled;
+  const { offsets, fed } = supernodes;
   side.fill(0);
-  const { first, second, values, branch, ofKind } = compiled;
-  for (const at of ofKind.voltage) side[branch[at] as number] = (values[at] as number) * scale;
-  for (const at of ofKind.current) {
-    const from = first[at] as number;
-    const to = second[at] as number;
-    const amperes = (values[at] as number) * scale;
-    if (from !== GROUND) side[from] = (side[from] as number) - amperes;
-    if (to !== GROUND) side[to] = (side[to] as number) + amperes;
+  const drive = (at: number, amperes: number): void => {
+    side[row[first[at]!]!]! -= amperes;
+    side[row[second[at]!]!]! += amperes;
+  };
+  for (const at of ofKind.current) drive(at, values[at]! * scale);
+  for (const at of fed) {
+    const value = values[at]!;
+    const siemens =
+      circuit.elements[at]!.kind === 'resistor' ? 1 / value : value === 1 ? 1 / SWITCH_ON_OHMS : 0;
+    drive(at, siemens * (offsets[first[at]!]! - offsets[second[at]!]!));
   }
 }

@@ -1,8 +1,9 @@
 /** Work space of the steps in time. */
-import type { CompiledCircuit } from './compile.ts';
-import type { Factor } from './matrix.ts';
+import type { CompiledCircuit } from './compiled.ts';
+import { makeBlend } from './interpolation.ts';
+import type { Blend } from './interpolation.ts';
 import type { Motion } from './newton.ts';
-import { rowRoom } from './trajectory.ts';
+import { widestRow } from './trajectory.ts';
 import type { RowRoom } from './trajectory.ts';
 
 /** How much one step may be wrong: volts, and this share of the voltage besides. */
@@ -11,43 +12,40 @@ export interface StepTolerance {
   readonly share: number;
 }
 
+/**
+ * Allowed error of one step: half a millivolt and a five-thousandth of the voltage. What is stranded on a line that nothing holds
+ * stays there, so that errors add up: a line let go by an open-drain stage is then right to a thousandth.
+ */
+export const STEP_TOLERANCE: StepTolerance = { volts: 5e-4, share: 2e-4 };
+
+/** Parts whose value changes evenly over a unit of a trajectory; each list has one entry a part. */
+export interface Slide {
+  readonly parts: readonly number[];
+  readonly from: readonly number[];
+  readonly to: readonly number[];
+}
+
 /** Room for the work of one circuit's steps; kept, so that no step makes garbage. */
 export interface StepWork {
   readonly motion: Motion;
-  /** Rows: as predicted, as it stood one step length further back, and as solved (moving unknowns alone). */
+  /** A row as predicted, and what its past adds to how it changes, a second. */
   readonly predicted: Float64Array;
-  readonly back: Float64Array;
-  readonly solved: Float64Array;
-  readonly side: Float64Array;
-  /** The sources, all of them, and what they come to for the moving unknowns. */
-  readonly sources: Float64Array;
-  readonly movingSources: Float64Array;
-  readonly weights: [number, number, number];
-  /** What each moving unknown's past adds to the charge current of one farad, amperes; ground's place stays 0. */
   readonly past: Float64Array;
+  /** Currents into the moving rows of the circuit that become their volts; ground's place is the last. */
+  readonly solved: Float64Array;
+  readonly blend: Blend;
   readonly room: RowRoom;
-  /** The factor used last, and its companion of the capacitors: steps of one length follow one another. */
-  factor: Factor | undefined;
-  perSecond: number;
 }
 
 /** Work space for a circuit. */
 export function stepWork(compiled: CompiledCircuit): StepWork {
-  const junctions = compiled.junctions.volts.length;
-  const { unknowns } = compiled;
-  const width = unknowns + 3 * junctions;
+  const width = widestRow(compiled);
   return {
-    motion: { perSecond: 0, pastAmperes: new Float64Array(junctions), voltTolerance: 0 },
+    motion: { perSecond: 0, voltTolerance: 0 },
     predicted: new Float64Array(width),
-    back: new Float64Array(width),
-    solved: new Float64Array(unknowns),
-    side: new Float64Array(unknowns + 1),
-    sources: new Float64Array(unknowns),
-    movingSources: new Float64Array(unknowns + 1),
-    weights: [1, 0, 0],
-    past: new Float64Array(unknowns + 1),
-    room: rowRoom(),
-    factor: undefined,
-    perSecond: 0,
+    past: new Float64Array(width),
+    solved: new Float64Array(compiled.volts.length),
+    blend: makeBlend(),
+    room: { block: new Float64Array(0), used: 0 },
   };
 }

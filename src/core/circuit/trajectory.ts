@@ -1,11 +1,12 @@
 /**
- * What a circuit did from one corner of its drive on, step by step. Times are counted in units of the trajectory, each step
- * being the unit halved or doubled some times over, so that times are exact and one factored matrix serves all equal steps.
+ * What a circuit did from one breakpoint of its drive on, step by step. Times are counted in units of the trajectory, each step
+ * being the unit halved or doubled some times over, so that times are exact and one eliminated mesh serves all equal steps.
  */
-import type { CompiledCircuit } from './compile.ts';
-import { workBack } from './matrix.ts';
-import { stillFor } from './factors.ts';
-import type { Still } from './plans.ts';
+import type { CompiledCircuit, Topology } from './compiled.ts';
+import { backSubstitute } from './mesh.ts';
+import type { Mesh } from './mesh.ts';
+import { stillMesh } from './stamp.ts';
+import { topologyFor } from './topology.ts';
 
 /** Rows first made room for; more are made when needed. A run with an end is mostly the short way of an edge. */
 const FIRST_ROWS = 8;
@@ -14,15 +15,13 @@ const FIRST_OPEN_ROWS = 32;
 /** Numbers in one block of memory. */
 const BLOCK_NUMBERS = 8192;
 
+/** Columns of a row that belong to each junction: volts, coulombs, amperes. */
+const JUNCTION_COLUMNS = 3;
+
 /** Memory for trajectories, handed out piece by piece: a block for each would cost more than what is written into it. */
 export interface RowRoom {
   block: Float64Array;
   used: number;
-}
-
-/** Room with nothing in it. */
-export function rowRoom(): RowRoom {
-  return { block: new Float64Array(0), used: 0 };
 }
 
 function takeRoom(room: RowRoom, numbers: number): Float64Array {
@@ -36,42 +35,51 @@ function takeRoom(room: RowRoom, numbers: number): Float64Array {
 }
 
 /**
- * One run. A row holds every moving unknown, then volts, coulombs and amperes of every junction. The still unknowns follow from
- * these and the sources, and are worked out when they are first read.
+ * One run. A row of it holds the volts of every moving row of the circuit, then volts, coulombs and amperes of all junctions.
+ * The still rows of the circuit follow from these and the sources, and are worked out when they are first read.
  */
 export interface Trajectory {
   readonly room: RowRoom;
-  /** The still part of the circuit as it was when the run was made. */
-  readonly still: Still;
-  /** What the sources come to for all unknowns, still ones first, at time 0 and at one unit: they change evenly, or not at all. */
+  readonly topology: Topology;
+  /** The still rows as they were eliminated when the run was made. */
+  readonly still: Mesh;
+  /** The reduced right-hand side, and the offsets in supernodes, at time 0 and at one unit: they change evenly, or not at all. */
   readonly sourcesFrom: Float64Array;
   readonly sourcesTo: Float64Array;
-  readonly junctions: number;
+  readonly offsetsFrom: Float64Array;
+  readonly offsetsTo: Float64Array;
+  /** How many rows of the circuit move. */
+  readonly moving: number;
   readonly width: number;
   /** Length of the unit, seconds. */
   readonly unitSeconds: number;
-  /**
-   * How the first row was changing already, a second, by column; undefined where nothing is known of it, as after a jump.
-   */
+  /** How the first row was changing already, a second, by column; undefined where nothing is known of it, as after a jump. */
   readonly slopes: Float64Array | undefined;
   /** Number of rows so far. */
   count: number;
   /** Time of each row, units. */
   times: Float64Array;
   rows: Float64Array;
-  /** Still unknowns of the first `stillCount` rows. */
+  /** Still rows of the circuit at the first `stillDone` times. */
   stillRows: Float64Array;
-  stillCount: number;
+  stillDone: number;
   /** The step to try next, units. */
   step: number;
   /** Whether the run ends at one unit, where a row must stand; else it goes on for as long as is asked. */
   readonly ends: boolean;
 }
 
+const NOTHING = new Float64Array(0);
+
+/** Columns of a row of any run of a circuit at most: what belongs to its nodes, then what belongs to its junctions. */
+export function widestRow({ volts, junctions }: CompiledCircuit): number {
+  return volts.length + JUNCTION_COLUMNS * junctions.length;
+}
+
 /**
  * A trajectory that starts with the circuit's present solution.
  * @param stepSeconds the first step to try.
- * @param slopes how every unknown is changing, a second, and then the volts, coulombs and amperes of every junction.
+ * @param slopes how every node is changing, a second, and then the volts, coulombs and amperes of every junction.
  */
 export function startTrajectory(
   compiled: CompiledCircuit,
@@ -81,78 +89,76 @@ export function startTrajectory(
   ends = true,
   slopes?: Float64Array,
 ): Trajectory {
-  const still = stillFor(compiled);
-  const junctions = compiled.junctions.volts.length;
-  const { moving, factor } = still;
-  const width = moving + 3 * junctions;
-  // Powers of two keep every sum of steps exact.
-  const step = 2 ** Math.min(0, Math.round(Math.log2(stepSeconds / unitSeconds)));
+  const topology = topologyFor(compiled);
+  const still = stillMesh(compiled, topology);
+  still.kept = true;
+  const { volts, supernodes } = compiled;
+  const moving = topology.roots.length - topology.stillCount;
+  const width = moving + JUNCTION_COLUMNS * compiled.junctions.length;
   const first = ends ? FIRST_ROWS : FIRST_OPEN_ROWS;
-  const { solution, junctions: now } = compiled;
   const made: Trajectory = {
     room,
+    topology,
     still,
-    sourcesFrom: takeRoom(room, factor.size),
-    sourcesTo: takeRoom(room, factor.size),
-    junctions,
+    sourcesFrom: takeRoom(room, still.size),
+    sourcesTo: takeRoom(room, still.size),
+    offsetsFrom: takeRoom(room, volts.length),
+    offsetsTo: takeRoom(room, volts.length),
+    moving,
     width,
     unitSeconds,
     slopes: slopes && takeRoom(room, width),
-    count: 1,
+    count: 0,
     times: takeRoom(room, first),
     rows: takeRoom(room, first * width),
     stillRows: NOTHING,
-    stillCount: 0,
-    step,
+    stillDone: 0,
+    // Powers of two keep every sum of steps exact.
+    step: 2 ** Math.min(0, Math.round(Math.log2(stepSeconds / unitSeconds))),
     ends,
   };
-  const { rows, slopes: kept } = made;
-  made.times[0] = 0;
+  made.offsetsFrom.set(supernodes.offsets);
+  const { movingSide, roots, stillCount } = topology;
   for (let at = 0; at < moving; at++) {
-    const unknown = factor.columnOrder[factor.pivots + at] as number;
-    rows[at] = solution[unknown] as number;
-    if (kept && slopes) kept[at] = slopes[unknown] as number;
+    const root = roots[stillCount + at]!;
+    movingSide[at] = volts[root]!;
+    if (slopes) made.slopes![at] = slopes[root]!;
   }
-  for (let at = 0; at < junctions; at++) {
-    rows[moving + at] = now.volts[at] as number;
-    rows[moving + junctions + at] = now.charges.coulombs[at] as number;
-    rows[moving + 2 * junctions + at] = now.amperes[at] as number;
-  }
-  for (let at = 0; kept && slopes && at < 3 * junctions; at++)
-    kept[moving + at] = slopes[solution.length + at] as number;
+  if (slopes) made.slopes!.set(slopes.subarray(volts.length), moving);
+  addRow(compiled, made, 0, movingSide);
   return made;
 }
 
-const NOTHING = new Float64Array(0);
-
-/** An unknown of the circuit in a row of a run. */
-export function unknownIn(run: Trajectory, row: number, unknown: number): number {
-  const { columnPlace, pivots } = run.still.factor;
-  const place = columnPlace[unknown] as number;
-  if (place >= 0) return run.rows[row * run.width + place] as number;
-  if (run.stillCount <= row) findStill(run);
-  return run.stillRows[row * pivots + pivots + place] as number;
+/** Volts of a node in a row of a run. */
+export function voltsIn(run: Trajectory, row: number, node: number): number {
+  const { topology, offsetsFrom, offsetsTo, moving } = run;
+  const { stillCount } = topology;
+  const from = offsetsFrom[node]!;
+  const offset = from + (offsetsTo[node]! - from) * run.times[row]!;
+  const place = topology.row[node]! - stillCount;
+  if (place === moving) return offset;
+  if (place >= 0) return offset + run.rows[row * run.width + place]!;
+  if (run.stillDone <= row) findStill(run);
+  return offset + run.stillRows[row * stillCount + place + stillCount]!;
 }
 
-/** Work out the still unknowns of every row. */
+/** Work out the still rows of the circuit at every time. */
 function findStill(run: Trajectory): void {
-  const { still, rows, width, sourcesFrom, sourcesTo } = run;
-  const { answer, side, pivots } = still.factor;
-  run.stillRows = new Float64Array(run.count * pivots);
+  const { still, rows, width, moving, sourcesFrom, sourcesTo, topology } = run;
+  const { stillCount, side, movingSide } = topology;
+  run.stillRows = new Float64Array(run.count * stillCount);
   for (let row = 0; row < run.count; row++) {
-    const time = run.times[row] as number;
-    for (let at = 0; at < pivots; at++) {
-      const from = sourcesFrom[at] as number;
-      side[at] = from === sourcesTo[at] ? from : from + ((sourcesTo[at] as number) - from) * time;
-    }
-    for (let at = 0; at < still.moving; at++) answer[pivots + at] = rows[row * width + at] as number;
-    workBack(still.factor);
-    run.stillRows.set(answer.subarray(0, pivots), row * pivots);
+    const time = run.times[row]!;
+    for (let at = 0; at < stillCount; at++)
+      side[at] = sourcesFrom[at]! + (sourcesTo[at]! - sourcesFrom[at]!) * time;
+    for (let at = 0; at < moving; at++) movingSide[at] = rows[row * width + at]!;
+    backSubstitute(still.siemens, still.size, stillCount, side);
+    run.stillRows.set(side.subarray(0, stillCount), row * stillCount);
   }
-  run.stillCount = run.count;
+  run.stillDone = run.count;
 }
 
-/** Add a row at a time, units: the moving unknowns as given, the junctions as they are; the still ones are found later. */
+/** Add a row at a time, units: the moving rows of the circuit as given, the junctions as they are. */
 export function addRow(
   { junctions }: CompiledCircuit,
   run: Trajectory,
@@ -160,30 +166,42 @@ export function addRow(
   moving: Float64Array,
 ): void {
   if (run.count === run.times.length) {
-    const times = takeRoom(run.room, 2 * run.count);
-    const rows = takeRoom(run.room, 2 * run.count * run.width);
-    times.set(run.times);
-    rows.set(run.rows);
-    run.times = times;
-    run.rows = rows;
+    const { times, rows } = run;
+    run.times = takeRoom(run.room, 2 * run.count);
+    run.rows = takeRoom(run.room, 2 * run.count * run.width);
+    run.times.set(times);
+    run.rows.set(rows);
   }
   const { rows } = run;
+  const count = junctions.length;
   let into = run.count * run.width;
-  for (let at = 0; at < run.still.moving; at++) rows[into++] = moving[at] as number;
-  for (let at = 0; at < run.junctions; at++) rows[into++] = junctions.volts[at] as number;
-  for (let at = 0; at < run.junctions; at++) rows[into++] = junctions.charges.coulombs[at] as number;
-  for (let at = 0; at < run.junctions; at++) rows[into++] = junctions.amperes[at] as number;
+  for (let at = 0; at < run.moving; at++) rows[into++] = moving[at]!;
+  for (let at = 0; at < count; at++, into++) {
+    const { volts, coulombs, amperes } = junctions[at]!;
+    rows[into] = volts;
+    rows[into + count] = coulombs;
+    rows[into + 2 * count] = amperes;
+  }
   run.times[run.count++] = time;
 }
 
-/** Put a row, blended or not, into the circuit as its state; still unknowns are left as they are. */
-export function standOn(compiled: CompiledCircuit, run: Trajectory, row: Float64Array, from = 0): void {
-  const { solution, junctions } = compiled;
-  const { columnOrder, pivots } = run.still.factor;
-  let next = from;
-  for (let at = 0; at < run.still.moving; at++)
-    solution[columnOrder[pivots + at] as number] = row[next++] as number;
-  for (let at = 0; at < run.junctions; at++) junctions.volts[at] = row[next++] as number;
-  for (let at = 0; at < run.junctions; at++) junctions.charges.coulombs[at] = row[next++] as number;
-  for (let at = 0; at < run.junctions; at++) junctions.amperes[at] = row[next++] as number;
+/** Put a row, blended or not, into the circuit as its state at a time, units; still rows are left as they are. */
+export function standOn(
+  { volts, junctions, supernodes }: CompiledCircuit,
+  run: Trajectory,
+  row: Float64Array,
+  time: number,
+): void {
+  const { roots, stillCount } = run.topology;
+  for (let at = 0; at < run.moving; at++) volts[roots[stillCount + at]!] = row[at]!;
+  const count = junctions.length;
+  for (let at = 0, from = run.moving; at < count; at++, from++) {
+    const junction = junctions[at]!;
+    junction.volts = row[from]!;
+    junction.coulombs = row[from + count]!;
+    junction.amperes = row[from + 2 * count]!;
+  }
+  const { offsets } = supernodes;
+  for (let node = 0; node < offsets.length; node++)
+    offsets[node] = run.offsetsFrom[node]! + (run.offsetsTo[node]! - run.offsetsFrom[node]!) * time;
 }

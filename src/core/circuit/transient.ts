@@ -1,81 +1,109 @@
-/** A circuit in time: from its operating point on, through every corner of its drives. */
-import { setValueAt } from './compile.ts';
-import type { CompiledCircuit } from './compile.ts';
-import { cornersOf, driveAt, readyDrives } from './drive.ts';
-import type { Drive } from './drive.ts';
-import { settle } from './operating-point.ts';
-import type { Unsolved } from './operating-point.ts';
-import { chargeAtRest, movingValue } from './rest.ts';
-import { advance, jump } from './step.ts';
-import { stepWork } from './step-work.ts';
-import type { StepTolerance } from './step-work.ts';
-import { transientOf } from './trace.ts';
-import type { Stretch, Transient } from './trace.ts';
-import { startTrajectory } from './trajectory.ts';
+/** A solution in time to be read: any voltage and any current at any moment. */
+import { junctionNumber, nodeNumber } from './compiled.ts';
+import type { CompiledCircuit } from './compiled.ts';
+import { amperesThrough } from './currents.ts';
+import { GMIN_SIEMENS } from './elements.ts';
+import { blendAt, makeBlend, readBlend } from './interpolation.ts';
+import { junctionLaw } from './junction.ts';
+import type { Slide } from './step-work.ts';
+import { voltsIn } from './trajectory.ts';
+import type { Trajectory } from './trajectory.ts';
 
-/**
- * Allowed error of one step: half a millivolt and a five-thousandth of the voltage. What is stranded on a line that nothing holds
- * stays there, so that errors add up: a line let go by an open-drain stage is then right to a thousandth.
- */
-export const STEP_TOLERANCE: StepTolerance = { volts: 5e-4, share: 2e-4 };
-
-/** First step after a corner, seconds: a fraction of the shortest edge; shortened where it is too long. */
-const FIRST_STEP_SECONDS = 1e-9;
-
-/** Options of a solution in time; everything may be left out. */
-export interface TransientOptions {
-  readonly fromSeconds?: number;
-  readonly tolerance?: StepTolerance;
+/** A stretch of time without a breakpoint; `run` starts at its start and goes at least to its end. */
+export interface Stretch {
+  readonly fromSeconds: number;
+  readonly toSeconds: number;
+  readonly run: Trajectory;
+  /** Values of the driven parts at both ends. */
+  readonly driven: Slide;
 }
 
-/**
- * Solve a circuit in time, from the operating point that the drives' first values give.
- * Steps vary with the error of one step; the method restarts at every corner of a drive.
- * @throws on a drive that does not fit (see `readyDrives`), or an end that is not after the start.
- */
-export function solveTransient(
-  compiled: CompiledCircuit,
-  drives: readonly Drive[],
-  toSeconds: number,
-  options: TransientOptions = {},
-): Transient | Unsolved {
-  const { fromSeconds = 0, tolerance = STEP_TOLERANCE } = options;
-  if (!(toSeconds > fromSeconds) || !Number.isFinite(toSeconds - fromSeconds))
-    throw new Error(`transient: the end must be after ${fromSeconds} s, got ${toSeconds} s`);
-  const ready = readyDrives(compiled, drives);
-  for (const { index, points } of ready) setValueAt(compiled, index, driveAt(points, fromSeconds, 'before'));
-  const failed = settle(compiled);
-  if (failed) return failed;
-  chargeAtRest(compiled);
-  const work = stepWork(compiled);
-  const corners = cornersOf(ready, fromSeconds, toSeconds);
-  const stretches: Stretch[] = [];
-  for (let at = 1; at < corners.length; at++) {
-    const start = corners[at - 1] as number;
-    const end = corners[at] as number;
-    const unit = end - start;
-    const driven = new Map<number, readonly [number, number]>();
-    let jumps = false;
-    for (const { index, points } of ready) {
-      const from = driveAt(points, start, 'after');
-      const to = driveAt(points, end, 'before');
-      driven.set(index, [from, to]);
-      if (from !== driveAt(points, start, 'before')) jumps = true;
-    }
-    const moving = [...driven].filter(([, [from, to]]) => from !== to);
-    for (const [index, [from]] of driven) setValueAt(compiled, index, from);
-    if (jumps) jump(compiled, work);
-    const run = startTrajectory(compiled, work.room, unit, FIRST_STEP_SECONDS);
-    const slide =
-      moving.length === 0
-        ? undefined
-        : {
-            parts: moving.map(([index]) => index),
-            from: moving.map(([index, [from]]) => movingValue(compiled, index, from)),
-            to: moving.map(([index, [, to]]) => movingValue(compiled, index, to)),
-          };
-    advance(compiled, work, run, 1, tolerance, slide);
-    stretches.push({ fromSeconds: start, toSeconds: end, run, driven });
+/** A solved stretch of time: volts against ground, amperes from a part's first node through it to its second. */
+export interface Transient {
+  readonly ok: true;
+  /** Every moment solved, seconds, in order; a breakpoint counts once. */
+  moments(): readonly number[];
+  volts(node: string, seconds: number): number;
+  /** Current of a part; that of a diode includes the current of its charge. */
+  amperes(element: string, seconds: number): number;
+  /** Current that crosses a diode's junction, without that of its charge: what makes light in an LED. */
+  crossing(diode: string, seconds: number): number;
+}
+
+/** The slope of what a capacitor is charged to is taken across this share of its stretch, on the parabola's own curve. */
+const SLOPE_SHARE = 1e-6;
+
+/** Stretches made ready to be read. Between steps a value is read from the parabola through the nearest rows. */
+export function transientOf(compiled: CompiledCircuit, stretches: readonly Stretch[]): Transient {
+  const values = compiled.values.slice();
+  const { first, second, junctions } = compiled;
+  const blend = makeBlend();
+  const read = (at: number, valueIn: (run: Trajectory, row: number) => number): number => {
+    const { run, fromSeconds } = stretchAt(stretches, at);
+    blendAt(run, at - fromSeconds, blend);
+    return readBlend(blend, (row) => valueIn(run, row));
+  };
+  const nodeVolts = (node: number, at: number): number => read(at, (run, row) => voltsIn(run, row, node));
+  const across = (part: number, at: number): number =>
+    nodeVolts(first[part]!, at) - nodeVolts(second[part]!, at);
+  const law = { amperes: 0, siemens: 0 };
+  return {
+    ok: true,
+    moments: () => momentsOf(stretches),
+    volts: (node, at) => nodeVolts(nodeNumber(compiled, node), at),
+    crossing: (name, at) => {
+      const place = junctionNumber(compiled, name);
+      const volts = read(at, ({ rows, width, moving }, row) => rows[row * width + moving + place]!);
+      junctionLaw(junctions[place]!, volts, law);
+      return law.amperes + GMIN_SIEMENS * volts;
+    },
+    amperes: (name, at) => {
+      const { driven, fromSeconds, toSeconds } = stretchAt(stretches, at);
+      return amperesThrough(compiled, name, {
+        across: (part) => across(part, at),
+        value: (part) => {
+          const place = driven.parts.indexOf(part);
+          if (place < 0) return values[part]!;
+          const from = driven.from[place]!;
+          return from + ((driven.to[place]! - from) * (at - fromSeconds)) / (toSeconds - fromSeconds);
+        },
+        junction: (place) =>
+          read(
+            at,
+            ({ rows, width, moving }, row) => rows[row * width + moving + 2 * junctions.length + place]!,
+          ),
+        charging: (part) => {
+          const reach = (toSeconds - fromSeconds) * SLOPE_SHARE;
+          const low = Math.max(fromSeconds, at - reach);
+          const high = Math.min(toSeconds, at + reach);
+          return (values[part]! * (across(part, high) - across(part, low))) / (high - low);
+        },
+      });
+    },
+  };
+}
+
+/** The stretch that holds a moment; the earlier one at a breakpoint. */
+function stretchAt(stretches: readonly Stretch[], seconds: number): Stretch {
+  let low = 0;
+  let high = stretches.length - 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (stretches[middle]!.toSeconds >= seconds) high = middle;
+    else low = middle + 1;
   }
-  return transientOf(compiled, stretches);
+  return stretches[low]!;
+}
+
+function momentsOf(stretches: readonly Stretch[]): readonly number[] {
+  const moments: number[] = [];
+  for (const { fromSeconds, toSeconds, run } of stretches) {
+    for (let row = moments.length === 0 ? 0 : 1; row < run.count; row++) {
+      const seconds = fromSeconds + run.times[row]! * run.unitSeconds;
+      if (seconds >= toSeconds) break;
+      moments.push(seconds);
+    }
+    moments.push(toSeconds);
+  }
+  return moments;
 }

@@ -1,5 +1,5 @@
 /** One reading of a circuit: attach the instrument, solve, take the mean over idle and active, show. */
-import { compileCircuit, elementNumber, setValue } from '../circuit/index.ts';
+import { compileCircuit, junctionNumber, setValue } from '../circuit/index.ts';
 import type { CompiledCircuit } from '../circuit/index.ts';
 import type { Element } from '../circuit/index.ts';
 import { nodeNumber, settle } from '../circuit/index.ts';
@@ -81,11 +81,9 @@ function inState({ compiled, switching, placement, profile }: Bench, state: Stat
     throw new Error(
       `meter: ${placement.meter} from '${placement.red}' to '${placement.black}': ${failed.reason}`,
     );
-  if (placement.meter === 'led') {
-    const { element } = compiled.junctions;
-    return compiled.junctions.amperes[element.indexOf(elementNumber(compiled, METER_PARTS.led))] as number;
-  }
-  const volts = compiled.solution[nodeNumber(compiled, placement.red)] as number;
+  if (placement.meter === 'led')
+    return compiled.junctions[junctionNumber(compiled, METER_PARTS.led)]!.amperes;
+  const volts = compiled.volts[nodeNumber(compiled, placement.red)]!;
   // A constant current that would need more volts than the meter has: overload, however short the state.
   return placement.meter === 'diode' && volts > profile.diodeVolts ? Infinity : volts;
 }

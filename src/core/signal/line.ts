@@ -1,5 +1,5 @@
 /** A driven line through a link: what flows, and when each input turns on and off. */
-import { GROUND, blendFrom, followEdges, junctionLaw, transientOf, unknownIn } from '../circuit/index.ts';
+import { followEdges, junctionLaw, makeBlend, setBlend, transientOf, voltsIn } from '../circuit/index.ts';
 import type { CompiledCircuit, Stretch, Trajectory, Transient } from '../circuit/index.ts';
 import type { LinkStage } from './hop.ts';
 import type { Probe, TimeLink } from './time-link.ts';
@@ -80,17 +80,12 @@ function crossingsOf(compiled: CompiledCircuit, stretches: readonly Stretch[], p
 }
 
 function readerOf(compiled: CompiledCircuit, probe: Probe): (run: Trajectory, row: number) => number {
-  if (probe.kind === 'level') {
-    const volts = (run: Trajectory, row: number, node: number): number =>
-      node === GROUND ? 0 : unknownIn(run, row, node);
-    return (run, row) => volts(run, row, probe.node) - volts(run, row, probe.ground);
-  }
-  const { junctions } = compiled;
-  const saturation = junctions.saturation[probe.junction] as number;
-  const slope = junctions.slope[probe.junction] as number;
+  if (probe.kind === 'level')
+    return (run, row) => voltsIn(run, row, probe.node) - voltsIn(run, row, probe.ground);
+  const junction = compiled.junctions[probe.junction]!;
   const law = { amperes: 0, siemens: 0 };
-  return ({ rows, width, still }, row) => {
-    junctionLaw(rows[row * width + still.moving + probe.junction] as number, saturation, slope, law);
+  return ({ rows, width, moving }, row) => {
+    junctionLaw(junction, rows[row * width + moving + probe.junction]!, law);
     return law.amperes;
   };
 }
@@ -101,18 +96,17 @@ const HALVINGS = 20;
 /** Where a quantity passes zero between two rows, units: on the parabola through them and one more. */
 function crossTime(run: Trajectory, row: number, gap: (row: number) => number): number {
   const first = Math.max(0, Math.min(row - 2, run.count - 3));
-  const weights: [number, number, number] = [1, 0, 0];
-  const have = run.count - first;
+  const blend = makeBlend();
   const one = gap(first);
-  const two = have > 1 ? gap(first + 1) : 0;
-  const three = have > 2 ? gap(first + 2) : 0;
+  const two = first + 1 < run.count ? gap(first + 1) : 0;
+  const three = first + 2 < run.count ? gap(first + 2) : 0;
   let low = run.times[row - 1] as number;
   let high = run.times[row] as number;
   const rising = gap(row) >= 0;
   for (let step = 0; step < HALVINGS; step++) {
     const middle = (low + high) / 2;
-    blendFrom(run, first, middle, weights);
-    const value = weights[0] * one + weights[1] * two + weights[2] * three;
+    setBlend(run, first, middle, blend);
+    const value = blend.weights[0]! * one + blend.weights[1]! * two + blend.weights[2]! * three;
     if (value >= 0 === rising) high = middle;
     else low = middle;
   }

@@ -4,6 +4,7 @@ import {
   compileCircuit,
   edgeWork,
   elementNumber,
+  junctionNumber,
   nodeNumber,
   setValue,
 } from '../circuit/index.ts';
@@ -70,7 +71,7 @@ export function prepareTimeLink(link: Link, options: TimeLinkOptions = {}): Time
     work: edgeWork(compiled, statesOf(model, compiled, timing, shifted), tolerance, reuse),
     probes: model.senses.map((sense): Probe => {
       if (sense.kind === 'current') {
-        const junction = compiled.junctions.element.indexOf(elementNumber(compiled, sense.led));
+        const junction = junctionNumber(compiled, sense.led);
         return { kind: 'current', junction, on: sense.onAmperes, off: sense.offAmperes };
       }
       return {

@@ -1,7 +1,7 @@
 /** A link's circuit made ready: set a state, settle, read what each input gets. */
 import {
   compileCircuit,
-  elementNumber,
+  junctionNumber,
   nodeNumber,
   setValue,
   settle,
@@ -34,19 +34,14 @@ export function prepareLink(link: Link, grounding: Grounding): PreparedLink {
 
 function readerOf(compiled: CompiledCircuit, sense: Sense): () => InputReading {
   if (sense.kind === 'level') {
-    const volts = (node: number): number => (node < 0 ? 0 : (compiled.solution[node] as number));
     const node = nodeNumber(compiled, sense.node);
     const ground = nodeNumber(compiled, sense.ground);
-    return () => ({ value: volts(node) - volts(ground), reverseAmperes: 0 });
+    return () => ({ value: compiled.volts[node]! - compiled.volts[ground]!, reverseAmperes: 0 });
   }
-  const { element, amperes } = compiled.junctions;
-  const numbered = (name: string): number => element.indexOf(elementNumber(compiled, name));
-  const led = numbered(sense.led);
-  const reverse = sense.reverse === undefined ? -1 : numbered(sense.reverse);
-  return () => ({
-    value: amperes[led] as number,
-    reverseAmperes: reverse < 0 ? 0 : (amperes[reverse] as number),
-  });
+  const junction = (name: string) => compiled.junctions[junctionNumber(compiled, name)]!;
+  const led = junction(sense.led);
+  const reverse = sense.reverse === undefined ? undefined : junction(sense.reverse);
+  return () => ({ value: led.amperes, reverseAmperes: reverse?.amperes ?? 0 });
 }
 
 /** Put the output into a state. */

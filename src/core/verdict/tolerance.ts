@@ -1,5 +1,5 @@
 /** Ten thousand builds of one link, each tolerance drawn by chance: how many work, how far from failing, and what decides. */
-import { elementNumber, setValueAt, settleAgain } from '../circuit/index.ts';
+import { elementNumber, setValueAt, settleFrom } from '../circuit/index.ts';
 import { STATES, spreadName } from '../wiring/index.ts';
 import type { Grounding, Link, Sense, State } from '../wiring/index.ts';
 import { influenceOf } from './influence.ts';
@@ -98,8 +98,7 @@ export function* drawBuilds(
     spreads.forEach(({ moveTo }, at) => moveTo(((places[at] as Float64Array)[build] = random())));
     for (const state of STATES) {
       setState(prepared, state);
-      prepared.compiled.junctions.volts.set(starts[state]);
-      const failed = settleAgain(prepared.compiled);
+      const failed = settleFrom(prepared.compiled, starts[state]);
       if (failed)
         throw new Error(`link: the ${state} state of build ${build} has no solution: ${failed.reason}`);
       values[state].forEach((column, input) => (column[build] = readInput(prepared, input).value));
@@ -156,10 +155,10 @@ function endOf(end: (a: number, b: number) => number, column: Float64Array): num
 }
 
 /** Junction voltages of a state at nominal: where every build of it starts. */
-function startOf(prepared: PreparedLink, state: State): Float64Array {
+function startOf(prepared: PreparedLink, state: State): readonly number[] {
   const failed = settleState(prepared, state);
   if (failed) throw new Error(`link: the ${state} state has no solution: ${failed.reason}`);
-  return prepared.compiled.junctions.volts.slice();
+  return prepared.compiled.junctions.map(({ volts }) => volts);
 }
 
 function readySpreads({ model, compiled }: PreparedLink): readonly ReadySpread[] {

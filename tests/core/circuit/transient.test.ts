@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { compileCircuit } from '../../../src/core/circuit/compile.ts';
 import type { Circuit } from '../../../src/core/circuit/elements.ts';
-import type { Transient } from '../../../src/core/circuit/trace.ts';
-import { solveTransient } from '../../../src/core/circuit/transient.ts';
+import type { Transient } from '../../../src/core/circuit/transient.ts';
+import { solveTransient } from '../../support/solve-transient.ts';
 import type { Drive } from '../../../src/core/circuit/drive.ts';
 import type { StepTolerance } from '../../../src/core/circuit/step-work.ts';
 
@@ -247,45 +247,5 @@ describe('charge of junctions', () => {
     expect(() => compileCircuit({ ...circuit, elements: bad })).toThrow(
       "diode 'd': needs CJO and TT of at least 0, VJ above 0 V and M from 0 to below 1, got 1e-9 F, 0 s, 1 V and 1",
     );
-  });
-});
-
-describe('mistakes', () => {
-  test.each<[string, readonly Drive[], number, string]>([
-    ['a part that is not there', [{ ...STEP, part: 'x' }], 1e-6, "circuit: no part is called 'x'"],
-    [
-      'a resistor driven',
-      [{ ...STEP, part: 'r' }],
-      1e-6,
-      "drive 'r': needs a source or a switch, got a resistor",
-    ],
-    [
-      'no points',
-      [{ part: 'source', points: [] }],
-      1e-6,
-      "drive 'source': needs at least one point, got none",
-    ],
-    [
-      'points out of order',
-      [
-        {
-          part: 'source',
-          points: [
-            { seconds: 1, value: 0 },
-            { seconds: 0, value: 0 },
-          ],
-        },
-      ],
-      1e-6,
-      "drive 'source': points must be finite and in order of time, got 0 at 0 s",
-    ],
-    [
-      'an end before the start',
-      [STEP],
-      -2e-6,
-      'transient: the end must be after -0.000001 s, got -0.000002 s',
-    ],
-  ])('%s is named', (_what, drives, toSeconds, message) => {
-    expect(() => solved(RC, drives, toSeconds)).toThrow(message);
   });
 });

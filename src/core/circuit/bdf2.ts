@@ -1,0 +1,216 @@
+/**
+ * Steps in time by BDF2, the second-order backward difference formula: x' = (3 x - 4 x1 + x2) / (2 h), where x2 lies one step of
+ * the same length further back and is read from the parabola through the last rows. So one step length needs one eliminated mesh.
+ * A run begins with one step by the trapezoidal rule where the slope at its start is known, and with backward Euler where it is
+ * not. (Gear, Numerical Initial Value Problems, 1971; the formula's error is 2/9 h^3 x''' a step.)
+ */
+import { setValueAt } from './compile.ts';
+import type { CompiledCircuit } from './compiled.ts';
+import { THERMAL_VOLTS } from './elements.ts';
+import { readRow, setBlend } from './interpolation.ts';
+import { junctionLaw, setCharge } from './junction.ts';
+import { reduceSide } from './mesh.ts';
+import { newton } from './newton.ts';
+import { errorOf, furthestOff, predict } from './predictor.ts';
+import { loadSources, movingMesh } from './stamp.ts';
+import type { Slide, StepTolerance, StepWork } from './step-work.ts';
+import { setOffsets } from './supernodes.ts';
+import { addRow, standOn, startTrajectory } from './trajectory.ts';
+import type { Trajectory } from './trajectory.ts';
+
+/** Below this share of the unit no step is tried: something in the circuit does not settle. */
+const LEAST_STEP = 2 ** -48;
+
+/** How well a jump is solved, volts: as an operating point is. */
+const JUMP_TOLERANCE: StepTolerance = { volts: 1e-9, share: 0 };
+
+/** Length of the step that stands for a jump, seconds: under every time constant of a lead. What happens within it is taken as is. */
+const JUMP_SECONDS = 1e-12;
+
+/** An error below this share of what is allowed lets the step double: the error grows eightfold. */
+const DOUBLE_BELOW = 0.1;
+const QUADRUPLE_BELOW = DOUBLE_BELOW / 8;
+
+/**
+ * After a Newton step that moved a junction by d volts the next would move it by d squared over 2 N VT: Newton's method ends
+ * where that is less than this share of the error that a step may have, with the least N VT there is, that of N = 1.
+ */
+const NEWTON_SHARE = 0.1;
+
+/** A switch that moves stays this far from both its ends, so that its ends are moments only. */
+const SWITCH_MARGIN = 1e-9;
+
+/** Give every junction the charge of its present voltage: what joins a circuit at rest to the same circuit in time. */
+export function chargeAtRest({ junctions }: CompiledCircuit): void {
+  const law = { amperes: 0, siemens: 0 };
+  for (const junction of junctions) {
+    junctionLaw(junction, junction.volts, law);
+    setCharge(junction, junction.volts, law);
+  }
+}
+
+/** A slide of some parts between values: a switch keeps off its ends. */
+export function slideOf(
+  { circuit }: CompiledCircuit,
+  parts: readonly number[],
+  from: readonly number[],
+  to: readonly number[],
+): Slide {
+  const moving = (value: number, at: number): number =>
+    circuit.elements[parts[at]!]!.kind === 'switch'
+      ? Math.min(1 - SWITCH_MARGIN, Math.max(SWITCH_MARGIN, value))
+      : value;
+  return { parts, from: from.map(moving), to: to.map(moving) };
+}
+
+/** Set the parts of a slide to where they stand at a time, units. */
+function setSlide(compiled: CompiledCircuit, { parts, from, to }: Slide, time: number): void {
+  for (let at = 0; at < parts.length; at++)
+    setValueAt(compiled, parts[at]!, from[at]! + (to[at]! - from[at]!) * time);
+}
+
+/**
+ * Take a trajectory on until it reaches `untilUnits`.
+ * @param slide parts that change on the way, or undefined while the drive stands still.
+ * @throws when a step cannot be made however short, naming the node.
+ */
+export function advance(
+  compiled: CompiledCircuit,
+  work: StepWork,
+  run: Trajectory,
+  untilUnits: number,
+  tolerance: StepTolerance,
+  slide?: Slide,
+): void {
+  const { times } = run;
+  if (times[run.count - 1]! >= untilUnits) return;
+  if (run.count === 1) takeSources(compiled, run, slide);
+  else setOffsets(compiled);
+  work.motion.voltTolerance = Math.sqrt(2 * THERMAL_VOLTS * NEWTON_SHARE * tolerance.volts);
+  while (run.times[run.count - 1]! < untilUnits) {
+    if (run.step < LEAST_STEP) {
+      const node = compiled.nodeNames[furthestOff(work, run)];
+      throw new Error(`circuit: no step in time settles; the furthest off is node '${node}'`);
+    }
+    const time = run.times[run.count - 1]! + run.step;
+    predict(run, work, run.moving + 2 * compiled.junctions.length, time);
+    if (slide) {
+      setSlide(compiled, slide, time);
+      setOffsets(compiled);
+    }
+    if (!solveStep(compiled, work, run, time)) {
+      goBack(run, run.count - 1, run.step / 8);
+      continue;
+    }
+    const error = run.count === 1 ? 0 : errorOf(work, run, time, tolerance);
+    if (error > 1 && run.step * run.unitSeconds > JUMP_SECONDS) {
+      // The first step has nothing to be judged by, so the second judges both.
+      goBack(run, run.count === 2 ? 0 : run.count - 1, run.step / (error > 8 ? 4 : 2));
+      continue;
+    }
+    addRow(compiled, run, time, work.solved);
+    if (run.count > 2) run.step = nextStep(run, time, error);
+  }
+  standOn(compiled, run, run.rows.subarray((run.count - 1) * run.width), run.times[run.count - 1]!);
+}
+
+/** The step to try next: double, or four times as long, where the error of one step lets it. */
+function nextStep(run: Trajectory, time: number, error: number): number {
+  for (const growth of [4, 2]) {
+    const step = growth * run.step;
+    if (error >= (growth === 4 ? QUADRUPLE_BELOW : DOUBLE_BELOW)) continue;
+    // A run with an end must meet it; one without must only not look back past its start.
+    if (run.ends ? Number.isInteger(time / step) : step <= time) return step;
+  }
+  return run.step;
+}
+
+/** Let the circuit jump to where its capacitors hold it after the drive jumped: a step too short for any charge to move. */
+export function jump(compiled: CompiledCircuit, work: StepWork): void {
+  const run = startTrajectory(compiled, work.room, JUMP_SECONDS, JUMP_SECONDS);
+  advance(compiled, work, run, 1, JUMP_TOLERANCE);
+}
+
+/**
+ * Work out what the sources come to at the start of a run and at its end. Sources that move a supernode's nodes against each other
+ * do so evenly, so that what this drives through capacitors is a current that stays the same.
+ */
+function takeSources(compiled: CompiledCircuit, run: Trajectory, slide?: Slide): void {
+  const { topology, still, sourcesFrom, sourcesTo, offsetsFrom, offsetsTo, unitSeconds } = run;
+  const { side, row, stillCount } = topology;
+  const take = (into: Float64Array): void => {
+    loadSources(compiled, topology, 1, side);
+    reduceSide(still.siemens, still.size, stillCount, side);
+    into.set(side.subarray(0, still.size));
+  };
+  if (slide) setSlide(compiled, slide, 1);
+  take(sourcesTo);
+  offsetsTo.set(compiled.supernodes.offsets);
+  if (slide) {
+    setSlide(compiled, slide, 0);
+    take(sourcesFrom);
+  } else sourcesFrom.set(sourcesTo);
+  const { ofKind, first, second, values } = compiled;
+  for (const at of ofKind.capacitor) {
+    const [a, b] = [first[at]!, second[at]!];
+    const moved = offsetsTo[a]! - offsetsFrom[a]! - offsetsTo[b]! + offsetsFrom[b]!;
+    if (moved === 0) continue;
+    const amperes = (values[at]! * moved) / unitSeconds;
+    for (const sources of [sourcesFrom, sourcesTo]) {
+      sources[row[a]!]! -= amperes;
+      sources[row[b]!]! += amperes;
+    }
+  }
+}
+
+function goBack(run: Trajectory, row: number, step: number): void {
+  run.count = row + 1;
+  run.step = step >= 2 * LEAST_STEP || step < LEAST_STEP ? step : LEAST_STEP;
+}
+
+/** Solve one step, from the prediction. @returns whether it settled; its volts are then in `work.solved`. */
+function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory, time: number): boolean {
+  const { moving, topology, sourcesFrom, sourcesTo } = run;
+  const { motion, predicted, past, solved } = work;
+  const { junctions, ofKind, first, second, values } = compiled;
+  const { row, stillCount } = topology;
+  takePast(work, run, moving + 2 * junctions.length);
+  for (let at = 0; at < moving; at++) {
+    const from = sourcesFrom[stillCount + at]!;
+    solved[at] = from + (sourcesTo[stillCount + at]! - from) * time;
+  }
+  for (const at of ofKind.capacitor) {
+    const a = row[first[at]!]! - stillCount;
+    const b = row[second[at]!]! - stillCount;
+    const amperes = values[at]! * ((a < moving ? past[a]! : 0) - (b < moving ? past[b]! : 0));
+    solved[a]! -= amperes;
+    solved[b]! += amperes;
+  }
+  for (let at = 0; at < junctions.length; at++) {
+    const junction = junctions[at]!;
+    junction.volts = predicted[moving + at]!;
+    junction.pastAmperes = past[moving + junctions.length + at]!;
+  }
+  const mesh = movingMesh(compiled, topology, motion.perSecond);
+  reduceSide(mesh.siemens, mesh.size, mesh.eliminated, solved);
+  return newton(compiled, topology, mesh, solved, motion) === undefined;
+}
+
+/** Set the formula x' = perSecond x + past: by BDF2, and for the first step of a run by the trapezoidal rule or backward Euler. */
+function takePast({ motion, past, blend }: StepWork, run: Trajectory, columns: number): void {
+  const { rows, width, count, times, step, unitSeconds, slopes } = run;
+  const last = (count - 1) * width;
+  const rate = 1 / (step * unitSeconds);
+  if (count > 1) {
+    motion.perSecond = 1.5 * rate;
+    setBlend(run, Math.max(0, count - 3), times[count - 1]! - step, blend);
+    readRow(run, blend, past, columns, 0.5 * rate);
+    for (let at = 0; at < columns; at++) past[at]! -= 2 * rate * rows[last + at]!;
+  } else if (slopes) {
+    motion.perSecond = 2 * rate;
+    for (let at = 0; at < columns; at++) past[at] = -2 * rate * rows[last + at]! - slopes[at]!;
+  } else {
+    motion.perSecond = rate;
+    for (let at = 0; at < columns; at++) past[at] = -rate * rows[last + at]!;
+  }
+}
