@@ -2,22 +2,17 @@
 import { planBoard } from '../../src/core/planner/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import type { PlanAnswer, PlanProgress } from '../../src/core/planner/index.ts';
-import { answerOrder } from '../parts/ask-worker.ts';
+import { answerOrders } from '../parts/orders.ts';
 
 /** The board to plan. */
 export interface PlanOrder {
   readonly plan: Plan;
 }
 
-/** What the worker sends. */
-export type PlannerAnswer =
-  | { readonly kind: 'progress'; readonly progress: PlanProgress }
-  | { readonly kind: 'planned'; readonly answer: PlanAnswer };
-
 /** Least time between two reports, milliseconds: often enough for a bar to move, seldom enough to leave the page alone. */
 const REPORT_MILLISECONDS = 60;
 
-answerOrder<PlanOrder, PlannerAnswer>(({ plan }, answer) => {
+answerOrders<PlanOrder, PlanAnswer, PlanProgress>(({ plan }, tell) => {
   const planning = planBoard(plan);
   let told = -Infinity;
   let stage = '';
@@ -25,11 +20,11 @@ answerOrder<PlanOrder, PlannerAnswer>(({ plan }, answer) => {
   while (turn.done !== true) {
     const now = performance.now();
     if (turn.value.stage !== stage || now - told > REPORT_MILLISECONDS) {
-      answer({ kind: 'progress', progress: turn.value });
+      tell(turn.value);
       told = now;
       stage = turn.value.stage;
     }
     turn = planning.next();
   }
-  answer({ kind: 'planned', answer: turn.value });
+  return turn.value;
 });

@@ -1,7 +1,7 @@
 /** 'Which lead?' off the main thread: every way to lay the conductors between two jacks is solved. */
 import { findLead, shopWords } from '../../src/core/verdict/index.ts';
 import type { Conductor, Jack } from '../../src/core/wiring/index.ts';
-import { answerEach } from '../parts/latest.ts';
+import { answerOrders } from '../parts/orders.ts';
 
 /** The two jacks. */
 export interface LeadOrder {
@@ -16,7 +16,7 @@ export interface BestLead {
   readonly shop: string;
 }
 
-answerEach<LeadOrder, BestLead>(({ output, input }) => {
+answerOrders<LeadOrder, BestLead>(({ output, input }) => {
   const { sentence, leads } = findLead(output, input);
   const best = leads[0];
   return {

@@ -1,7 +1,7 @@
 /** Ranks the jacks off the main thread: the first predictions for a connector take longer than a page may stand still. */
 import { answerFinder } from '../../src/core/readings/index.ts';
 import type { Evidence, FinderAnswer, TakenReading } from '../../src/core/readings/index.ts';
-import { answerEach } from '../parts/latest.ts';
+import { answerOrders } from '../parts/orders.ts';
 
 /** What the page asks: what is known, and the readings taken. */
 export interface FinderOrder {
@@ -9,4 +9,4 @@ export interface FinderOrder {
   readonly taken: readonly TakenReading[];
 }
 
-answerEach<FinderOrder, FinderAnswer>(({ evidence, taken }) => answerFinder(evidence, taken));
+answerOrders<FinderOrder, FinderAnswer>(({ evidence, taken }) => answerFinder(evidence, taken));

@@ -1,7 +1,6 @@
 /** Messages in a reader's words: which fields each kind has, how each is counted, and text in hex. */
 import {
   BEND_CENTRE,
-  CHANNEL_MODES,
   MOST_CHANNEL,
   MOST_CONTROLLER,
   MOST_FOURTEEN_BITS,
@@ -49,44 +48,36 @@ export const FIELDS: Readonly<Record<ItemKind, readonly NumberField[]>> = {
 };
 
 export const ITEM_KINDS = Object.keys(FIELDS) as readonly ItemKind[];
-export const MODES = CHANNEL_MODES;
 export const REAL_TIMES = Object.keys(REAL_TIME_BYTES) as readonly (keyof typeof REAL_TIME_BYTES)[];
 
+/** A kind of item as it is called. */
+export function kindWords(kind: ItemKind): string {
+  return kind === 'bytes' ? 'bytes by hand' : kind;
+}
+
 /** A first example of each kind. */
+const EXAMPLES: { readonly [Kind in ItemKind]: Extract<Item, { readonly kind: Kind }> } = {
+  'program change': { kind: 'program change', channel: 0, program: 4 },
+  'bank select': { kind: 'bank select', channel: 0, bank: 1 },
+  'control change': { kind: 'control change', channel: 0, controller: 7, value: 100 },
+  'note on': { kind: 'note on', channel: 0, note: 60, velocity: 64 },
+  'note off': { kind: 'note off', channel: 0, note: 60, velocity: 64 },
+  'pitch bend': { kind: 'pitch bend', channel: 0, bend: BEND_CENTRE },
+  'channel pressure': { kind: 'channel pressure', channel: 0, pressure: 64 },
+  'key pressure': { kind: 'key pressure', channel: 0, note: 60, pressure: 64 },
+  'channel mode': { kind: 'channel mode', channel: 0, mode: 'all notes off', value: 0 },
+  'real-time': { kind: 'real-time', signal: 'clock' },
+  'quarter frame': { kind: 'quarter frame', value: 0 },
+  'song position': { kind: 'song position', sixteenths: 0 },
+  'song select': { kind: 'song select', song: 0 },
+  'tune request': { kind: 'tune request' },
+  exclusive: { kind: 'exclusive', data: [0x7d, 0x01] },
+  bytes: { kind: 'bytes', bytes: [0x55] },
+};
+
+/** A first example of a kind. */
 export function example(kind: ItemKind): Item {
-  switch (kind) {
-    case 'program change':
-      return { kind, channel: 0, program: 4 };
-    case 'bank select':
-      return { kind, channel: 0, bank: 1 };
-    case 'control change':
-      return { kind, channel: 0, controller: 7, value: 100 };
-    case 'note on':
-    case 'note off':
-      return { kind, channel: 0, note: 60, velocity: 64 };
-    case 'pitch bend':
-      return { kind, channel: 0, bend: BEND_CENTRE };
-    case 'channel pressure':
-      return { kind, channel: 0, pressure: 64 };
-    case 'key pressure':
-      return { kind, channel: 0, note: 60, pressure: 64 };
-    case 'channel mode':
-      return { kind, channel: 0, mode: 'all notes off', value: 0 };
-    case 'real-time':
-      return { kind, signal: 'clock' };
-    case 'quarter frame':
-      return { kind, value: 0 };
-    case 'song position':
-      return { kind, sixteenths: 0 };
-    case 'song select':
-      return { kind, song: 0 };
-    case 'tune request':
-      return { kind };
-    case 'exclusive':
-      return { kind, data: [0x7d, 0x01] };
-    case 'bytes':
-      return { kind, bytes: [0x55] };
-  }
+  return EXAMPLES[kind];
 }
 
 /** Bytes from text in hex, '90 3C 27'; or what is wrong with it. `most` is the largest value of one byte. */

@@ -1,11 +1,25 @@
 /** From a link and a list of bytes to what the timing figure shows. */
-import { bitCells, hexOf, inputAmountAt, inputTrace, levelAt } from '../../src/core/signal/index.ts';
+import {
+  BITS_PER_FRAME,
+  bitCells,
+  bitSecondsOf,
+  hexOf,
+  inputAmountAt,
+  inputTrace,
+  levelAt,
+} from '../../src/core/signal/index.ts';
 import { sayAmperes, sayVolts } from '../../src/core/verdict/index.ts';
 import { delaysOf, hasLed } from '../../src/core/wiring/index.ts';
-import type { Heard, Sending, Sent, TimeLink } from '../../src/core/signal/index.ts';
+import type { Heard, Journey, Sending, Sent, TimeLink } from '../../src/core/signal/index.ts';
 import { drawTiming } from '../../src/draw/timing.ts';
 import type { TimingDrawing } from '../../src/draw/timing.ts';
 import { STATUS_WORDS } from '../parts/status-words.ts';
+
+/** What each kind of THRU does, in words. */
+export const THRU_WORDS: Readonly<Record<Journey['thru'], string>> = {
+  'hardware thru': 'hardware: drives the next link itself',
+  'software thru': 'software: whole bytes, sent again',
+};
 
 /** The delays of the optocoupler behind an input, in words. */
 export function opticalWords(time: TimeLink, baseResistor: boolean): string {
@@ -13,6 +27,11 @@ export function opticalWords(time: TimeLink, baseResistor: boolean): string {
   if (!jack || !hasLed(jack.circuit)) return 'no optocoupler: the level is read as it is';
   const { label, toOnSeconds, toOffSeconds, status } = delaysOf(jack, baseResistor);
   return `${label}: ${us(toOnSeconds)} to on, ${us(toOffSeconds)} to off (${STATUS_WORDS[status]})`;
+}
+
+/** How long so many bytes take on the wire, one right after the other, in words. */
+export function sayOnWire(bytes: number): string {
+  return `${(bytes * BITS_PER_FRAME * bitSecondsOf({}) * 1e3).toFixed(2)} ms`;
 }
 
 /** Microseconds in words. */

@@ -1,0 +1,24 @@
+/** Work off the main thread, the worker's side: every order has a number, which stands on all that is said about it. */
+
+/** What goes to a worker, and what comes back: how far it is, the answer, or what went wrong in words. */
+export interface Numbered<Order> {
+  readonly number: number;
+  readonly order: Order;
+}
+export type Reply<Answer, Progress> = { readonly number: number } & (
+  { readonly progress: Progress } | { readonly answer: Answer } | { readonly problem: string }
+);
+
+/** Answer every order that comes in; `tell` says how far the work is. */
+export function answerOrders<Order, Answer, Progress = never>(
+  work: (order: Order, tell: (progress: Progress) => void) => Answer,
+): void {
+  addEventListener('message', ({ data: { number, order } }: MessageEvent<Numbered<Order>>) => {
+    const reply = (what: Reply<Answer, Progress>): void => postMessage(what);
+    try {
+      reply({ number, answer: work(order, (progress) => reply({ number, progress })) });
+    } catch (error) {
+      reply({ number, problem: error instanceof Error ? error.message : String(error) });
+    }
+  });
+}
