@@ -24,6 +24,15 @@ export interface SquareCode {
   readonly sideMm: number;
 }
 
+/** How a sheet of paper says where its lead is to be found again. */
+export interface WayBackOnPaper {
+  readonly square: SquareCode | undefined;
+  /** What the square code opens. */
+  readonly address: string;
+  /** The lead as letters to type, where it has such a code. */
+  readonly letters: string | undefined;
+}
+
 /** An address typed by the reader as it is used, or why it cannot be. Empty text stands for the page's own. */
 export function siteAddress(
   typed: string,
