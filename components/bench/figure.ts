@@ -1,10 +1,10 @@
 /** From a work and its verdict to what the figure draws. */
 import { lineAt, mate } from '../../src/core/wiring/index.ts';
 import { sayVolts } from '../../src/core/verdict/index.ts';
-import type { Conductor, Contact, Lead, Line, State } from '../../src/core/wiring/index.ts';
+import type { Conductor, Contact, Lead, Line, Side, State } from '../../src/core/wiring/index.ts';
 import type { LinkVerdict, Spot } from '../../src/core/verdict/index.ts';
 import { drawLead } from '../../src/draw/lead.ts';
-import type { ChainInput, LeadDrawing, LeadJoint, LeadSide } from '../../src/draw/lead.ts';
+import type { ChainInput, LeadDrawing, LeadJoint } from '../../src/draw/lead.ts';
 import type { View } from '../../src/draw/face.ts';
 import type { ConductorRef, ContactRef } from '../figures/refs.ts';
 import { jackOn, leadsOn } from './work.ts';
@@ -23,8 +23,8 @@ export function drawWork(
   const chain: ChainInput = {
     width,
     segments: leads.map((lead, at) => ({
-      left: { ...lead.from, view, name: endName(leads, at, 'from') },
-      right: { ...lead.to, view, name: endName(leads, at, 'to') },
+      from: { ...lead.from, view, name: endName(leads, at, 'from') },
+      to: { ...lead.to, view, name: endName(leads, at, 'to') },
       conductors: lead.conductors.map(({ from, to }, index) => ({
         from,
         to,
@@ -78,11 +78,11 @@ function amperesOf(
 /** The jack contact that a contact of an outer end touches, or undefined in the middle of a chain. */
 function jackSpot(work: Work, ref: ContactRef): Spot | undefined {
   const leads = leadsOn(work);
-  if (ref.segment === 0 && ref.side === 'left') {
+  if (ref.segment === 0 && ref.side === 'from') {
     const contact = touched(leads[0] as Lead, 'from', jackOn(work, 'output').connector, ref.contact);
     return contact === undefined ? undefined : { place: 'output', contact };
   }
-  if (ref.segment === leads.length - 1 && ref.side === 'right') {
+  if (ref.segment === leads.length - 1 && ref.side === 'to') {
     const contact = touched(leads[ref.segment] as Lead, 'to', jackOn(work, 'input').connector, ref.contact);
     return contact === undefined ? undefined : { place: 'input', branch: work.branch, contact };
   }
@@ -135,16 +135,16 @@ export function sameSpot(a: Spot, b: Spot): boolean {
 /** The contact of the figure that stands for a contact of a jack. */
 export function refOfSpot(work: Work, spot: Spot): ContactRef | undefined {
   const last = leadsOn(work).length - 1;
-  const side: LeadSide = spot.place === 'output' ? 'left' : 'right';
+  const side: Side = spot.place === 'output' ? 'from' : 'to';
   if (spot.place === 'lead') return undefined;
-  return { segment: side === 'left' ? 0 : last, side, contact: spot.contact };
+  return { segment: side === 'from' ? 0 : last, side, contact: spot.contact };
 }
 
 /** The conductors that carry the step from one contact to the next: all those with current when nothing is stepped through. */
-export function conductorsAt(work: Work, contact: Contact, side: LeadSide): readonly ConductorRef[] {
+export function conductorsAt(work: Work, contact: Contact, side: Side): readonly ConductorRef[] {
   const leads = leadsOn(work);
-  const segment = side === 'left' ? 0 : leads.length - 1;
+  const segment = side === 'from' ? 0 : leads.length - 1;
   return (leads[segment]?.conductors ?? []).flatMap((one, index) =>
-    (side === 'left' ? one.from : one.to) === contact ? [{ segment, index }] : [],
+    one[side] === contact ? [{ segment, index }] : [],
   );
 }

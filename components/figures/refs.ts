@@ -1,15 +1,15 @@
 /**
  * Names of what can be touched in a figure of a lead.
  */
-import type { Contact } from '../../src/core/wiring/index.ts';
-import { contactWords } from '../../src/core/wiring/index.ts';
-import type { DrawnConductor, DrawnEnd, LeadDrawing, LeadSide } from '../../src/draw/lead.ts';
+import type { Contact, Side } from '../../src/core/wiring/index.ts';
+import { SIDES, contactWords } from '../../src/core/wiring/index.ts';
+import type { DrawnConductor, DrawnEnd, LeadDrawing } from '../../src/draw/lead.ts';
 import { milliampereWords } from '../../src/draw/stroke.ts';
 
 /** A contact of an end of a lead. */
 export interface ContactRef {
   readonly segment: number;
-  readonly side: LeadSide;
+  readonly side: Side;
   readonly contact: Contact;
 }
 
@@ -19,7 +19,7 @@ export interface ConductorRef {
   readonly index: number;
 }
 
-/** A pair of contacts to be joined, the left end's first. */
+/** A pair of contacts to be joined. */
 export interface JoinRequest {
   readonly segment: number;
   readonly from: Contact;
@@ -29,6 +29,16 @@ export interface JoinRequest {
 /** The name of a contact in the page. */
 export function nameOf({ segment, side, contact }: ContactRef): string {
   return `${segment}.${side}.${contact}`;
+}
+
+/** The contact that an event or a point of the page is on, by its name there. */
+export function refAt(target: EventTarget | Element | null): ContactRef | undefined {
+  const named = target instanceof Element ? target.closest('[data-contact]') : null;
+  const [segment, name, contact] = named?.getAttribute('data-contact')?.split('.') ?? [];
+  const side = SIDES.find((one) => one === name);
+  return segment === undefined || side === undefined
+    ? undefined
+    : { segment: Number(segment), side, contact: contact as Contact };
 }
 
 export function sameContact(a: ContactRef | null, b: ContactRef | null): boolean {
@@ -47,8 +57,8 @@ export function contactsIn(
 /** The request that two contacts make, or undefined when they are not the two ends of one lead. */
 export function joinOf(a: ContactRef, b: ContactRef): JoinRequest | undefined {
   if (a.segment !== b.segment || a.side === b.side) return undefined;
-  const [left, right] = a.side === 'left' ? [a, b] : [b, a];
-  return { segment: a.segment, from: left.contact, to: right.contact };
+  const [from, to] = a.side === 'from' ? [a, b] : [b, a];
+  return { segment: a.segment, from: from.contact, to: to.contact };
 }
 
 /** Arrow keys as directions. */
@@ -90,9 +100,9 @@ export function contactLabel(
 ): string {
   const joined = drawing.conductors
     .filter(
-      ({ segment, from, to }) => segment === end.segment && (end.side === 'left' ? from : to) === contact,
+      ({ segment, from, to }) => segment === end.segment && (end.side === 'from' ? from : to) === contact,
     )
-    .map(({ from, to }) => contactWords(end.side === 'left' ? to : from));
+    .map(({ from, to }) => contactWords(end.side === 'from' ? to : from));
   const join = joined.length === 0 ? 'not joined' : `joined to ${joined.join(' and ')}`;
   return [end.name, contactWords(contact), reading, join]
     .filter((part) => part !== undefined && part !== '')

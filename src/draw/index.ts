@@ -22,7 +22,6 @@ export type {
   LeadInput,
   LeadJoint,
   LeadSegment,
-  LeadSide,
 } from './lead.ts';
 export { drawPhone } from './phone.ts';
 export { SCHEMATIC_DRIVERS, drawSchematic } from './schematic.ts';

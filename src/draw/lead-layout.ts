@@ -3,20 +3,13 @@
  * Both work along a chain ('along') and at right angles to it ('across').
  */
 import { contactsOf, words } from '../core/wiring/index.ts';
+import type { Side } from '../core/wiring/index.ts';
 import { blockOf, boundsAround } from './block.ts';
 import { LABEL_ROOM, layChannel } from './lanes.ts';
 import type { Block } from './face.ts';
 import type { Box, Exit, Point } from './geometry.ts';
 import { drawJoint } from './joint.ts';
-import type {
-  ChainInput,
-  DrawnConductor,
-  DrawnEnd,
-  LeadDrawing,
-  LeadEnd,
-  LeadSegment,
-  LeadSide,
-} from './lead.ts';
+import type { ChainInput, DrawnConductor, DrawnEnd, LeadDrawing, LeadEnd, LeadSegment } from './lead.ts';
 import type { TextLine } from './text.ts';
 import { TEXT_SIZES, textWidth } from './text.ts';
 
@@ -46,8 +39,8 @@ export function drawAlong(chain: ChainInput): Omit<LeadDrawing, 'textAlternative
 function checkContacts(segment: LeadSegment): void {
   for (const { from, to } of segment.conductors) {
     for (const [end, contact] of [
-      [segment.left, from],
-      [segment.right, to],
+      [segment.from, from],
+      [segment.to, to],
     ] as const) {
       if (!contactsOf(end.connector).includes(contact)) {
         throw new RangeError(
@@ -77,8 +70,8 @@ function measure(chain: ChainInput, row: boolean): { first: Box; last: Box; join
 }
 
 function outerEnds(chain: ChainInput): { first: LeadEnd; last: LeadEnd } {
-  const first = chain.segments[0]?.left;
-  const last = chain.segments.at(-1)?.right;
+  const first = chain.segments[0]?.from;
+  const last = chain.segments.at(-1)?.to;
   if (first === undefined || last === undefined)
     throw new RangeError('lead drawing: a chain must have at least one segment, got none');
   return { first, last };
@@ -90,8 +83,8 @@ function jointAt(
   origin: Point,
   row: boolean,
 ): { before: Block; after: Block } {
-  const before = chain.segments[index]?.right;
-  const after = chain.segments[index + 1]?.left;
+  const before = chain.segments[index]?.to;
+  const after = chain.segments[index + 1]?.from;
   const joint = chain.joints[index];
   if (before === undefined || after === undefined || joint === undefined)
     throw new RangeError(`lead drawing: joint ${index} must stand between two segments`);
@@ -233,10 +226,10 @@ function endsOf(
   captions: (place: 'first' | 'joint' | 'last', box: Box) => CaptionLines,
 ): readonly DrawnEnd[] {
   return chain.segments.flatMap((segment, index) => {
-    const at = (end: LeadEnd, side: LeadSide, block: Block | undefined): DrawnEnd[] => {
+    const at = (end: LeadEnd, side: Side, block: Block | undefined): DrawnEnd[] => {
       if (block === undefined) return [];
-      const outer = side === 'left' ? index === 0 : index === chain.segments.length - 1;
-      const place = !outer ? 'joint' : side === 'left' ? 'first' : 'last';
+      const outer = side === 'from' ? index === 0 : index === chain.segments.length - 1;
+      const place = !outer ? 'joint' : side === 'from' ? 'first' : 'last';
       return [
         {
           segment: index,
@@ -253,8 +246,8 @@ function endsOf(
       ];
     };
     return [
-      ...at(segment.left, 'left', blocks[index]?.after),
-      ...at(segment.right, 'right', blocks[index + 1]?.before),
+      ...at(segment.from, 'from', blocks[index]?.after),
+      ...at(segment.to, 'to', blocks[index + 1]?.before),
     ];
   });
 }

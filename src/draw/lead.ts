@@ -1,7 +1,7 @@
 /**
  * A lead, or leads in series: connectors, conductors, arrows and labels as plain data that a component puts on the page.
  */
-import type { Connector, Contact, Form } from '../core/wiring/index.ts';
+import type { Connector, Contact, Form, Side } from '../core/wiring/index.ts';
 import { contactWords, words } from '../core/wiring/index.ts';
 import type { FaceContact, Outline, View } from './face.ts';
 import type { Box, Point } from './geometry.ts';
@@ -19,7 +19,7 @@ export interface LeadEnd {
   readonly name: string;
 }
 
-/** A conductor from a contact of the left end to one of the right. `amperes` counts from left to right; null is 'not known'. */
+/** A conductor from a contact of one end to one of the other. `amperes` counts that way; null is 'not known'. */
 export interface ConductorInput {
   readonly from: Contact;
   readonly to: Contact;
@@ -31,8 +31,8 @@ export interface ConductorInput {
 
 /** One lead of a chain. */
 export interface LeadSegment {
-  readonly left: LeadEnd;
-  readonly right: LeadEnd;
+  readonly from: LeadEnd;
+  readonly to: LeadEnd;
   readonly conductors: readonly ConductorInput[];
 }
 
@@ -41,7 +41,7 @@ export interface LeadInput extends LeadSegment {
   readonly width: number;
 }
 
-/** Where the right end of one lead meets the left end of the next: which contacts touch. */
+/** Where the end of one lead meets the beginning of the next: which contacts touch. */
 export interface LeadJoint {
   readonly name: string;
   readonly touches: readonly JointTouch[];
@@ -54,12 +54,10 @@ export interface ChainInput {
   readonly joints: readonly LeadJoint[];
 }
 
-export type LeadSide = 'left' | 'right';
-
 /** An end as drawn. */
 export interface DrawnEnd {
   readonly segment: number;
-  readonly side: LeadSide;
+  readonly side: Side;
   readonly connector: Connector;
   readonly form: Form;
   readonly name: string;
@@ -127,7 +125,7 @@ export function segmentWords(segment: LeadSegment): string {
       `${contactWords(from)} to ${contactWords(to)} (${line}${amperes === null ? '' : `, ${directionWords(amperes)}`})`,
   );
   const what = joined.length === 0 ? 'no conductor yet' : joined.join('; ');
-  return `From ${end(segment.left)}, to ${end(segment.right)}: ${what}.`;
+  return `From ${end(segment.from)}, to ${end(segment.to)}: ${what}.`;
 }
 
 function directionWords(amperes: number): string {

@@ -65,7 +65,7 @@ function faults(drawing: LeadDrawing): string[] {
         if (contact.contact === 'shell') continue;
         const own =
           segment === conductor.segment &&
-          contact.contact === (side === 'left' ? conductor.from : conductor.to);
+          contact.contact === (side === 'from' ? conductor.from : conductor.to);
         const away = points.map((point) =>
           contact.radius === undefined
             ? distanceToBox(point, contact.box)
@@ -95,7 +95,7 @@ describe.each(WIDTHS)('at a width of %i px', (width) => {
             LOOKS.forEach((look, turn) => {
               const other = LOOKS[(drawn + turn) % LOOKS.length] ?? look;
               const conductors: ConductorInput[] = [{ from, to, line: 'source', amperes: 5.38e-3 }];
-              const ends = { left: end(left, look), right: { ...end(right, other), name: 'right plug' } };
+              const ends = { from: end(left, look), to: { ...end(right, other), name: 'right plug' } };
               const wrong = faults(drawLead({ width, ...ends, conductors }));
               if (wrong.length > 0) {
                 bad.push(
@@ -119,7 +119,7 @@ describe.each(WIDTHS)('at a width of %i px', (width) => {
       const wrong = faults(drawLead(input));
       if (wrong.length > 0)
         bad.push(
-          `${round}: ${input.left.connector} ${input.left.form} ${input.left.view} to ${input.right.connector} ${input.right.form} ${input.right.view}: ${wrong.join('; ')}`,
+          `${round}: ${input.from.connector} ${input.from.form} ${input.from.view} to ${input.to.connector} ${input.to.form} ${input.to.view}: ${wrong.join('; ')}`,
         );
     }
     expect(bad.slice(0, 8)).toEqual([]);
@@ -172,8 +172,8 @@ function randomLead(random: () => number, width: number): LeadInput {
   const right = pick(random, CONNECTORS);
   return {
     width,
-    left: end(left, pick(random, LOOKS)),
-    right: { ...end(right, pick(random, LOOKS)), name: 'right plug' },
+    from: end(left, pick(random, LOOKS)),
+    to: { ...end(right, pick(random, LOOKS)), name: 'right plug' },
     conductors: randomConductors(random, left, right),
   };
 }
@@ -181,8 +181,8 @@ function randomLead(random: () => number, width: number): LeadInput {
 function randomChain(random: () => number, width: number): ChainInput {
   const first = randomLead(random, width);
   const second = randomLead(random, width);
-  const shared = contactsOf(first.right.connector).filter((contact) =>
-    contactsOf(second.left.connector).includes(contact),
+  const shared = contactsOf(first.to.connector).filter((contact) =>
+    contactsOf(second.from.connector).includes(contact),
   );
   return {
     width,
@@ -207,8 +207,8 @@ describe('the usual leads', () => {
     const view = (connector: Connector) => (familyOf(connector) === 'din' ? 'solder' : 'mating');
     return drawLead({
       width,
-      left: { connector: left, form: 'plug', view: view(left), name: 'left plug' },
-      right: { connector: right, form, view: view(right), name: 'right plug' },
+      from: { connector: left, form: 'plug', view: view(left), name: 'left plug' },
+      to: { connector: right, form, view: view(right), name: 'right plug' },
       conductors: lines(pairs),
     }).crossings;
   };
@@ -231,8 +231,8 @@ describe('the usual leads', () => {
 
   test('a narrow sheet stacks the ends and a wide one sets them side by side', () => {
     const input = {
-      left: end('din5', { form: 'plug', view: 'solder' }),
-      right: end('trs-3.5', { form: 'plug', view: 'mating' }),
+      from: end('din5', { form: 'plug', view: 'solder' }),
+      to: end('trs-3.5', { form: 'plug', view: 'mating' }),
       conductors: [],
     };
     expect(drawLead({ width: 342, ...input }).layout).toBe('stack');
@@ -242,8 +242,8 @@ describe('the usual leads', () => {
   test('the height of a side-by-side drawing does not change while up to six conductors are laid', () => {
     const input = {
       width: 1080,
-      left: end('din5', { form: 'plug', view: 'solder' }),
-      right: end('din5', { form: 'plug', view: 'solder' }),
+      from: end('din5', { form: 'plug', view: 'solder' }),
+      to: end('din5', { form: 'plug', view: 'solder' }),
     };
     const empty = drawLead({ ...input, conductors: [] });
     const full = drawLead({ ...input, conductors: lines('1:1 2:2 3:3 4:4 5:5 shell:shell') });
@@ -253,7 +253,7 @@ describe('the usual leads', () => {
   test('a conductor to a contact that is not there is refused by name', () => {
     const left = { ...end('ts-6.35', { form: 'plug', view: 'mating' }), name: 'the left plug' };
     const right = end('din5', { form: 'plug', view: 'solder' });
-    expect(() => drawLead({ width: 342, left, right, conductors: lines('ring:4') })).toThrow(
+    expect(() => drawLead({ width: 342, from: left, to: right, conductors: lines('ring:4') })).toThrow(
       "lead drawing: the left plug must have the contact that is joined, got 'ring' on a 6.35 mm TS plug",
     );
   });
@@ -261,8 +261,8 @@ describe('the usual leads', () => {
   test('a lead is said in words that can be wired from', () => {
     const drawing = drawLead({
       width: 1080,
-      left: { ...end('din5', { form: 'plug', view: 'solder' }), name: 'left plug' },
-      right: { ...end('trs-3.5', { form: 'plug', view: 'mating' }), name: 'right plug' },
+      from: { ...end('din5', { form: 'plug', view: 'solder' }), name: 'left plug' },
+      to: { ...end('trs-3.5', { form: 'plug', view: 'mating' }), name: 'right plug' },
       conductors: [
         { from: '4', to: 'ring', line: 'source', amperes: 5.38e-3 },
         { from: '5', to: 'tip', line: 'sink', amperes: -5.38e-3 },

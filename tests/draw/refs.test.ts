@@ -5,8 +5,8 @@ import { drawLead } from '../../src/draw/lead.ts';
 
 const drawing = drawLead({
   width: 1080,
-  left: { connector: 'din5', form: 'plug', view: 'solder', name: 'left plug' },
-  right: { connector: 'trs-3.5', form: 'plug', view: 'mating', name: 'right plug' },
+  from: { connector: 'din5', form: 'plug', view: 'solder', name: 'left plug' },
+  to: { connector: 'trs-3.5', form: 'plug', view: 'mating', name: 'right plug' },
   conductors: [
     { from: '4', to: 'ring', line: 'source', amperes: 5.38e-3 },
     { from: '5', to: 'tip', line: 'sink', amperes: -5.38e-3 },
@@ -14,7 +14,7 @@ const drawing = drawLead({
   ],
 });
 
-const at = (side: 'left' | 'right', contact: ContactRef['contact'], segment = 0): ContactRef => ({
+const at = (side: 'from' | 'to', contact: ContactRef['contact'], segment = 0): ContactRef => ({
   segment,
   side,
   contact,
@@ -22,13 +22,13 @@ const at = (side: 'left' | 'right', contact: ContactRef['contact'], segment = 0)
 
 test('arrow keys go round the pins as they are seen, and over to the other plug', () => {
   // From the solder side a plug reads 1 4 2 5 3 from left to right.
-  expect(neighbourOf(drawing, at('left', '4'), 'ArrowRight')).toEqual(at('left', '2'));
-  expect(neighbourOf(drawing, at('left', '2'), 'ArrowLeft')).toEqual(at('left', '4'));
-  expect(neighbourOf(drawing, at('left', '4'), 'ArrowDown')).toEqual(at('left', '1'));
+  expect(neighbourOf(drawing, at('from', '4'), 'ArrowRight')).toEqual(at('from', '2'));
+  expect(neighbourOf(drawing, at('from', '2'), 'ArrowLeft')).toEqual(at('from', '4'));
+  expect(neighbourOf(drawing, at('from', '4'), 'ArrowDown')).toEqual(at('from', '1'));
   // The right plug points away from the lead: its sleeve is the nearest.
-  expect(neighbourOf(drawing, at('left', '3'), 'ArrowRight')).toEqual(at('right', 'sleeve'));
-  expect(neighbourOf(drawing, at('right', 'tip'), 'ArrowRight')).toBeUndefined();
-  expect(neighbourOf(drawing, at('right', 'tip'), 'a')).toBeUndefined();
+  expect(neighbourOf(drawing, at('from', '3'), 'ArrowRight')).toEqual(at('to', 'sleeve'));
+  expect(neighbourOf(drawing, at('to', 'tip'), 'ArrowRight')).toBeUndefined();
+  expect(neighbourOf(drawing, at('to', 'tip'), 'a')).toBeUndefined();
 });
 
 test('every contact can be reached from every other by arrow keys', () => {
@@ -49,10 +49,10 @@ test('every contact can be reached from every other by arrow keys', () => {
 });
 
 test('two contacts make a conductor only from end to end of one lead, the left end first', () => {
-  expect(joinOf(at('left', '4'), at('right', 'ring'))).toEqual({ segment: 0, from: '4', to: 'ring' });
-  expect(joinOf(at('right', 'ring'), at('left', '4'))).toEqual({ segment: 0, from: '4', to: 'ring' });
-  expect(joinOf(at('left', '4'), at('left', '5'))).toBeUndefined();
-  expect(joinOf(at('left', '4', 0), at('right', 'tip', 1))).toBeUndefined();
+  expect(joinOf(at('from', '4'), at('to', 'ring'))).toEqual({ segment: 0, from: '4', to: 'ring' });
+  expect(joinOf(at('to', 'ring'), at('from', '4'))).toEqual({ segment: 0, from: '4', to: 'ring' });
+  expect(joinOf(at('from', '4'), at('from', '5'))).toBeUndefined();
+  expect(joinOf(at('from', '4', 0), at('to', 'tip', 1))).toBeUndefined();
 });
 
 test('a contact says its end, its name, its reading and what it is joined to', () => {
