@@ -55,7 +55,7 @@ test('in lesson 12 each row names the pedals that the core finds silent', async 
   for (const layout of ['chain', 'hub', 'both'] as const) {
     const { silentWithout } = boardFacts(boardFrom({ layout, pedals: 4 }));
     const most = Math.max(...silentWithout.map(({ silent }) => silent.length));
-    await expect(part.locator('.show-ways .headline')).toContainText(`At worst ${most} of 4`);
+    await expect(part.locator('.show-ways .state')).toContainText(`At worst ${most} of 4`);
     for (const { device, silent } of silentWithout)
       await expect(part.getByText(`${device} off`, { exact: true }).locator('..')).toContainText(
         silent.join(', '),
@@ -75,7 +75,7 @@ test('in lesson 13 a program change takes two bytes of 320 µs, and far first is
   expect(near.seconds).toBeCloseTo(8 * 320e-6 + 3 * 1.32e-3 + 4 * 1.2e-6, 9);
   expect(far.seconds).toBeCloseTo(2 * 320e-6 + 3 * 1.32e-3 + 4 * 1.2e-6, 9);
   const part = await openPart(page, '/lessons/everything-at-one-press/', 4);
-  const headline = part.locator('.show-ways .headline');
+  const headline = part.locator('.show-ways .state');
   await part.getByRole('radio', { name: 'software, near pedal first' }).focus();
   await expect(headline).toContainText(`${Number(((near.seconds ?? 0) * 1e3).toPrecision(3))} ms`);
   await page.keyboard.press('ArrowRight');

@@ -153,7 +153,7 @@ test('a whole board is planned by keyboard alone, from empty to shopping list', 
   await keys.reach('textbox', 'program, from 1', 'back');
   await keys.type('12');
   await keys.press('Enter');
-  await expect(page.locator('.press .headline')).toContainText('Every device has its last message after');
+  await expect(page.locator('.press .state')).toContainText('Every device has its last message after');
 
   await keys.reach('fold', RESULTS);
   await keys.press('Enter');
@@ -213,7 +213,7 @@ test.describe('on a narrow screen with nothing but fingers', () => {
     await unfold(PRESS);
     await press(/^Add one for each of the other/);
     await touchIn(page, page.getByLabel('program, from 1').first(), '12');
-    await expect(page.locator('.press .headline')).toContainText('Every device has its last message after');
+    await expect(page.locator('.press .state')).toContainText('Every device has its last message after');
 
     await unfold(RESULTS);
     await page.getByText('cable schedule and shopping list').tap();
