@@ -25,7 +25,7 @@ const INPUT = makeJack('in', 'trs-3.5', 'type-a');
 const WIRED = planOfLink(OUTPUT, INPUT, [makeLead('din5', 'trs-3.5', wires('4-ring', '5-tip', '2-sleeve'))]);
 const FLOWS = checkLink(linkOf(WIRED, there(WIRED.links[0])));
 
-const outcome = (page: Page) => page.locator('.headline .state');
+const outcome = (page: Page) => page.locator('.headline .outcome');
 const sentence = (page: Page) => page.locator('.verdict [role="status"]');
 const contact = (page: Page, name: string) =>
   page.getByRole('button', { name: new RegExp(`^plug at the ${name},`) });

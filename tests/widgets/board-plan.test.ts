@@ -174,7 +174,7 @@ test('the messages of a press are added, moved and changed by keyboard, and the 
   const press = DEMO.press ?? [];
   await expect(items).toHaveCount(press.length);
   const ms = (seconds: number | undefined): string => `${((seconds ?? NaN) * 1e3).toFixed(2)} ms`;
-  await expect(area.locator('.headline')).toContainText(ms(timePress(DEMO).seconds));
+  await expect(area.locator('.state')).toContainText(ms(timePress(DEMO).seconds));
 
   // The first message changes places with the second; the hand stays on it.
   const down = items.first().getByRole('button', { name: /^Move down/ });

@@ -260,7 +260,7 @@ test('each lead opens on the bench and on its build sheet by address', async ({ 
   await page.getByRole('link', { name: 'Open on the bench' }).click();
   await expect(page).toHaveURL(/\/bench\/#plan=/);
   await wakeIslands(page);
-  await expect(page.locator('.headline .state')).toHaveText('Current flows');
+  await expect(page.locator('.headline .outcome')).toHaveText('Current flows');
   await page.goBack();
   await wakeIslands(page);
   await page.getByRole('button', { name: 'link 2', exact: true }).click();
@@ -272,7 +272,7 @@ test('a whole board opens on the bench with every link to choose', async ({ page
   await page.goto(`/bench/#plan=${await writeSharedLink(demoBoard())}`);
   await wakeIslands(page);
   await expect(page.getByLabel('Link of this plan').locator('option')).toHaveCount(demoBoard().links.length);
-  await expect(page.locator('.headline .state')).toHaveText('Current flows');
+  await expect(page.locator('.headline .outcome')).toHaveText('Current flows');
 });
 
 test('the saved file opens again, and a bad one is named and leaves the board as it was', async ({
