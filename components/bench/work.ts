@@ -8,7 +8,7 @@ import {
   settleJack,
   wires,
 } from '../../src/core/wiring/index.ts';
-import { findJack, linkOf, planOfLink } from '../../src/core/plan/index.ts';
+import { findJack, linkOf, planOfLink, wholeLink } from '../../src/core/plan/index.ts';
 import type {
   Conductor,
   Connector,
@@ -71,9 +71,9 @@ export function linkAhead(work: Work): Link {
   return first === undefined ? link : { ...link, branches: [first, ...others] };
 }
 
-/** The verdict on the link on the bench. */
+/** The verdict on the link on the bench, solved with all of the plan that shares its output or an input; its own inputs first. */
 export function verdictOf(work: Work): LinkVerdict {
-  return checkLink(linkOn(work));
+  return checkLink(wholeLink(work.plan, planLink(work)));
 }
 
 export function jackOn(work: Work, side: JackSide): Jack {

@@ -1,26 +1,30 @@
 /**
  * `npm run verdict -- FILE...`: read plan files, print a line a link.
- * Exit status: 0 when every link flows, 1 when any does not or there is none, 2 when any file is bad.
+ * Exit status: 0 when every link works, 1 when any does not or there is none, 2 when any file is bad, 3 when a part of any link
+ * would be over its rating, whatever else was found.
  */
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { differences, linkOf, readPlanText, sayProblems } from '../core/plan/index.ts';
+import { differences, readPlanText, sayProblems, wholeLink } from '../core/plan/index.ts';
 import type { Plan } from '../core/plan/index.ts';
-import { checkLink, noteLabel, outcomeWords } from '../core/verdict/index.ts';
-import type { LinkVerdict } from '../core/verdict/index.ts';
+import { checkLink, noteLabel } from '../core/verdict/index.ts';
+import type { LinkVerdict, NoteKind, Outcome } from '../core/verdict/index.ts';
 
 const USAGE = `usage: npm run verdict -- [--json] [--against TEACHER.json] FILE...
 
-Reads plan files and says of each link whether current would flow, and why.
+Reads plan files and says of each link whether it works, and why. Links that share an output or an input are solved together.
   --json           print an array, one entry a link
   --against FILE   fail a file whose jacks or circuits differ from those of FILE
-Exit status: 0 every link flows, 1 one does not or there is none, 2 a file is bad.`;
+Exit status: 0 every link works, 1 one does not or there is none, 2 a file is bad,
+3 a part of a link would be over its rating: do not connect it.`;
 
 interface Row {
   readonly file: string;
   readonly link: string;
-  readonly outcome: string;
-  readonly notes: readonly string[];
+  readonly outcome: Outcome;
+  /** What would be over its rating; null where nothing is. */
+  readonly danger: string | null;
+  readonly notes: readonly NoteKind[];
   readonly idleAmperes: number | null;
   readonly activeAmperes: number | null;
   readonly worstAmperes: number | null;
@@ -50,12 +54,13 @@ function main(given: readonly string[]): number {
       continue;
     }
     const apart = teacher ? differences(teacher, plan) : [];
-    const found = plan.links.map((link) => rowOf(file, link.name, checkLink(linkOf(plan, link)), apart));
+    const found = plan.links.map((link) => rowOf(file, link.name, checkLink(wholeLink(plan, link)), apart));
     rows.push(...found);
     if (apart.length > 0 || found.some(({ outcome }) => outcome !== 'flows')) wrong = true;
     if (!parsed.json) print(file, found, apart);
   }
   if (parsed.json) console.log(JSON.stringify(rows, undefined, 2));
+  if (rows.some(({ danger }) => danger !== null)) return 3;
   if (bad) return 2;
   return wrong || rows.length === 0 ? 1 : 0;
 }
@@ -100,6 +105,7 @@ function rowOf(file: string, link: string, verdict: LinkVerdict, apart: readonly
     file,
     link,
     outcome: verdict.outcome,
+    danger: verdict.danger ?? null,
     notes: verdict.notes.map(({ kind }) => kind),
     idleAmperes: current?.idle ?? null,
     activeAmperes: current?.active ?? null,
@@ -117,9 +123,8 @@ function rowOf(file: string, link: string, verdict: LinkVerdict, apart: readonly
 function print(file: string, rows: readonly Row[], apart: readonly string[]): void {
   if (apart.length > 0) console.log(`${file}: differs from the teacher's: ${apart.join('; ')}`);
   if (rows.length === 0) console.log(`${file}: no link to check`);
-  for (const { link, outcome, notes, why } of rows) {
-    const words = notes.map((note) => noteLabel(note as Parameters<typeof noteLabel>[0]));
-    const label = outcomeWords(outcome as LinkVerdict['outcome']).label.toUpperCase();
-    console.log(`${file}: ${link}: ${label}${words.length > 0 ? ` [${words.join(', ')}]` : ''}: ${why}`);
+  for (const { link, notes, why } of rows) {
+    const words = notes.map(noteLabel);
+    console.log(`${file}: ${link}: ${why}${words.length > 0 ? ` [${words.join(', ')}]` : ''}`);
   }
 }

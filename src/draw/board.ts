@@ -1,9 +1,9 @@
 /** The drawn board at a scale: devices true to size, jacks on their edges, leads round the devices, a mark on each lead. Pixels. */
 import { onlyCarries } from '../core/plan/index.ts';
-import { outcomeWords } from '../core/verdict/index.ts';
+import { linkWords } from '../core/verdict/index.ts';
 import { words } from '../core/wiring/index.ts';
 import type { Edge, WholeDevice, WholeJack } from '../core/plan/index.ts';
-import type { Grade, Outcome } from '../core/verdict/index.ts';
+import type { Grade, LinkOutcome } from '../core/verdict/index.ts';
 import { BOARD_TEXT, edgeLabels, labelAt, nameLabels } from './board-labels.ts';
 import type { BoardLabel } from './board-labels.ts';
 import { placeMarks } from './board-marks.ts';
@@ -52,7 +52,8 @@ export interface DrawnRun {
   readonly anchor: Point;
   readonly hop: number | undefined;
   readonly grade: Grade;
-  readonly outcome: Outcome;
+  /** The outcome of its link in a word. */
+  readonly label: string;
 }
 
 /** The whole drawing. The board's own measures are in centimetres, everything else in pixels. */
@@ -113,7 +114,7 @@ export function fitScale(routes: BoardRoutes, width: number, height = Infinity):
 /** Draw a board at so many pixels a centimetre. */
 export function drawBoard(
   routes: BoardRoutes,
-  outcomes: readonly Outcome[],
+  outcomes: readonly LinkOutcome[],
   hops: readonly (readonly (number | undefined)[])[],
   scale: number,
 ): BoardDrawing {
@@ -129,7 +130,7 @@ export function drawBoard(
     ...devices.flatMap(({ jacks }) => jacks.map(markBox)),
   ]);
   const runs = routes.leads.map(({ link, input }, number): DrawnRun => {
-    const outcome = outcomes[link] ?? 'no-path';
+    const { grade, label } = linkWords(outcomes[link] as LinkOutcome);
     const points = lines[number] ?? [];
     return {
       link,
@@ -139,8 +140,8 @@ export function drawBoard(
       mark: marks[number]?.box ?? { x: 0, y: 0, width: 0, height: 0 },
       anchor: marks[number]?.anchor ?? { x: 0, y: 0 },
       hop: hops[link]?.[input],
-      grade: outcomeWords(outcome).grade,
-      outcome,
+      grade,
+      label,
     };
   });
   return {

@@ -51,12 +51,12 @@ describe('The command line', { timeout: PATIENCE }, () => {
     const { status, out, error } = run('good.json', 'good.json');
     expect([status, error]).toEqual([0, '']);
     expect(out.trim().split('\n')).toHaveLength(2);
-    expect(out).toMatch(/^good\.json: link 1: CURRENT FLOWS/);
+    expect(out).toMatch(/^good\.json: link 1: Works: 5\.38 mA/);
   });
 
   test('ends with 1 when a link does not flow, and when there is no link', () => {
     const open = run('open.json');
-    expect([open.status, open.out.startsWith('open.json: link 1: NO PATH')]).toEqual([1, true]);
+    expect([open.status, open.out.startsWith('open.json: link 1: No path: ')]).toEqual([1, true]);
     const empty = run('empty.json');
     expect([empty.status, empty.out]).toEqual([1, 'empty.json: no link to check\n']);
   });
@@ -83,6 +83,7 @@ describe('The command line', { timeout: PATIENCE }, () => {
       expect(Object.keys(row).sort()).toEqual([
         'activeAmperes',
         'activeVolts',
+        'danger',
         'file',
         'idleAmperes',
         'idleVolts',

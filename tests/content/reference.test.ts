@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { STATUS_WORDS } from '../../components/parts/status-words.ts';
+import { OUTCOMES, outcomeWords } from '../../src/core/verdict/index.ts';
 
 interface Entry {
   readonly id: string;
@@ -58,7 +59,7 @@ describe('Reference data', () => {
       ...['current loop', 'source', 'sink', 'shield', 'tip', 'ring', 'sleeve', 'din', 'trs', 'ts'],
       ...['in', 'out', 'thru', 'type a', 'type b', 'isolated', 'daisy chain', 'hub', 'continuity'],
       ...['program change', 'channel', 'two-contact', 'both-ways', 'tip-signal', 'ring-signal', 'in-and-out'],
-      ...['flows', 'weak', 'starved', 'unclear', 'inverted', 'always-on', 'backwards', 'no-path'],
+      ...OUTCOMES.filter((one) => one !== 'unsolved').map((one) => outcomeWords(one).label.toLowerCase()),
     ];
     expect(words.filter((word) => !terms.has(word))).toEqual([]);
   });

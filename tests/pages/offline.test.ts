@@ -22,5 +22,5 @@ test('after one visit every page opens with the network off, and the bench still
     .getByRole('button', { name: /^Lay it/ })
     .first()
     .click();
-  await expect(page.locator('.headline .outcome')).toHaveText('Current flows');
+  await expect(page.locator('.headline .outcome')).toHaveText('Works');
 });

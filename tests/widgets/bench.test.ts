@@ -37,7 +37,7 @@ async function open(page: Page, hash = ''): Promise<void> {
 
 test('a lead is wired by pointer alone and the verdict is the one of the core', async ({ page }) => {
   await open(page);
-  await expect(outcome(page)).toHaveText('Nothing laid yet');
+  await expect(outcome(page)).toHaveText('No wires yet');
   for (const [from, to] of [
     ['pin 4', 'ring'],
     ['pin 5', 'tip'],
@@ -46,7 +46,7 @@ test('a lead is wired by pointer alone and the verdict is the one of the core', 
     await contact(page, `output, ${from}`).click();
     await contact(page, `input, ${to}`).click();
   }
-  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(outcome(page)).toHaveText('Works');
   await expect(sentence(page)).toHaveText(FLOWS.sentence);
   await expect(page.locator('.headline')).toContainText(sayAmperes(there(FLOWS.inputs[0]).active));
   await contact(page, 'output, pin 4').click();
@@ -67,7 +67,7 @@ test('a lead is wired by dragging', async ({ page }) => {
     await page.mouse.move(end.x + end.width / 2, end.y + end.height / 2, { steps: 8 });
     await page.mouse.up();
   }
-  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(outcome(page)).toHaveText('Works');
 });
 
 test('a lead is wired, undone and mended by keyboard alone', async ({ page }) => {
@@ -111,12 +111,12 @@ test('a lead is wired, undone and mended by keyboard alone', async ({ page }) =>
     await walkTo(to);
     await page.keyboard.press('Enter');
   }
-  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(outcome(page)).toHaveText('Works');
   await page.keyboard.press('Control+z');
   await page.keyboard.press('Control+z');
   await expect(outcome(page)).toHaveText('No path');
   await page.keyboard.press('Control+Shift+z');
-  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(outcome(page)).toHaveText('Works');
 });
 
 test('the table of choices wires the same lead', async ({ page }) => {
@@ -141,7 +141,7 @@ test('swapped lines are called backwards, and the steps follow the current throu
   await page.getByText('The lead as a table').click();
   await page.getByLabel('Lead 1, pin 4 to').selectOption('tip');
   await page.getByLabel('Lead 1, pin 5 to').selectOption('ring');
-  await expect(outcome(page)).toHaveText('Backwards');
+  await expect(outcome(page)).toHaveText('Reversed');
   const steps = page.locator('.steps li');
   await expect(steps.filter({ hasText: 'protection diode' })).toHaveCount(1);
   const next = page.getByRole('button', { name: 'Next step' });
@@ -157,7 +157,7 @@ test("'Which lead?' lays a lead that flows, and says when none can", async ({ pa
     .getByRole('button', { name: /^Lay it/ })
     .first()
     .click();
-  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(outcome(page)).toHaveText('Works');
   await page.getByRole('group', { name: 'Output jack' }).getByLabel('Connector').selectOption('trs-3.5');
   await page.getByRole('group', { name: 'Output jack' }).getByLabel('Style').selectOption('ring-signal');
   await expect(page.locator('.which [role="status"]')).toContainText('No passive lead can');
@@ -176,14 +176,14 @@ test('a contact that was picked is let go when a lead is laid or a change is tak
     .getByRole('button', { name: /^Lay it/ })
     .first()
     .click();
-  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(outcome(page)).toHaveText('Works');
   await expect(hint).toHaveText(/^Press a contact/);
   await contact(page, 'output, pin 1').click();
   await expect(hint).toHaveText(waiting);
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(hint).toHaveText(/^Press a contact/);
   await contact(page, 'input, tip').click();
-  await expect(outcome(page)).toHaveText('Nothing laid yet');
+  await expect(outcome(page)).toHaveText('No wires yet');
 });
 
 test('a fault and a second lead change the verdict, and undo brings it back', async ({ page }) => {
@@ -198,9 +198,9 @@ test('a fault and a second lead change the verdict, and undo brings it back', as
   await page.getByRole('button', { name: 'Put this fault in' }).click();
   await expect(outcome(page)).toHaveText('No path');
   await page.getByRole('button', { name: /^Mend/ }).click();
-  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(outcome(page)).toHaveText('Works');
   await page.getByRole('button', { name: 'Add a second lead' }).click();
-  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(outcome(page)).toHaveText('Works');
   await expect(page.getByText('Lead 2, length')).toBeVisible();
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
   await expect(page.getByText('Lead 2, length')).toHaveCount(0);
@@ -227,10 +227,10 @@ test('the last work survives a reload, and can be changed after it', async ({ pa
   await expect(contact(page, 'output, pin 4')).toHaveAccessibleName(/joined to tip/);
   await contact(page, 'output, pin 5').click();
   await contact(page, 'input, ring').click();
-  await expect(outcome(page)).toHaveText('Backwards');
+  await expect(outcome(page)).toHaveText('Reversed');
   await page.reload();
   await wakeIslands(page);
-  await expect(outcome(page)).toHaveText('Backwards');
+  await expect(outcome(page)).toHaveText('Reversed');
 });
 
 test('the saved file opens again, and a bad one is named and leaves the work as it was', async ({
@@ -240,7 +240,7 @@ test('the saved file opens again, and a bad one is named and leaves the work as 
   const good = info.outputPath('good.json');
   writeFileSync(good, writePlanText(WIRED));
   await page.getByLabel('Plan file to open').setInputFiles(good);
-  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(outcome(page)).toHaveText('Works');
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('button', { name: 'Save to a file' }).click(),
@@ -255,7 +255,7 @@ test('the saved file opens again, and a bad one is named and leaves the work as 
   await expect(page.getByRole('alert')).toContainText("got 'type-q'");
   await expect(page.getByRole('alert')).toContainText('Your work is as it was.');
   await expect(page.getByRole('alert'), 'seen by who pressed the button').toBeInViewport();
-  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(outcome(page)).toHaveText('Works');
 });
 
 test('the lead on the bench goes along to the build sheet', async ({ page }) => {
@@ -275,14 +275,14 @@ test('a link that holds the whole plan opens it, and a broken one leaves the wor
 }) => {
   const link = await writeSharedLink(WIRED);
   await open(page, `#plan=${link}`);
-  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(outcome(page)).toHaveText('Works');
   await page.getByRole('button', { name: 'Copy a link' }).click();
   const copied = new URL(await page.getByLabel('Link to this plan').inputValue());
   expect(copied.pathname).toBe('/bench/');
   expect(await readSharedLink(copied.hash.slice('#plan='.length))).toEqual({ ok: true, plan: WIRED });
   await page.evaluate((broken) => (location.hash = `plan=${broken}`), link.slice(0, 30));
   await expect(page.getByRole('alert')).toContainText('expected a whole link');
-  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(outcome(page)).toHaveText('Works');
 });
 
 test('the bench answers to a finger on a narrow screen', async ({ browser, baseURL }) => {
@@ -300,7 +300,7 @@ test('the bench answers to a finger on a narrow screen', async ({ browser, baseU
     await contact(page, `output, ${from}`).tap();
     await contact(page, `input, ${to}`).tap();
   }
-  await expect(outcome(page)).toHaveText('Current flows');
+  await expect(outcome(page)).toHaveText('Works');
   await context.close();
 });
 

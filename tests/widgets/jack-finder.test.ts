@@ -95,7 +95,7 @@ test('following the readings that are asked for names the jack, and ends in a le
   await expect(page).toHaveURL(/\/bench\/#plan=/);
   await wakeIslands(page);
   await expect(page.getByRole('group', { name: 'Input jack' }).getByLabel('Style')).toHaveValue('type-b');
-  await expect(page.locator('.outcome').first()).toContainText('Current flows');
+  await expect(page.locator('.outcome').first()).toContainText('Works');
 });
 
 test('a slip is refused in words, and readings that fit nothing are said to fit nothing', async ({

@@ -1,14 +1,14 @@
 /** Findings on single links: the solved circuit with the leads it would really use, their length, and what they carry besides. */
-import { inputOf, isPlaced, jackPoint, leadMetres, linkOf, outputOf, waysRound } from '../plan/index.ts';
+import { inputOf, isPlaced, jackPoint, leadMetres, wholeLink, outputOf, waysRound } from '../plan/index.ts';
 import type { BoardGraph, Feed, Plan, PlanLink, WholeDevice } from '../plan/index.ts';
-import { checkLink, outcomeWords, solveMaps } from '../verdict/index.ts';
-import type { LinkMemory, NoteKind, NotedJudgement, Outcome } from '../verdict/index.ts';
+import { checkLink, outcomeWords, solveMaps, works } from '../verdict/index.ts';
+import type { LinkMemory, NoteKind, NotedJudgement } from '../verdict/index.ts';
 import type { Link } from '../wiring/index.ts';
 import { finding, sayJack } from './findings.ts';
 import type { Finding, FindingKind, Severity } from './findings.ts';
 
-/** All links that leave one output, solved as the one circuit that they are. */
-interface SolvedOutput {
+/** All links that leave one output, solved as the one circuit that they are, with other outputs that end on the same inputs. */
+export interface SolvedOutput {
   readonly links: readonly PlanLink[];
   readonly link: Link;
   readonly judgement: NotedJudgement;
@@ -22,17 +22,19 @@ export function solveOutputs(plan: Plan, memory: LinkMemory): readonly SolvedOut
     groups.set(key, [...(groups.get(key) ?? []), link]);
   }
   return [...groups.values()].map((links) => {
-    const parts = links.map((one) => linkOf(plan, one));
-    const [first] = parts;
-    if (!first) throw new Error('board: an output without a link');
-    const link = { output: first.output, branches: parts.flatMap(({ branches }) => branches) };
+    const link = wholeLink(plan, links[0] as PlanLink);
     return { links, link, judgement: checkLink(link, 'notes', memory) };
   });
 }
 
 /** Findings on the circuits of the links. */
 export function circuitFindings(solved: readonly SolvedOutput[]): readonly Finding[] {
-  return solved.flatMap((one) => [...splitFindings(one), ...outcomeFindings(one), ...noteFindings(one)]);
+  const found = solved.flatMap((one) => [
+    ...splitFindings(one),
+    ...outcomeFindings(one),
+    ...noteFindings(one),
+  ]);
+  return found.toSorted((a, b) => Number(b.kind === 'over-rating') - Number(a.kind === 'over-rating'));
 }
 
 function namesOf(links: readonly PlanLink[]): readonly string[] {
@@ -68,45 +70,48 @@ function outcomeFindings({ links, link, judgement: { outcome, notes } }: SolvedO
   if (outcome === 'weak')
     return [
       finding('weak', 'warning', where, {
-        what: `${named}: works, but not at every corner of the tolerances`,
+        what: `${named}: works, but not with every part at its worst`,
         why: checkLink(link).sentence,
         mend: 'Shorten the lead, or use an output with more current or an input that needs less.',
       }),
     ];
-  const works = ({ outcome }: { readonly outcome: Outcome }): boolean =>
-    outcome === 'flows' || outcome === 'weak';
   if (link.branches.some(({ input }) => !solveMaps(link.output, input).candidates.some(works)))
     return [
       finding('no-passive-lead', 'error', where, {
         what: `${named}: no passive lead can join these two jacks`,
-        why: 'Every way to lay the conductors was solved, and none works.',
-        mend: 'Use another outlet, set it to another style, or put a powered converter between.',
+        why: 'Every possible wiring was solved, and none works.',
+        mend: 'Use another output, set it to another type, or put a powered converter between.',
       }),
     ];
   return [
     finding('link-fails', 'error', where, {
       what: `${named}: ${outcomeWords(outcome).label.toLowerCase()}`,
       why: checkLink(link).sentence,
-      mend: 'Ask for the right lead between these two jacks, or set the outlet to another style.',
+      mend: 'Ask for the right lead between these two jacks, or set the output to another type.',
     }),
   ];
 }
 
 type FromNote = readonly [kind: FindingKind, severity: Severity, what: string, mend: string];
 
-const OVER: FromNote = [
-  'over-rating',
+const SHORTED: FromNote = [
+  'link-fails',
   'error',
-  'a part carries more than it should',
-  'Do not connect it. Change the lead first.',
+  'a line of the output is shorted',
+  'Change the lead before you connect it.',
 ];
-const HUM = 'Where it hums, use an isolated input or a hub with isolated outlets.';
+const HUM = 'Where it hums, use an isolated input or a hub with isolated outputs.';
 
 /** Notes of a link that are findings of a board; the others are said elsewhere, or only on the bench. */
 const FROM_NOTES: Readonly<Partial<Record<NoteKind, FromNote>>> = {
-  'over-rating': OVER,
-  'source-shorted': OVER,
-  'stage-shorted': OVER,
+  'over-rating': [
+    'over-rating',
+    'error',
+    'do not connect: a part is over its rating',
+    'Change the lead first.',
+  ],
+  'source-shorted': SHORTED,
+  'stage-shorted': SHORTED,
   'too-long': [
     'too-long',
     'warning',
@@ -119,6 +124,12 @@ const FROM_NOTES: Readonly<Partial<Record<NoteKind, FromNote>>> = {
     'the lead carries spare pins',
     'A lead of three wires is the safe choice; label one that carries more.',
   ],
+  merged: [
+    'fed-twice',
+    'note',
+    'solved with the other output at rest',
+    'Put a merger in front of the input.',
+  ],
   'depends-on-grounds': ['grounds', 'warning', 'works or not by how grounds are joined', HUM],
   'grounds-joined': ['grounds', 'note', 'joins the grounds of two devices', HUM],
 };
@@ -127,7 +138,7 @@ function noteFindings({ links, judgement }: SolvedOutput): readonly Finding[] {
   const where = { links: namesOf(links) };
   return judgement.notes.flatMap(({ kind: note, detail }) => {
     const from = FROM_NOTES[note];
-    if (!from) return [];
+    if (!from || (from === SHORTED && judgement.danger !== undefined)) return [];
     const [kind, severity, what, mend] = from;
     return [
       finding(kind, severity, where, { what: `${where.links.join(', ')}: ${what}`, why: detail, mend }),

@@ -1,9 +1,10 @@
 /** The check of a whole board. */
 import { boardGraph } from '../plan/index.ts';
 import type { Plan } from '../plan/index.ts';
-import type { LinkMemory, Outcome } from '../verdict/index.ts';
+import type { LinkMemory, LinkOutcome } from '../verdict/index.ts';
 import { checkChannels } from './check-channels.ts';
 import { circuitFindings, leadFindings, solveOutputs } from './check-links.ts';
+import type { SolvedOutput } from './check-links.ts';
 import { checkNetwork } from './check-network.ts';
 import { SEVERITIES } from './findings.ts';
 import type { Finding } from './findings.ts';
@@ -11,7 +12,7 @@ import type { Finding } from './findings.ts';
 /** Everything found, worst first, and the outcome of each link in the plan's order. */
 export interface BoardCheck {
   readonly findings: readonly Finding[];
-  readonly outcomes: readonly Outcome[];
+  readonly outcomes: readonly LinkOutcome[];
   /** Whether nothing stands in the way: no error. */
   readonly passes: boolean;
 }
@@ -28,7 +29,7 @@ export function checkBoard(plan: Plan, memory: LinkMemory = new Map()): BoardChe
   ];
   const findings = SEVERITIES.flatMap((severity) => found.filter((one) => one.severity === severity));
   const outcomes = plan.links.map(
-    (link) => solved.find(({ links }) => links.includes(link))?.judgement.outcome ?? 'no-path',
+    (link) => (solved.find(({ links }) => links.includes(link)) as SolvedOutput).judgement,
   );
   return { findings, outcomes, passes: !findings.some(({ severity }) => severity === 'error') };
 }

@@ -1,6 +1,6 @@
 /** The board on one page: every device with its channel and its feed, every link with its leads. */
-import { outcomeWords } from '../verdict/index.ts';
-import type { Outcome } from '../verdict/index.ts';
+import { linkWords } from '../verdict/index.ts';
+import type { LinkOutcome } from '../verdict/index.ts';
 import { timePress } from './one-press.ts';
 import { boardGraph, pathsFrom, speaks } from '../plan/index.ts';
 import type { DeviceKind, Plan, Power } from '../plan/index.ts';
@@ -65,7 +65,7 @@ export function deviceRows(plan: Plan): readonly DeviceRow[] {
 }
 
 /** Every link of the plan, one row an input; `outcomes` are those of the check, in the order of the links. */
-export function linkRows(plan: Plan, outcomes: readonly Outcome[]): readonly LinkRow[] {
+export function linkRows(plan: Plan, outcomes: readonly LinkOutcome[]): readonly LinkRow[] {
   const leads = new Map(plan.leads.map((lead) => [lead.name, lead]));
   return plan.links.flatMap((link, at) =>
     link.inputs.map((input): LinkRow => ({
@@ -74,9 +74,15 @@ export function linkRows(plan: Plan, outcomes: readonly Outcome[]): readonly Lin
       to: `${input.device}: ${input.jack}`,
       leads: input.leads.join(', '),
       lengthMetres: input.leads.reduce((sum, name) => sum + (leads.get(name)?.lengthMetres ?? 0), 0),
-      outcome: outcomeWords(outcomes[at] ?? 'no-path').label,
+      outcome: saidOf(outcomes[at] as LinkOutcome),
     })),
   );
+}
+
+/** The word of an outcome; of a part over its rating also which, as a list has no other place for it. */
+function saidOf(outcome: LinkOutcome): string {
+  const { label } = linkWords(outcome);
+  return outcome.danger === undefined ? label : `${label}: ${outcome.danger}`;
 }
 
 /** The plan of one lead alone: its link, the two devices with their two jacks, and this lead first. @throws when no link uses it. */

@@ -2,7 +2,7 @@
 import { EDGE_BUDGET_SECONDS, checkBoard, hopTimings, timePress } from '../board/index.ts';
 import { boardFacts } from '../planner/index.ts';
 import { boardGraph, pathsFrom } from '../plan/index.ts';
-import { checkLink, outcomeWords, sayAmperes } from '../verdict/index.ts';
+import { checkLink, linkWords, sayAmperes } from '../verdict/index.ts';
 import { boardFrom, splitFrom, type AuthoredBoard, type AuthoredSplit } from './boards.ts';
 import { sayTime } from './time.ts';
 
@@ -143,7 +143,7 @@ export function shownPress(label: string, authored: AuthoredBoard): Shown {
 /** The current of each LED in a split, and what it needs. */
 export function shownSplit(label: string, authored: AuthoredSplit): Shown {
   const verdict = checkLink(splitFrom(authored));
-  const words = outcomeWords(verdict.outcome);
+  const words = linkWords(verdict);
   const needed = verdict.inputs[verdict.decides]?.on ?? 0;
   return {
     label,

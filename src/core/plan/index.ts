@@ -77,3 +77,4 @@ export { sayProblem } from './reading.ts';
 export type { Problem } from './reading.ts';
 export { isPlaced, jackPoint, leadMetres, waysRound } from './route.ts';
 export { readSharedLink, writeSharedLink } from './shared-link.ts';
+export { wholeLink } from './whole-link.ts';

@@ -1,86 +1,126 @@
-/** What to change, in words; every piece of advice has been solved before it is given. */
+/** What to change, in words: the cheapest cure that is true, solved before it is given. */
 import { CONTACT_OHMS, familyOf, lineAt, makeLead } from '../wiring/index.ts';
 import type { Branch, Conductor, End, Jack, Lead, Link } from '../wiring/index.ts';
 import type { Findings, Judge, LinkMemory } from './findings.ts';
 import { lineByLine } from './needed.ts';
-import type { Outcome } from './outcomes.ts';
-import { sayContact, sayFault, sayList } from './speak.ts';
+import { works } from './outcomes.ts';
+import { sayContact, sayFault, sayList, sayOhms } from './speak.ts';
+import { offStandard } from './standard.ts';
 
-/** Plain leads already judged: a bench goes back and forth between a few jacks, and their answer hangs on the jacks alone. */
-const PLAIN_LEADS: LinkMemory = new Map();
-
-/** What would make the link flow, or that no passive lead can; `judge` solves each piece of advice before it is given. */
-export function changeOf(link: Link, found: Findings, judge: Judge): string {
-  if (found.outcome === 'flows') {
-    const open = found.notes.some(({ kind }) => kind === 'shield-open');
-    return open
-      ? 'Nothing needs to change for the current. Join the shield too: the standard wants it at both ends.'
-      : 'Nothing needs to change.';
-  }
-  const misfit = found.notes.find(({ kind }) => kind === 'plug-does-not-fit');
-  if (misfit) return `Choose ends that fit: ${misfit.detail}.`;
-  const { output } = link;
-  if (output.circuit === 'driver-off')
-    return 'Switch the output on first: no lead can do anything without its supply.';
-  const branch = link.branches[found.decides];
-  if (!branch) return '';
-  const { input } = branch;
-  const wanted = lineByLine(output, input);
-  const plain = makeLead(output.connector, input.connector, wanted);
-  const alone = judge({ output, branches: [{ input, leads: [plain] }] }, 'outcome', PLAIN_LEADS).outcome;
-  if (alone === 'starved')
-    return 'No passive lead can join these two: line to line, too little current is left to switch the input. It needs a powered converter, or another outlet.';
-  if (alone !== 'flows' && alone !== 'weak')
-    return 'No passive lead can join these two: it needs a powered converter, or another outlet.';
-  if (found.outcome === alone)
-    return "The conductors are not to blame: line to line, this output and this input give 'weak'. Choose another output or another input, or put a powered converter between.";
-  const words =
-    mendWords(link, branch, alone, judge) ??
-    (bridgedByPlug(link, branch)
-      ? `Use a lead with TRS plugs: in a TRS jack the long sleeve of a TS plug touches ring and sleeve at once. ${joinedWords(output, input, wanted)}`
-      : joinWords(output, input, wanted, found));
-  return alone === 'weak'
-    ? `${words} Even then the link is weak: with every tolerance at its worst the input may not switch.`
-    : words;
+/** A link changed, and the change in words. */
+interface Cure {
+  readonly link: Link;
+  readonly words: string;
 }
 
-/**
- * What to do when the right contacts are meant to be joined: mend a fault, part the inputs, take a better wire.
- * @param best what the two jacks give line to line.
- */
-function mendWords(
-  { output, branches }: Link,
-  branch: Branch,
-  best: Outcome,
-  judge: Judge,
-): string | undefined {
-  const works = (leads: readonly Lead[], beside: readonly Branch[]): boolean =>
-    judge({ output, branches: [{ ...branch, leads }, ...beside] }, 'outcome').outcome === best;
+/** Cures already judged: a bench goes back and forth between a few jacks, and plain leads hang on the jacks alone. */
+const JUDGED: LinkMemory = new Map();
+
+/** Length of a lead that is short, metres: any shorter one adds no more current to speak of. */
+const SHORT_METRES = 1;
+
+/** What would make the link work, or that no passive lead can; `judge` solves each piece of advice before it is given. */
+export function changeOf(link: Link, found: Findings, judge: Judge): string {
+  const kinds = found.notes.map(({ kind }) => kind);
+  if (found.danger === undefined && found.outcome === 'flows')
+    return kinds.includes('shield-open')
+      ? 'Nothing needs to change for the current. Join the shield too: the standard wants it at both ends.'
+      : 'Nothing needs to change.';
+  const misfit = found.notes.find(({ kind }) => kind === 'plug-does-not-fit');
+  if (misfit) return `Choose ends that fit: ${misfit.detail}.`;
+  if (link.output.circuit === 'driver-off')
+    return 'Switch the output on first: no lead can do anything without its supply.';
+  const warning = found.danger === undefined ? '' : 'Do not connect it as it is. ';
+  return `${warning}${cureWords(link, found, judge)}`;
+}
+
+/** The first cure that works with every part at its worst; else, where that is better than now, the first that works at all. */
+function cureWords(link: Link, found: Findings, judge: Judge): string {
+  const branch = link.branches[found.decides] as Branch;
+  let marginal: string | undefined;
+  for (const { link: cured, words } of curesOf(link, branch, found)) {
+    const judged = judge(cured, 'outcome', JUDGED);
+    if (!works(judged)) continue;
+    if (judged.outcome === 'flows') return words;
+    marginal ??= words;
+  }
+  if (marginal === undefined)
+    return `No passive lead can join these two${
+      judge(plainLink(link.output, branch.input), 'outcome', JUDGED).outcome === 'starved'
+        ? ': line to line, too little current is left to switch the input. It needs'
+        : ': it needs'
+    } a powered converter, or another output.`;
+  if (found.danger === undefined && found.outcome === 'weak')
+    return 'The conductors are not to blame: line to line, this output and this input are marginal. Choose another output or another input, or put a powered converter between.';
+  return `${marginal} Even then the link is marginal: with every tolerance at its worst the input may not switch.`;
+}
+
+/** Everything that may cure a link, the cheapest first: its leads, then the resistors of its devices, then both. */
+function curesOf(link: Link, branch: Branch, found: Findings): readonly Cure[] {
+  const { output } = link;
+  const inLeads = [...mendings(link, branch), rejoined(output, branch, found)];
+  const inJacks = resistorCures(link, branch);
+  const both = inJacks.map(({ link: { output: sender, branches }, words }) => ({
+    link: plainLink(sender, (branches[found.decides] as Branch).input),
+    words: `${words} ${rejoined(output, branch, found).words}`,
+  }));
+  return [...inLeads, ...inJacks, ...both];
+}
+
+function plainLink(output: Jack, input: Jack): Link {
+  const lead = makeLead(output.connector, input.connector, lineByLine(output, input));
+  return { output, branches: [{ input, leads: [lead] }] };
+}
+
+/** What to do when the right contacts are meant to be joined: mend a fault, part the inputs, take a better wire. */
+function mendings(link: Link, branch: Branch): readonly Cure[] {
   const sound = branch.leads.map((lead) => ({ ...lead, faults: [] }));
-  const others = branches.filter((one) => one !== branch);
   const faults = branch.leads.flatMap((lead) => lead.faults.map((fault) => sayFault(lead, fault)));
-  if (faults.length > 0 && works(sound, others)) return `Mend the lead: ${sayList(faults)}.`;
-  if (others.length > 0 && works(branch.leads, []))
-    return 'Give each input an output of its own: a THRU, or a hub.';
+  const others = link.branches.length > 1;
+  const alone = (leads: readonly Lead[]): Link => ({ output: link.output, branches: [{ ...branch, leads }] });
   const short = sound.map((lead) => ({
     ...lead,
-    lengthMetres: Math.min(lead.lengthMetres, 1),
+    lengthMetres: Math.min(lead.lengthMetres, SHORT_METRES),
     contactOhms: CONTACT_OHMS,
   }));
-  if (works(short, [])) {
-    const first = [
-      ...(faults.length > 0 ? [`mend the lead (${sayList(faults)})`] : []),
-      ...(others.length > 0 ? ['give each input an output of its own'] : []),
-    ];
-    return first.length > 0
-      ? `First ${first.join(', then ')}.`
-      : 'The right contacts are joined, but the lead has too much resistance: take a shorter one, thicker wire or cleaner contacts.';
-  }
-  return undefined;
+  const first = [
+    ...(faults.length > 0 ? [`mend the lead (${sayList(faults)})`] : []),
+    ...(others ? ['give each input an output of its own'] : []),
+  ];
+  const { rivals: _, ...unrivalled } = link;
+  const mended = link.branches.map((one) => (one === branch ? { ...one, leads: sound } : one));
+  return [
+    ...(link.rivals
+      ? [{ link: unrivalled, words: 'Put a merger in front of the input, so that one output ends on it.' }]
+      : []),
+    ...(faults.length > 0
+      ? [{ link: { ...link, branches: mended }, words: `Mend the lead: ${sayList(faults)}.` }]
+      : []),
+    ...(others
+      ? [{ link: alone(branch.leads), words: 'Give each input an output of its own: a THRU, or a hub.' }]
+      : []),
+    {
+      link: alone(short),
+      words:
+        first.length > 0
+          ? `First ${first.join(', then ')}.`
+          : 'The right contacts are joined, but the lead has too much resistance: take a shorter one, thicker wire or cleaner contacts.',
+    },
+  ];
+}
+
+/** A lead that joins line to line, and what has to be joined and parted for it. */
+function rejoined(output: Jack, branch: Branch, found: Findings): Cure {
+  const { input } = branch;
+  const wanted = lineByLine(output, input);
+  const words = bridgedByPlug(output, branch)
+    ? `Use a lead with TRS plugs: in a TRS jack the long sleeve of a TS plug touches ring and sleeve at once. ${joinedWords(output, input, wanted)}`
+    : joinWords(output, input, wanted, found);
+  return { link: plainLink(output, input), words };
 }
 
 /** Whether a TS plug of this branch sits in a TRS jack, where its long sleeve touches ring and sleeve at once. */
-function bridgedByPlug({ output }: Link, { input, leads }: Branch): boolean {
+function bridgedByPlug(output: Jack, { input, leads }: Branch): boolean {
   const ends: readonly End[] = [
     { connector: output.connector, form: 'jack' },
     ...leads.flatMap(({ from, to }) => [from, to]),
@@ -98,25 +138,26 @@ function bridgedByPlug({ output }: Link, { input, leads }: Branch): boolean {
 }
 
 function joinWords(output: Jack, input: Jack, wanted: readonly Conductor[], found: Findings): string {
-  const branch = found.decides;
   const joined = found.reach.flatMap(({ contact: from, inputs }) =>
-    inputs.filter((one) => one.branch === branch).map(({ contact: to }) => ({ from, to })),
+    inputs.filter(({ branch }) => branch === found.decides).map(({ contact: to }) => ({ from, to })),
   );
-  const same = (one: Conductor) => (other: Conductor) => one.from === other.from && one.to === other.to;
-  const missing = wanted.filter((one) => !joined.some(same(one)));
+  const among = (pairs: readonly Conductor[], one: Conductor): boolean =>
+    pairs.some(({ from, to }) => from === one.from && to === one.to);
+  const missing = wanted.filter((one) => !among(joined, one));
   const extra = joined.filter(
     (one) =>
       lineAt(output.style, one.from) !== undefined &&
       lineAt(input.style, one.to) !== undefined &&
-      !wanted.some(same(one)),
+      !among(wanted, one),
   );
-  const parts: string[] = [];
-  if (extra.length > 0)
-    parts.push(`Take away what joins ${sayList(extra.map((one) => sayPair(output, input, one)))}.`);
-  if (missing.length > 0) parts.push(joinedWords(output, input, missing));
-  if (parts.length === 0)
+  if (extra.length + missing.length === 0)
     return 'The right contacts are joined, but so are others that should stay apart. Use a lead whose plugs match the jacks, with no bridges.';
-  return parts.join(' ');
+  return [
+    ...(extra.length > 0
+      ? [`Take away what joins ${sayList(extra.map((one) => sayPair(output, input, one)))}.`]
+      : []),
+    ...(missing.length > 0 ? [joinedWords(output, input, missing)] : []),
+  ].join(' ');
 }
 
 function joinedWords(output: Jack, input: Jack, pairs: readonly Conductor[]): string {
@@ -125,4 +166,47 @@ function joinedWords(output: Jack, input: Jack, pairs: readonly Conductor[]): st
 
 function sayPair(output: Jack, input: Jack, { from, to }: Conductor): string {
   return `${sayContact(output, { contact: from })} to ${sayContact(input, { contact: to })}`;
+}
+
+/** The resistors of a device put to what the standard has for its supply: of the output, of the input, of both. */
+function resistorCures(link: Link, branch: Branch): readonly Cure[] {
+  const sender = standardJack(link.output);
+  const receiver = standardJack(branch.input);
+  const put = (output: Jack, input: Jack): Link => ({
+    ...link,
+    output,
+    branches: link.branches.map((one) => (one === branch ? { ...one, input } : one)),
+  });
+  const words = (sent: readonly string[], received: readonly string[]): string =>
+    `Change ${[
+      ...(sent.length > 0 ? [`${sayList(sent)} of the output`] : []),
+      ...(received.length > 0 ? [`${sayList(received)} of the input`] : []),
+    ].join(' and ')}, as the standard has ${sent.length + received.length > 1 ? 'them' : 'it'}.`;
+  return [
+    {
+      link: put(sender.jack, branch.input),
+      words: words(sender.words, []),
+      changed: sender.words.length > 0,
+    },
+    {
+      link: put(link.output, receiver.jack),
+      words: words([], receiver.words),
+      changed: receiver.words.length > 0,
+    },
+    {
+      link: put(sender.jack, receiver.jack),
+      words: words(sender.words, receiver.words),
+      changed: sender.words.length > 0 && receiver.words.length > 0,
+    },
+  ].filter(({ changed }) => changed);
+}
+
+/** A jack with the standard's resistors, and each that differs in words: 'the source resistor to 33 ohm'. */
+function standardJack(jack: Jack): { readonly jack: Jack; readonly words: readonly string[] } {
+  const differing = offStandard(jack).filter(({ name }) => name !== 'supplyVolts');
+  const values = Object.fromEntries(differing.map(({ name, standard }) => [name, standard]));
+  return {
+    jack: { ...jack, values: { ...jack.values, ...values } },
+    words: differing.map(({ label, standard }) => `the ${label} to ${sayOhms(standard)}`),
+  };
 }

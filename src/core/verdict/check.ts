@@ -1,15 +1,17 @@
 /** The one judge of a link: as deep as is asked, and remembered where the same link comes back. */
-import type { Jack, Link } from '../wiring/index.ts';
+import type { Branch, Jack, Link } from '../wiring/index.ts';
 import { explain } from './explain.ts';
 import type { Explanation } from './explain.ts';
 import type { Findings, Judgement, LinkMemory, NotedJudgement } from './findings.ts';
 import { judgeInputs } from './judge.ts';
-import type { InputVerdict } from './judge.ts';
+import type { InputVerdict, InputsJudged } from './judge.ts';
+import { namedLinks } from './named-parts.ts';
 import { notesOf } from './notes.ts';
 import { worse } from './outcomes.ts';
 import type { Outcome } from './outcomes.ts';
-import { prepareLink } from './prepare.ts';
-import type { PreparedLink } from './prepare.ts';
+import { dangerOf } from './overloads.ts';
+import { prepareLink, readInput, solveState } from './prepare.ts';
+import type { InputReading, PreparedLink } from './prepare.ts';
 import { conductorLines, reachOf } from './reach.ts';
 import { readState } from './readings.ts';
 
@@ -46,7 +48,7 @@ export function checkLink(
 }
 
 /** Everything that a judgement depends on, as text; names of leads appear in notes only where an adapter is too long. */
-function linkKey({ output, branches }: Link): string {
+function linkKey({ output, branches, rivals = [] }: Link): string {
   const plain = ({ direction, connector, style, circuit, part, values }: Jack): readonly unknown[] => [
     direction,
     connector,
@@ -55,7 +57,13 @@ function linkKey({ output, branches }: Link): string {
     part,
     values,
   ];
-  return JSON.stringify([plain(output), branches.map(({ input, leads }) => [plain(input), leads])]);
+  const ends = (all: readonly (Branch & { readonly shares?: number })[]): readonly unknown[] =>
+    all.map(({ input, leads, shares }) => [plain(input), leads, shares]);
+  return JSON.stringify([
+    plain(output),
+    ends(branches),
+    rivals.map((rival) => [plain(rival.output), ends(rival.branches)]),
+  ]);
 }
 
 interface Judged {
@@ -66,29 +74,59 @@ interface Judged {
 
 /** @param quick whether corners may be left out where nominal is wrong already: the outcome is the same, worst values are not sought. */
 function judge(link: Link, quick: boolean): Judged {
+  const all = namedLinks(link).map(({ link: named, part }) => ({ part, judged: judgeNamed(named, quick) }));
+  if (all.length === 0) return judgeNamed(link, quick);
+  const { judged } = all.reduce((least, one) => (leavesLess(one.judged, least.judged) ? one : least));
+  const byPart = all.flatMap(({ part, judged: { judgement } }) =>
+    part === undefined ? [] : [{ part, outcome: judgement.outcome }],
+  );
+  return { ...judged, judgement: { ...judged.judgement, byPart } };
+}
+
+/** Whether one leaves less than another: a part over its rating first, then the outcome, then the share of what is needed. */
+function leavesLess({ judgement: one }: Judged, { judgement: other }: Judged): boolean {
+  const [danger, known] = [one.danger, other.danger].map((text) => Number(text !== undefined)) as [
+    number,
+    number,
+  ];
+  if (danger !== known) return danger > known;
+  if (one.outcome !== other.outcome) return worse(one.outcome, other.outcome) === one.outcome;
+  return marginOf(one) < marginOf(other);
+}
+
+function marginOf({ inputs, decides }: Judgement): number {
+  const { worstActive, on } = inputs[decides] as InputVerdict;
+  return worstActive / on;
+}
+
+function judgeNamed(link: Link, quick: boolean): Judged {
   const separate = prepareLink(link, 'separate');
   const ways = separate.model.groundMatters ? [separate, prepareLink(link, 'joined')] : [separate];
   const nominal = quick ? ways.map((way) => judgeInputs(way, false)) : [];
-  const inputs = nominal.map(worstOf).every((outcome) => outcome === 'flows')
+  const found = nominal.map(worstOf).every((outcome) => outcome === 'flows')
     ? ways.map((way) => judgeInputs(way, true))
     : nominal;
-  const [apart, together = apart] = inputs.map(worstOf) as [Outcome, Outcome?];
+  const [apart, together = apart] = found.map(worstOf) as [Outcome, Outcome?];
   const outcome = worse(apart, together);
   const at = outcome === apart ? 0 : 1;
-  const reported = inputs[at] as readonly InputVerdict[];
+  const { inputs, unsolved } = found[at] as InputsJudged;
   return {
     judgement: {
       outcome,
+      danger: dangerOf(ways),
+      link,
+      byPart: [],
       grounding: at === 0 ? 'separate' : 'joined',
       byGrounding: { separate: apart, joined: together },
-      inputs: reported,
-      decides: reported.findIndex((input) => input.outcome === outcome),
+      inputs,
+      decides: inputs.findIndex((input) => input.outcome === outcome),
+      unsolved,
     },
     ways: at === 0 ? ways : ways.toReversed(),
   };
 }
 
-function worstOf(inputs: readonly InputVerdict[]): Outcome {
+function worstOf({ inputs }: InputsJudged): Outcome {
   return inputs.map(({ outcome }) => outcome).reduce(worse);
 }
 
@@ -97,8 +135,9 @@ function outcomeAndNotes(link: Link): NotedJudgement {
   return rest;
 }
 
-function findingsOf(link: Link): Findings {
-  const { judgement, ways } = judge(link, false);
+function findingsOf(given: Link): Findings {
+  const { judgement, ways } = judge(given, false);
+  const { link } = judgement;
   const readings = ways.map((way) => ({
     idle: readState(way, link, 'idle'),
     active: readState(way, link, 'active'),
@@ -106,13 +145,24 @@ function findingsOf(link: Link): Findings {
   const { parts, misfits } = (ways[0] as PreparedLink).model;
   const reach = reachOf(link, parts);
   const notes = notesOf({
-    link,
+    judgement,
     readings: readings.flatMap((one) => (one ? [one.idle, one.active] : [])),
     reach,
     misfits,
-    byGrounding: judgement.byGrounding,
+    together: together(ways[0] as PreparedLink, judgement),
   });
   return { ...judgement, notes, readings: readings[0], reach, lines: conductorLines(link, parts) };
+}
+
+/** What the input that decides gets while all outputs that end on it send at once; undefined where it has one alone. */
+function together(way: PreparedLink, { link, decides }: Judgement): InputReading | undefined {
+  if (link.rivals === undefined) return undefined;
+  const solved = solveState(
+    way,
+    'active',
+    link.rivals.map(() => 'active'),
+  );
+  return solved.ok ? readInput(way, decides) : undefined;
 }
 
 function lookInto(link: Link): LinkVerdict {

@@ -4,6 +4,7 @@ import type { Jack, Link } from '../wiring/index.ts';
 import { changeOf } from './change.ts';
 import type { Findings, Judge } from './findings.ts';
 import type { InputVerdict } from './judge.ts';
+import { linkWords, outcomeWords } from './outcomes.ts';
 import { pathOf } from './path.ts';
 import { sayAmperes, sayContact, sayInput, sayList, sayVolts } from './speak.ts';
 import { stepsAlong } from './steps.ts';
@@ -17,49 +18,73 @@ export interface Explanation {
   readonly change: string;
 }
 
-/** Explain a link that has been solved. */
-export function explain(link: Link, found: Findings, judge: Judge): Explanation {
+/** Explain a link that has been solved. `asked` is the link as it came: parts that are not known stay so in what to change. */
+export function explain(asked: Link, found: Findings, judge: Judge): Explanation {
   const state = found.outcome === 'always-on' || found.outcome === 'inverted' ? 'idle' : 'active';
   return {
-    sentence: sentenceOf(link, found),
+    sentence: sentenceOf(found),
     state,
-    steps: stepsOf(link, found, state),
-    change: changeOf(link, found, judge),
+    steps: stepsOf(found.link, found, state),
+    change: changeOf(asked, found, judge),
   };
 }
 
-function sentenceOf(link: Link, found: Findings): string {
-  const verdict = found.inputs[found.decides] as InputVerdict;
-  const who = sayInput(found.decides, link.branches.length);
-  const say = verdict.kind === 'current' ? sayAmperes : sayVolts;
-  const { idle, active, worstIdle, worstActive, on } = verdict;
-  const misfit = found.notes.find(({ kind }) => kind === 'plug-does-not-fit');
-  switch (found.outcome) {
+function sentenceOf(found: Findings): string {
+  const { label } = linkWords(found);
+  return found.danger === undefined
+    ? `${label}${partsOf(found)}: ${tell(found)}.`
+    : `${label}: ${found.danger}.`;
+}
+
+/** Which named parts the outcome holds for, where the part is not known. */
+function partsOf({ byPart, outcome, link, decides }: Findings): string {
+  const others = byPart.filter((one) => one.outcome !== outcome);
+  const part = link.branches[decides]?.input.part ?? '';
+  if (byPart.length === 0 || (others.length === 0 && outcome !== 'flows')) return '';
+  if (others.length === 0)
+    return ` with all ${COUNTS[byPart.length] ?? byPart.length} named parts; least margin with ${part}`;
+  const words = others.map((one) => `${outcomeWords(one.outcome).label.toLowerCase()} with ${one.part}`);
+  return ` with ${part} (${sayList(words)})`;
+}
+
+const COUNTS = ['', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
+function tell({ link, inputs, decides, outcome, notes, unsolved }: Findings): string {
+  const { kind, idle, active, worstIdle, worstActive, on, off, reverseAmperes } = inputs[
+    decides
+  ] as InputVerdict;
+  const current = kind === 'current';
+  const who = sayInput(decides, link.branches.length);
+  const say = current ? sayAmperes : sayVolts;
+  const misfit = notes.find((note) => note.kind === 'plug-does-not-fit');
+  switch (outcome) {
     case 'flows':
-      return verdict.kind === 'current'
-        ? `Current flows: ${say(active)} through the LED of ${who} while a 0 is sent, still ${say(worstActive)} with every tolerance at its worst; it turns on at ${say(on)}.`
-        : `The signal arrives: ${who} sees ${say(active)} while a 0 is sent (low is below ${say(on)}) and ${say(idle)} at rest.`;
+      return current
+        ? `${say(active)} reaches ${who} while a 0 is sent, still ${say(worstActive)} with every tolerance at its worst; it turns on at ${say(on)}`
+        : `${who} sees ${say(active)} while a 0 is sent (low is below ${say(on)}) and ${say(idle)} at rest`;
     case 'weak':
-      return verdict.kind === 'current'
-        ? `Weak: ${say(active)} would do, but with every tolerance at its worst only ${say(worstActive)} is left, and ${who} turns on at ${say(on)}.`
-        : `Weak: right as designed, but with every tolerance at its worst ${who} sees ${say(worstActive)} while a 0 is sent (low is below ${say(on)}) and ${say(worstIdle)} at rest (high is above ${say(verdict.off)}).`;
+      return current
+        ? `${say(active)} would do, but with every tolerance at its worst only ${say(worstActive)} is left, and ${who} turns on at ${say(on)}`
+        : `right as designed, but with every tolerance at its worst ${who} sees ${say(worstActive)} while a 0 is sent (low is below ${say(on)}) and ${say(worstIdle)} at rest (high is above ${say(off)})`;
     case 'starved':
-      return `Starved: only ${say(active)} flows through the LED of ${who}; it turns on at ${say(on)}.`;
+      return `only ${say(active)} flows through the LED of ${who}; it turns on at ${say(on)}`;
     case 'unclear':
-      return `Unclear: ${who} sees ${say(idle)} at rest and ${say(active)} while a 0 is sent; low is below ${say(on)}, high above ${say(verdict.off)}.`;
+      return `${who} sees ${say(idle)} at rest and ${say(active)} while a 0 is sent; low is below ${say(on)}, high above ${say(off)}`;
     case 'inverted':
-      return `Inverted: ${who} is on at rest (${say(idle)}) and off while a 0 is sent (${say(active)}).`;
+      return `${who} is on at rest (${say(idle)}) and off while a 0 is sent (${say(active)})`;
     case 'always-on':
-      return `Always on: ${who} is on at rest (${say(idle)}) as well as while a 0 is sent (${say(active)}), so it never sees a byte.`;
+      return `${who} is on at rest (${say(idle)}) as well as while a 0 is sent (${say(active)}), so it never sees a byte`;
     case 'backwards':
-      return `Backwards: ${say(verdict.reverseAmperes.active)} flows the wrong way, through the protection diode; the LED of ${who} stays dark.`;
+      return `${say(reverseAmperes.active)} flows the wrong way, through the protection diode; the LED of ${who} stays dark`;
     case 'no-path':
-      if (misfit) return `No path: ${misfit.detail}.`;
+      if (misfit) return misfit.detail;
       if (link.output.circuit === 'driver-off')
-        return 'No path: the output has no supply, so nothing drives a current.';
-      return verdict.kind === 'current'
-        ? `No path: no current to speak of flows through ${who} while a 0 is sent.`
-        : `No path: ${who} stays at ${say(active)}, high, whatever is sent.`;
+        return 'the output has no supply, so nothing drives a current';
+      return current
+        ? `almost no current flows through ${who} while a 0 is sent`
+        : `${who} stays at ${say(active)}, high, whatever is sent`;
+    case 'unsolved':
+      return unsolved ?? 'no solution was found';
   }
 }
 

@@ -4,7 +4,7 @@ import type { Jack } from '../wiring/index.ts';
 import { checkLink } from './check.ts';
 import { linkFor, solveMaps } from './maps.ts';
 import type { LeadCandidate } from './maps.ts';
-import { OUTCOMES } from './outcomes.ts';
+import { OUTCOMES, works } from './outcomes.ts';
 import type { Outcome } from './outcomes.ts';
 import { sayAmperes } from './speak.ts';
 
@@ -36,16 +36,14 @@ export function findLead(output: Jack, input: Jack): LeadAnswer {
   const { candidates, circuits } = solveMaps(output, input);
   const counts = Object.fromEntries(OUTCOMES.map((outcome) => [outcome, 0])) as Record<Outcome, number>;
   for (const { outcome } of candidates) counts[outcome]++;
-  const ranked = (outcome: Outcome): readonly LeadCandidate[] =>
-    candidates.filter((one) => one.outcome === outcome).sort(rank);
-  const leads = counts.flows > 0 ? ranked('flows') : ranked('weak');
-  const answer = counts.flows > 0 ? 'lead' : leads.length > 0 ? 'weak-only' : 'no-passive-lead';
-  const nearMisses = OUTCOMES.filter(
-    (outcome) => outcome !== 'flows' && leads[0]?.outcome !== outcome,
-  ).flatMap((outcome) => {
-    const best = candidates
-      .filter((one) => one.outcome === outcome && one.conductors.length >= 2)
-      .sort(nearest)[0];
+  const working = candidates.filter(works).sort(rank);
+  const flowing = working.filter(({ outcome }) => outcome === 'flows');
+  const leads = flowing.length > 0 ? flowing : working;
+  const answer = flowing.length > 0 ? 'lead' : leads.length > 0 ? 'weak-only' : 'no-passive-lead';
+  const nearMisses = OUTCOMES.flatMap((outcome) => {
+    const [best] = candidates
+      .filter((one) => one.outcome === outcome && one.conductors.length >= 2 && !leads.includes(one))
+      .sort(nearest);
     if (!best) return [];
     return [{ candidate: best, reason: checkLink(linkFor(output, input, best.conductors)).sentence }];
   });
@@ -72,28 +70,24 @@ function sentenceOf(
   output: Jack,
   input: Jack,
 ): string {
-  const unknown = input.part === 'unknown';
+  const parts =
+    input.part === 'unknown' ? ' The part in the receiver is not known: each named one was solved.' : '';
+  const some = `${leads.length} of ${maps} possible wirings work`;
   switch (answer) {
-    case 'lead': {
-      const sure = unknown
-        ? ' The part in the receiver is not known: this holds for the worst part that the 2014 update names.'
-        : '';
-      return `${leads.length} of ${maps} ways to lay the conductors work; the first is the plainest.${sure}`;
-    }
+    case 'lead':
+      return `${some}; the simplest is first.${parts}`;
     case 'weak-only': {
       const [lead] = leads as readonly [LeadCandidate];
       const [best] = checkLink(linkFor(output, input, lead.conductors), 'outcome').inputs;
-      const margin = best
-        ? ` The plainest gives ${sayAmperes(best.active)} at nominal and ${sayAmperes(best.worstActive)} when every tolerance is at its worst, against ${sayAmperes(best.on)} to turn on.`
-        : '';
-      const meaning = unknown
-        ? ' The part in the receiver is not known, and the worst one is assumed: the lead is right, and will do with all but the least sensitive part on a bad day.'
-        : '';
-      return `${leads.length} of ${maps} ways to lay the conductors work at nominal, none at every corner of the tolerances.${best?.kind === 'current' ? margin : ''}${meaning}`;
+      const margin =
+        best?.kind === 'current'
+          ? ` The simplest gives ${sayAmperes(best.active)} at typical values and ${sayAmperes(best.worstActive)} with every part at its worst, against ${sayAmperes(best.on)} to turn on.`
+          : '';
+      return `${some} at typical values, none with every part at its worst.${margin}${parts}`;
     }
     case 'no-passive-lead':
       if (output.circuit === 'driver-off')
         return 'No lead can do anything while the output has no supply: switch it on first.';
-      return `No passive lead can: none of ${maps} ways to lay the conductors works between ${styleEntry(output.style).label} out and ${styleEntry(input.style).label} in. It needs a powered converter, or another outlet.`;
+      return `No passive lead can: none of ${maps} possible wirings works between ${styleEntry(output.style).label} out and ${styleEntry(input.style).label} in. It needs a powered converter, or another output.`;
   }
 }

@@ -53,21 +53,29 @@ function judgeNominal(sense: Sense, idle: InputReading, active: InputReading): O
   return active.reverseAmperes > CURRENT_TO_SPEAK_OF ? 'backwards' : 'no-path';
 }
 
+/** All inputs judged; `unsolved` says what has no solution, and then every input is 'unsolved'. */
+export interface InputsJudged {
+  readonly inputs: readonly InputVerdict[];
+  readonly unsolved: string | undefined;
+}
+
 /** Judge every input of a prepared link. `corners` false leaves the tolerances out: right counts as flows. */
-export function judgeInputs(prepared: PreparedLink, corners: boolean): readonly InputVerdict[] {
-  const { senses } = prepared.model;
+export function judgeInputs(prepared: PreparedLink, corners: boolean): InputsJudged {
+  const { senses } = prepared;
+  const none: InputReading = { value: 0, reverseAmperes: 0 };
+  let unsolved: string | undefined;
   const [idles, actives] = STATES.map((state) => {
     const failed = settleState(prepared, state);
-    if (failed) throw new Error(`link: the ${state} state has no solution: ${failed.reason}`);
-    return senses.map((_, input) => readInput(prepared, input));
+    if (failed) unsolved ??= `the ${state} state has no solution: ${failed.reason}`;
+    return senses.map((_, input) => (failed ? none : readInput(prepared, input)));
   }) as [InputReading[], InputReading[]];
-  return senses.map((sense, input) => {
+  const inputs = senses.map((sense, input): InputVerdict => {
     const idle = idles[input] as InputReading;
     const active = actives[input] as InputReading;
-    const nominal = judgeNominal(sense, idle, active);
+    const nominal = unsolved === undefined ? judgeNominal(sense, idle, active) : 'unsolved';
     const current = sense.kind === 'current';
     const worst = (state: State, sign: 1 | -1, { value }: InputReading): WorstCase =>
-      corners ? worstCase(prepared, state, input, sign) : { value, corner: {} };
+      corners && unsolved === undefined ? worstCase(prepared, state, input, sign) : { value, corner: {} };
     const atActive = worst('active', current ? 1 : -1, active);
     const atIdle = worst('idle', current ? -1 : 1, idle);
     const holds = levelOf(sense, atActive.value) === 'on' && levelOf(sense, atIdle.value) === 'off';
@@ -83,4 +91,5 @@ export function judgeInputs(prepared: PreparedLink, corners: boolean): readonly 
       ...boundsOf(sense),
     };
   });
+  return { inputs, unsolved };
 }

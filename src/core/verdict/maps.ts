@@ -2,12 +2,11 @@
 import { contactsOf, lineAt, makeLead, styleEntry } from '../wiring/index.ts';
 import type { Conductor, Contact, Jack, Link } from '../wiring/index.ts';
 import { checkLink } from './check.ts';
-import type { Outcome } from './outcomes.ts';
+import type { LinkOutcome } from './outcomes.ts';
 
 /** One map of conductors with its outcome. */
-export interface LeadCandidate {
+export interface LeadCandidate extends LinkOutcome {
   readonly conductors: readonly Conductor[];
-  readonly outcome: Outcome;
   /** Whether shield meets shield, as the standard wants it; true where a jack has no shield. */
   readonly shieldJoined: boolean;
   /** Conductors on contacts that carry no line in either jack. */
@@ -76,13 +75,13 @@ export function solveMaps(
 ): { candidates: readonly LeadCandidate[]; circuits: number } {
   const deadOut = deadContacts(output);
   const deadIn = deadContacts(input);
-  const solved = new Map<string, Outcome>();
+  const solved = new Map<string, LinkOutcome>();
   const candidates = conductorMaps(wiredContacts(output), wiredContacts(input)).map((conductors) => {
     const live = conductors.filter(({ from, to }) => !deadOut.has(from) && !deadIn.has(to));
     const key = live.map(({ from, to }) => `${from}-${to}`).join();
-    const outcome = solved.get(key) ?? checkLink(linkFor(output, input, live), 'outcome').outcome;
-    solved.set(key, outcome);
-    return candidateOf(output, input, conductors, outcome);
+    const found = solved.get(key) ?? checkLink(linkFor(output, input, live), 'outcome');
+    solved.set(key, found);
+    return candidateOf(output, input, conductors, found);
   });
   return { candidates, circuits: solved.size };
 }
@@ -91,7 +90,7 @@ function candidateOf(
   output: Jack,
   input: Jack,
   conductors: readonly Conductor[],
-  outcome: Outcome,
+  { outcome, danger }: LinkOutcome,
 ): LeadCandidate {
   const out = styleEntry(output.style).lines.shield;
   const into = styleEntry(input.style).lines.shield;
@@ -105,5 +104,5 @@ function candidateOf(
     styleEntry(input.style).family === 'ground-referenced' &&
     source !== undefined &&
     conductors.some(({ from, to }) => from === source && to === into);
-  return { conductors, outcome, shieldJoined, spares, sourceGrounded };
+  return { conductors, outcome, danger, shieldJoined, spares, sourceGrounded };
 }

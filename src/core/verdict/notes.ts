@@ -7,40 +7,49 @@ import {
   styleEntry,
   valueAt,
 } from '../wiring/index.ts';
-import type { Grounding, Link, Misfit } from '../wiring/index.ts';
+import type { Link, Misfit } from '../wiring/index.ts';
+import type { Judgement } from './findings.ts';
 import { NOTES, outcomeWords } from './outcomes.ts';
 import type { Note, NoteKind, Outcome } from './outcomes.ts';
 import { partWords } from './part-words.ts';
 import type { Reach } from './reach.ts';
-import type { PartReading, StateReading } from './readings.ts';
-import { sayAmperes, sayInput, sayList, sayVolts } from './speak.ts';
+import type { InputReading } from './prepare.ts';
+import type { StateReading } from './readings.ts';
+import { sayAmperes, sayInput, sayList, sayOhms, sayVolts } from './speak.ts';
+import { offStandard } from './standard.ts';
 
 /** A line counts as shorted when its resistor drops at least this share of the supply (our choice: a lit LED leaves a third). */
 const SHORTED_SHARE = 0.9;
 
 /** What the notes are drawn from; `readings` may hold both states for both ways of joining grounds. */
 interface NoteGrounds {
-  readonly link: Link;
+  readonly judgement: Judgement;
   readonly readings: readonly StateReading[];
   readonly reach: readonly Reach[];
   readonly misfits: readonly Misfit[];
-  readonly byGrounding: Readonly<Record<Grounding, Outcome>>;
+  /** What the input that decides gets while several outputs that end on it send at once. */
+  readonly together: InputReading | undefined;
 }
 
 /** Every note that applies, in the order of the list of notes. */
 export function notesOf(facts: NoteGrounds): readonly Note[] {
   const details: Readonly<Record<NoteKind, string | undefined>> = {
-    'over-rating': overRating(facts.readings, facts.link.branches.length),
+    'over-rating': facts.judgement.danger,
     'source-shorted': shorted(facts, 'source-resistor'),
     'stage-shorted': shorted(facts, 'sink-resistor'),
-    'depends-on-grounds': dependsOnGrounds(facts.byGrounding),
+    'depends-on-grounds': dependsOnGrounds(facts.judgement),
     'grounds-joined': groundsJoined(facts),
     'shield-open': shieldOpen(facts),
-    split: split(facts.link),
-    'too-long': tooLong(facts.link),
+    'may-stay-on': mayStayOn(facts.judgement),
+    split: split(facts.judgement.link),
+    merged: merged(facts),
+    'too-long': tooLong(facts.judgement.link),
     'plug-does-not-fit': sayList(facts.misfits.map(({ reason }) => reason)),
     'spare-pins': sparePins(facts),
-    practice: practice(facts.link),
+    'pin-2-on-shell': pin2OnShell(facts),
+    'other-resistor': offStandardWords(facts.judgement.link, false),
+    'other-supply': offStandardWords(facts.judgement.link, true),
+    practice: practice(facts.judgement.link),
   };
   return NOTES.flatMap((kind) => {
     const detail = details[kind];
@@ -48,26 +57,15 @@ export function notesOf(facts: NoteGrounds): readonly Note[] {
   });
 }
 
-function dependsOnGrounds({ separate, joined }: NoteGrounds['byGrounding']): string | undefined {
+function dependsOnGrounds({ byGrounding: { separate, joined } }: Judgement): string | undefined {
   const label = (outcome: Outcome): string => outcomeWords(outcome).label.toLowerCase();
   return separate === joined
     ? undefined
     : `grounds separate: ${label(separate)}; joined elsewhere: ${label(joined)}`;
 }
 
-function overRating(readings: readonly StateReading[], inputs: number): string | undefined {
-  const worst = new Map<string, PartReading>();
-  for (const reading of readings.flatMap(({ parts }) => parts)) {
-    if (reading.over === undefined) continue;
-    const { name } = reading.part.element;
-    const known = worst.get(name);
-    if (!known || Math.abs(reading.amperes) > Math.abs(known.amperes)) worst.set(name, reading);
-  }
-  return sayList([...worst.values()].map((one) => `${partWords(one.part, inputs)}: ${one.over ?? ''}`));
-}
-
 function shorted(
-  { link, readings }: NoteGrounds,
+  { judgement: { link }, readings }: NoteGrounds,
   role: 'source-resistor' | 'sink-resistor',
 ): string | undefined {
   if (link.output.circuit === 'driver-off') return undefined;
@@ -81,13 +79,13 @@ function shorted(
   return undefined;
 }
 
-function shieldReach({ link, reach }: NoteGrounds): Reach | undefined {
+function shieldReach({ judgement: { link }, reach }: NoteGrounds): Reach | undefined {
   const { shield } = styleEntry(link.output.style).lines;
   return reach.find(({ contact }) => contact === shield);
 }
 
 function groundsJoined(facts: NoteGrounds): string | undefined {
-  const { branches } = facts.link;
+  const { branches } = facts.judgement.link;
   const joined = (shieldReach(facts)?.inputs ?? []).filter(({ branch, contact }) => {
     const input = branches[branch]?.input;
     return (
@@ -104,7 +102,7 @@ function groundsJoined(facts: NoteGrounds): string | undefined {
 function shieldOpen(facts: NoteGrounds): string | undefined {
   const reach = shieldReach(facts);
   if (!reach) return undefined;
-  const { branches } = facts.link;
+  const { branches } = facts.judgement.link;
   const open = branches.flatMap(({ input }, branch) => {
     const { shield } = styleEntry(input.style).lines;
     const there = reach.inputs.some((one) => one.branch === branch && one.contact === shield);
@@ -117,10 +115,29 @@ function shieldOpen(facts: NoteGrounds): string | undefined {
     : `${contactWords(reach.contact)} of the output does not reach ${sayList(open)}`;
 }
 
+/** An LED between surely off and on at rest: this part may stay on, another of its kind not. */
+function mayStayOn({ link, inputs }: Judgement): string | undefined {
+  const lit = inputs.flatMap(({ kind, worstIdle, on, off }, at) =>
+    kind === 'current' && worstIdle >= off && worstIdle < on
+      ? [
+          `${sayAmperes(worstIdle)} through ${sayInput(at, link.branches.length)} at rest; surely off below ${sayAmperes(off)}, on from ${sayAmperes(on)}`,
+        ]
+      : [],
+  );
+  return sayList(lit);
+}
+
 function split({ branches }: Link): string | undefined {
   return branches.length > 1
     ? `${branches.length} inputs share one output; the standard allows one`
     : undefined;
+}
+
+function merged({ judgement: { link, inputs, decides }, together }: NoteGrounds): string | undefined {
+  if (link.rivals === undefined) return undefined;
+  const say = inputs[decides]?.kind === 'level' ? sayVolts : sayAmperes;
+  const both = together ? ` While all send at once it gets ${say(together.value)}.` : '';
+  return `${link.rivals.length + 1} outputs end on ${sayInput(decides, link.branches.length)}; told here while the others rest.${both} Their bytes fall into each other: put a merger in front`;
 }
 
 function tooLong({ branches }: Link): string | undefined {
@@ -142,6 +159,31 @@ function sparePins({ reach }: NoteGrounds): string | undefined {
   return spare.length === 0
     ? undefined
     : `${sayList(spare.map(({ contact }) => contactWords(contact)))} of the output ${spare.length > 1 ? 'go' : 'goes'} through; some devices put a supply there`;
+}
+
+function pin2OnShell({ reach }: NoteGrounds): string | undefined {
+  const shelled = reach.some(
+    ({ contact, inputs, outputs }) =>
+      (contact === '2' && [...inputs.map((one) => one.contact), ...outputs].includes('shell')) ||
+      (contact === 'shell' && inputs.some((one) => one.contact === '2')),
+  );
+  return shelled
+    ? 'the standard wants the shield on pin 2 at both ends, never on the shell of a plug'
+    : undefined;
+}
+
+/** The supplies, or else the resistors, that differ from the standard's. */
+function offStandardWords({ output, branches }: Link, supplies: boolean): string | undefined {
+  const inputs = branches.map(({ input }, at) => [input, sayInput(at, branches.length)] as const);
+  const words = [[output, 'the output'] as const, ...inputs].flatMap(([jack, place]) =>
+    offStandard(jack)
+      .filter(({ name }) => (name === 'supplyVolts') === supplies)
+      .map(({ label, value, standard }) => {
+        const say = supplies ? sayVolts : sayOhms;
+        return `the ${label} of ${place} is ${say(value)}; the standard has ${say(standard)}`;
+      }),
+  );
+  return sayList(words);
 }
 
 function practice({ output, branches }: Link): string | undefined {

@@ -10,7 +10,7 @@ interface OutcomeWords {
   readonly grade: Grade;
 }
 
-/** Every outcome, from best to worst. */
+/** Every outcome, from best to worst; one that could not be solved is worse than any that was. */
 export const OUTCOMES = [
   'flows',
   'weak',
@@ -20,6 +20,7 @@ export const OUTCOMES = [
   'always-on',
   'backwards',
   'no-path',
+  'unsolved',
 ] as const;
 
 /** What a link does. */
@@ -27,30 +28,58 @@ export type Outcome = (typeof OUTCOMES)[number];
 
 const OUTCOME_WORDS: Readonly<Record<Outcome, OutcomeWords>> = {
   flows: {
-    label: 'Current flows',
-    means: 'off in idle and on in active, at nominal and at every corner of the tolerances',
+    label: 'Works',
+    means: 'off at rest and on while a 0 is sent, at typical values and with every part at its worst',
     grade: 'good',
   },
   weak: {
-    label: 'Weak',
-    means: 'right at nominal, not at every corner of the tolerances',
+    label: 'Marginal',
+    means: 'works at typical values, not with every part at its worst',
     grade: 'doubtful',
   },
   starved: {
-    label: 'Starved',
-    means: 'current flows the right way in active, too little to switch the receiver',
+    label: 'Too little current',
+    means: 'current flows the right way while a 0 is sent, too little to switch the receiver',
     grade: 'bad',
   },
-  unclear: { label: 'Unclear', means: 'the input sits between low and high', grade: 'doubtful' },
-  inverted: { label: 'Inverted', means: 'on in idle, off in active', grade: 'bad' },
-  'always-on': { label: 'Always on', means: 'on in both states', grade: 'bad' },
+  unclear: {
+    label: 'Between high and low',
+    means: 'the input sees neither a high nor a low',
+    grade: 'doubtful',
+  },
+  inverted: { label: 'Upside down', means: 'on at rest, off while a 0 is sent', grade: 'bad' },
+  'always-on': { label: 'Always on', means: 'on at rest as well as while a 0 is sent', grade: 'bad' },
   backwards: {
-    label: 'Backwards',
-    means: 'current flows the wrong way in active, through the protection diode',
+    label: 'Reversed',
+    means: 'current flows the wrong way while a 0 is sent, through the protection diode',
     grade: 'bad',
   },
-  'no-path': { label: 'No path', means: 'no current to speak of reaches the receiver', grade: 'bad' },
+  'no-path': { label: 'No path', means: 'almost no current reaches the receiver', grade: 'bad' },
+  unsolved: { label: 'Not solved', means: 'no solution of the circuit was found', grade: 'bad' },
 };
+
+/** A part over its rating outranks every outcome. */
+const DO_NOT_CONNECT: OutcomeWords = {
+  label: 'Do not connect',
+  means: 'a part carries more than it is rated for',
+  grade: 'bad',
+};
+
+/** What every view shows of a link: what it does, and in words what in it is over its rating. */
+export interface LinkOutcome {
+  readonly outcome: Outcome;
+  readonly danger: string | undefined;
+}
+
+/** The word, meaning and grade of a link: a part over its rating comes first, whatever the outcome. */
+export function linkWords({ outcome, danger }: LinkOutcome): OutcomeWords {
+  return danger === undefined ? OUTCOME_WORDS[outcome] : DO_NOT_CONNECT;
+}
+
+/** Whether a link works, at typical values at least, and harms nothing. */
+export function works({ outcome, danger }: LinkOutcome): boolean {
+  return danger === undefined && (outcome === 'flows' || outcome === 'weak');
+}
 
 const NOTE_LABELS = {
   'over-rating': 'a part over its rating',
@@ -59,10 +88,15 @@ const NOTE_LABELS = {
   'depends-on-grounds': 'depends on how grounds are joined',
   'grounds-joined': 'grounds joined by this lead',
   'shield-open': 'shield not connected',
+  'may-stay-on': 'may stay on at rest',
   split: 'more than one input on an output',
+  merged: 'more than one output on an input',
   'too-long': 'longer than the standard',
   'plug-does-not-fit': 'plug does not fit',
   'spare-pins': 'spare pins carried',
+  'pin-2-on-shell': 'pin 2 on the shell',
+  'other-resistor': "a resistor of another value than the standard's",
+  'other-supply': "a supply outside the standard's",
   practice: 'practice, not a standard',
 } as const;
 

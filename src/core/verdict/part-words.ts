@@ -35,6 +35,8 @@ export function partWords(part: LinkPart, inputs: number): string {
   const { owner, role } = part;
   if (owner.place === 'input' && (inputs > 1 || TWICE.includes(role)))
     return `${partName(part)} of ${sayInput(owner.branch, inputs)}`;
+  if (owner.place === 'output' && owner.rival !== undefined)
+    return `${partName(part)} of output ${owner.rival}`;
   return owner.place === 'output' && TWICE.includes(role)
     ? `${partName(part)} of the output`
     : partName(part);

@@ -22,6 +22,8 @@ export interface PreparedLink {
   readonly grounding: Grounding;
   readonly model: LinkCircuit;
   readonly compiled: CompiledCircuit;
+  /** How each input of the link is read; those that only rivals feed are left out. */
+  readonly senses: readonly Sense[];
   readonly readers: readonly (() => InputReading)[];
 }
 
@@ -29,7 +31,8 @@ export interface PreparedLink {
 export function prepareLink(link: Link, grounding: Grounding): PreparedLink {
   const model = linkCircuit(link, grounding);
   const compiled = compileCircuit(model.circuit);
-  return { grounding, model, compiled, readers: model.senses.map((sense) => readerOf(compiled, sense)) };
+  const senses = model.senses.slice(0, link.branches.length);
+  return { grounding, model, compiled, senses, readers: senses.map((sense) => readerOf(compiled, sense)) };
 }
 
 function readerOf(compiled: CompiledCircuit, sense: Sense): () => InputReading {
@@ -44,9 +47,11 @@ function readerOf(compiled: CompiledCircuit, sense: Sense): () => InputReading {
   return () => ({ value: led.amperes, reverseAmperes: reverse?.amperes ?? 0 });
 }
 
-/** Put the output into a state. */
-export function setState(prepared: PreparedLink, state: State): void {
-  for (const [name, position] of prepared.model.switching[state]) setValue(prepared.compiled, name, position);
+/** Put the output into a state; rivals rest where no state is given for them. */
+export function setState(prepared: PreparedLink, state: State, rivals: readonly State[] = []): void {
+  const { switching, rivals: others } = prepared.model;
+  const positions = [switching[state], ...others.map((one, at) => one[rivals[at] ?? 'idle'])].flat();
+  for (const [name, position] of positions) setValue(prepared.compiled, name, position);
 }
 
 /** Solve one state. @returns undefined when solved, else what went wrong. */
@@ -56,8 +61,8 @@ export function settleState(prepared: PreparedLink, state: State): Unsolved | un
 }
 
 /** Solve one state and keep a snapshot of everything. */
-export function solveState(prepared: PreparedLink, state: State): Solution {
-  setState(prepared, state);
+export function solveState(prepared: PreparedLink, state: State, rivals?: readonly State[]): Solution {
+  setState(prepared, state, rivals);
   return solveOperatingPoint(prepared.compiled);
 }
 

@@ -55,16 +55,18 @@ export interface StateReading {
   readonly shieldAmperes: number;
 }
 
-/** Read one state of a prepared link. @throws when the state has no solution. */
+/** Read one state of a prepared link; where it has no solution no part carries anything and no contact has a voltage. */
 export function readState(prepared: PreparedLink, link: Link, state: State): StateReading {
   const solved = solveState(prepared, state);
-  if (!solved.ok) throw new Error(`link: the ${state} state has no solution: ${solved.reason}`);
-  const parts = prepared.model.parts.map((part) => readPart(part, solved));
+  const parts = solved.ok ? prepared.model.parts.map((part) => readPart(part, solved)) : [];
   const amperesOf = (name: string): number =>
     parts.find(({ part }) => part.element.name === name)?.amperes ?? 0;
   return {
     state,
-    contacts: spotsOf(link).map((spot) => ({ spot, volts: voltsAt(prepared, solved, nodeOf(spot)) })),
+    contacts: spotsOf(link).map((spot) => ({
+      spot,
+      volts: solved.ok ? voltsAt(prepared, solved, nodeOf(spot)) : null,
+    })),
     parts,
     conductors: link.branches.flatMap(({ leads }, branch) =>
       leads.flatMap((lead, at) =>
@@ -114,7 +116,8 @@ function voltsAt(prepared: PreparedLink, solved: Solved, node: string): number |
   return solved.floats(node) ? null : solved.volts(node);
 }
 
-function readPart(part: LinkPart, solved: Solved): PartReading {
+/** What one part carries in a solved state. */
+export function readPart(part: LinkPart, solved: Solved): PartReading {
   const { element, rating } = part;
   const [a, b] = nodesOf(element);
   const amperes = solved.amperes(element.name);

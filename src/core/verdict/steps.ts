@@ -86,7 +86,9 @@ function deviceText(link: Link, stretch: readonly Hop[], first: boolean, out: st
     owner.place === 'input'
       ? sayInput(owner.branch, link.branches.length)
       : owner.place === 'output'
-        ? 'the output'
+        ? owner.rival === undefined
+          ? 'the output'
+          : `output ${owner.rival}`
         : undefined;
   if (!place) return `The devices' joined grounds carry ${carried}.`;
   const through = stretch.filter(({ part }) => part.role !== 'grounds').map(({ part }) => partName(part));

@@ -2,6 +2,7 @@
 import { elementNumber, setValueAt, settleFrom } from '../circuit/index.ts';
 import { STATES, spreadName } from '../wiring/index.ts';
 import type { Grounding, Link, Sense, State } from '../wiring/index.ts';
+import { checkLink } from './check.ts';
 import { influenceOf } from './influence.ts';
 import type { Influence } from './influence.ts';
 import { boundsOf, levelOf } from './judge.ts';
@@ -74,7 +75,7 @@ interface ReadySpread {
  * Draw builds of a link, chunk by chunk: each `next()` draws some and tells how far it has come; the last returns the result. To
  * cancel, stop asking. Every tolerance falls evenly anywhere in its range, independently of the others (our choice: makers
  * promise no more than the ends); parts of one tolerance move together. An LED's voltage falls evenly in volts. Thresholds are
- * not drawn: they are the worst that a data sheet promises.
+ * not drawn: they are the worst that a data sheet promises. A part that is not known is the named one that leaves the least.
  * @throws when the link has no input, or no state at rest.
  */
 export function* drawBuilds(
@@ -84,9 +85,8 @@ export function* drawBuilds(
   const { seed = 1, builds = BUILDS, grounding = 'separate' } = options;
   if (!(Number.isInteger(builds) && builds > 0))
     throw new Error(`tolerance: builds must be a whole number above 0, got ${builds}`);
-  const prepared = prepareLink(link, grounding);
-  const { senses } = prepared.model;
-  if (senses.length === 0) throw new Error('link: needs at least one input, got none');
+  const prepared = prepareLink(checkLink(link, 'outcome').link, grounding);
+  const { senses } = prepared;
   const spreads = readySpreads(prepared);
   const columns = (count: number): Float64Array[] =>
     Array.from({ length: count }, () => new Float64Array(builds));

@@ -7,9 +7,9 @@ import type { Jack, Side } from './link.ts';
 import { PROTECTION_DIODE } from './optocouplers.ts';
 import type { ValueName } from './values.ts';
 
-/** Where a part sits: the output, input number `branch`, or lead number `lead` of that branch. */
-type Owner =
-  | { readonly place: 'output' }
+/** Where a part sits: the output (or rival number `rival`, from 2), input number `branch`, or lead number `lead` of that branch. */
+export type Owner =
+  | { readonly place: 'output'; readonly rival?: number }
   | { readonly place: 'input'; readonly branch: number }
   | { readonly place: 'lead'; readonly branch: number; readonly lead: number }
   | { readonly place: 'world' };

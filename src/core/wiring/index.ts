@@ -47,7 +47,7 @@ export {
   valueAt,
   wires,
 } from './link.ts';
-export type { Branch, Conductor, Direction, End, Fault, Jack, Lead, Link, Side } from './link.ts';
+export type { Branch, Conductor, Direction, End, Fault, Jack, Lead, Link, Rival, Side } from './link.ts';
 export { CURRENT_TO_SPEAK_OF, PARTS, PROTECTION_DIODE, outputDelays, partEntry } from './optocouplers.ts';
 export type { Part } from './optocouplers.ts';
 export { OTHER_JACKS, addOtherJack, otherJackEntry, otherJackSuits } from './other-jacks.ts';

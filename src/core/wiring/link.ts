@@ -73,10 +73,21 @@ export interface Branch {
   readonly leads: readonly Lead[];
 }
 
+/**
+ * Another output that ends on inputs of the same link, outside the standard. Inputs count on from those of the link, each new
+ * one in turn; a branch that ends on one that is there already says so by its number.
+ */
+export interface Rival {
+  readonly output: Jack;
+  readonly branches: readonly (Branch & { readonly shares?: number })[];
+}
+
 /** One output, and one or more inputs. More than one input is a passive split, outside the standard. */
 export interface Link {
   readonly output: Jack;
   readonly branches: readonly Branch[];
+  /** Outputs that share inputs with it; they rest unless a state says otherwise. */
+  readonly rivals?: readonly Rival[];
 }
 
 /** A jack with the usual circuit of its style, no value changed. */

@@ -35,7 +35,7 @@ describe('The board sheet', () => {
       to: 'pedal 2: IN',
       leads: 'lead 2',
       lengthMetres: 4.01,
-      outcome: 'Current flows',
+      outcome: 'Works',
     });
   });
 

@@ -10,7 +10,7 @@ import type { Outcome } from '../../../src/core/verdict/outcomes.ts';
 import type { Driver } from '../../../src/core/wiring/drivers.ts';
 import type { Part } from '../../../src/core/wiring/optocouplers.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/link.ts';
-import type { Lead, Link } from '../../../src/core/wiring/link.ts';
+import type { Jack, Lead, Link } from '../../../src/core/wiring/link.ts';
 import { seededRandom } from '../../support/random.ts';
 
 interface Case {
@@ -18,6 +18,7 @@ interface Case {
   readonly part?: Part;
   readonly map?: readonly string[];
   readonly lead?: Partial<Lead>;
+  readonly values?: Jack['values'];
 }
 
 function dinLink({
@@ -25,12 +26,13 @@ function dinLink({
   part = '6N138',
   map = ['4-4', '5-5', '2-2'],
   lead = {},
+  values = {},
 }: Case = {}): Link {
   return {
     output: makeJack('out', 'din5', 'din', { circuit }),
     branches: [
       {
-        input: makeJack('in', 'din5', 'din', { part }),
+        input: makeJack('in', 'din5', 'din', { part, values }),
         leads: [makeLead('din5', 'din5', wires(...map), lead)],
       },
     ],
@@ -174,7 +176,7 @@ describe('every outcome shows itself', () => {
   });
 
   test('weak: right at nominal, silence at the worst corner', () => {
-    const link = dinLink({ part: 'unknown' });
+    const link = dinLink({ values: { turnOnAmperes: 4.5e-3 } });
     const verdict = checkLink(link);
     expect(verdict.outcome).toBe('weak');
     const send = (corner: Readonly<Record<string, 'low' | 'high' | 'nominal'>>): readonly number[] =>

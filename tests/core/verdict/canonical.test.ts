@@ -205,7 +205,9 @@ describe('one output split to several inputs', () => {
       ],
     });
     expect(verdict.decides).toBe(1);
-    expect(verdict.sentence).toMatch(/^Starved: only 4\.\d\d mA flows through the LED of input 2;/);
+    expect(verdict.sentence).toMatch(
+      /^Too little current: only 4\.\d\d mA flows through the LED of input 2;/,
+    );
     const told = verdict.steps.map(({ text }) => text).join('\n');
     expect(told).toContain('input 2');
     expect(told).not.toContain('input 1');

@@ -96,13 +96,13 @@ describe('what to change', () => {
     expect(verdict.change).toBe('Give each input an output of its own: a THRU, or a hub.');
   });
 
-  it('names the pairs even where the link is weak at its best, and says so', () => {
+  it('names the pairs even where the link is marginal at its best, and says so', () => {
     const output = makeJack('out', 'trs-3.5', 'type-a');
-    const input = makeJack('in', 'trs-3.5', 'type-b', { part: 'unknown' });
+    const input = makeJack('in', 'trs-3.5', 'type-b', { values: { turnOnAmperes: 4.5e-3 } });
     expect(verdictFor(output, input, 'tip-tip', 'ring-ring', 'sleeve-sleeve').change).toBe(
       'Take away what joins tip (sink) to tip (source) and ring (source) to ring (sink). ' +
         'Join ring (source) to tip (source) and tip (sink) to ring (sink) (output first, input second). ' +
-        'Even then the link is weak: with every tolerance at its worst the input may not switch.',
+        'Even then the link is marginal: with every tolerance at its worst the input may not switch.',
     );
     expect(verdictFor(output, input, 'tip-ring', 'ring-tip', 'sleeve-sleeve').change).toMatch(
       /^The conductors are not to blame/,
@@ -110,14 +110,14 @@ describe('what to change', () => {
     const torn = leadFor(output, input, wires('tip-ring', 'ring-tip', 'sleeve-sleeve'));
     const open: Fault = { kind: 'open', side: 'from', contact: 'tip' };
     expect(checkLink(oneLink(output, input, { ...torn, faults: [open] })).change).toMatch(
-      /^Mend the lead: the joint at tip, output end, is open\. Even then the link is weak/,
+      /^Mend the lead: the joint at tip, output end, is open\. Even then the link is marginal/,
     );
   });
 
   it('says that no passive lead can where that is the truth', () => {
     const output = makeJack('out', 'trs-3.5', 'tip-signal');
     expect(verdictFor(output, makeJack('in', 'trs-3.5', 'type-a'), 'tip-tip', 'sleeve-sleeve').change).toBe(
-      'No passive lead can join these two: it needs a powered converter, or another outlet.',
+      'No passive lead can join these two: it needs a powered converter, or another output.',
     );
     const weakest = makeJack('in', 'trs-3.5', 'both-ways', { part: 'PC900V' });
     expect(verdictFor(dinOut, weakest, '4-ring', '5-tip', '2-sleeve').change).toMatch(
