@@ -21,12 +21,29 @@ export function sayMilliseconds(seconds: number): string {
   return `${ms < 1 ? ms.toFixed(3) : ms < 100 ? ms.toFixed(2) : ms.toFixed(0)} ms`;
 }
 
-function boundWords({ cost, bound, proven, exact }: PlannedBoard, currency: string, best: boolean): string {
+/** The head of a plan: the cheapest is only what has a price throughout. */
+export function headWords(board: PlannedBoard, best: boolean): string {
+  const first = board.unpriced > 0 ? 'Fewest things without a price' : 'Cheapest';
+  return `${best ? first : 'The other kind'}: ${kindWords(board)}`;
+}
+
+function boundWords(
+  { cost, bound, proven, exact, unpriced }: PlannedBoard,
+  currency: string,
+  best: boolean,
+): string {
+  if (unpriced > 0) return 'Not known: give what is to be bought a price, and plan again.';
   const none = best ? 'no plan' : 'no plan of this kind';
   if (proven) return `Proven: ${none} costs less than ${sayPrice(bound, currency)}.`;
   const gap = cost > 0 ? ((cost - bound) / cost) * 100 : 0;
   const how = exact ? 'The proof was not finished' : 'Found by a search with chance';
   return `${how}: ${none} costs less than ${sayPrice(bound, currency)}, ${gap.toFixed(1)} % below this one.`;
+}
+
+function costWords({ cost, unpriced }: PlannedBoard, currency: string): string {
+  if (unpriced === 0) return sayPrice(cost, currency);
+  const without = `${unpriced} ${unpriced === 1 ? 'thing' : 'things'} without a price`;
+  return cost > 0 ? `${sayPrice(cost, currency)}, and ${without}` : without;
 }
 
 /** The rows of one plan, the same names in the same order for each. */
@@ -37,7 +54,7 @@ export function factRows(board: PlannedBoard, currency: string, best: boolean): 
   const press = (plan.press ?? []).length > 0 ? timePress(plan) : undefined;
   const warnings = check.findings.filter(({ severity }) => severity !== 'note').length;
   return [
-    { name: 'cost', lines: [sayPrice(board.cost, currency)] },
+    { name: 'cost', lines: [costWords(board, currency)] },
     { name: 'could it cost less?', lines: [boundWords(board, currency, best)] },
     {
       name: 'leads',

@@ -2,8 +2,8 @@
 import { checkBoard } from '../../src/core/board/check.ts';
 import { planBoard } from '../../src/core/planner/plan-it.ts';
 import type { PlannedBoard } from '../../src/core/planner/plan-it.ts';
-import { boardProblem } from '../../src/core/planner/problem-of.ts';
-import type { BoardProblem } from '../../src/core/planner/problem-of.ts';
+import { boardProblem } from '../../src/core/planner/board-problem.ts';
+import type { BoardProblem } from '../../src/core/planner/board-problem.ts';
 import { search } from '../../src/core/planner/search.ts';
 import { planOfLayout } from '../../src/core/planner/plan-of.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
@@ -35,12 +35,12 @@ function bestPlan(seed: number, count: number): Run {
   const start = performance.now();
   const source = randomBoard(seed, count);
   const board = finish(boardProblem(source, new Map())) as BoardProblem;
-  const found = finish(search(board.problem));
-  if (!found.layout) throw new Error(`board: seed ${seed} with ${count} devices has no plan`);
-  const plan = planOfLayout(source, board, found.layout, found.chosen);
+  const { found, bound, proven } = finish(search(board.problem));
+  if (!found) throw new Error(`board: seed ${seed} with ${count} devices has no plan`);
+  const plan = planOfLayout(source, board, found);
   const milliseconds = performance.now() - start;
   if (!checkBoard(plan).passes) throw new Error(`board: the plan of seed ${seed} does not pass its check`);
-  return { milliseconds, gap: 1 - found.bound / found.cost, proven: found.proven, plan };
+  return { milliseconds, gap: 1 - bound / found.cost, proven, plan };
 }
 
 /** Median time of a check that remembers nothing. */

@@ -1,58 +1,61 @@
-/** Findings on channels: two devices that hear the same messages on one channel, where the press means only one of them. */
-import { finding } from './findings.ts';
-import type { Finding } from './findings.ts';
+/** Findings on channels: two devices that hear the same messages on one channel, and devices that listen to all. */
 import { onlyCarries, pathsFrom, speaks } from '../plan/index.ts';
-import type { BoardGraph } from '../plan/index.ts';
-import type { Plan } from '../plan/index.ts';
+import type { BoardGraph, Plan } from '../plan/index.ts';
+import { finding, quoted } from './findings.ts';
+import type { Finding } from './findings.ts';
 
-/** Devices that one controller reaches on one channel, and devices that listen to all. */
+/** Devices that one controller reaches on one channel, and devices without a channel. */
 export function checkChannels(graph: BoardGraph, plan: Plan): readonly Finding[] {
   const addressed = new Set((plan.press ?? []).map(({ device }) => device));
-  const found: Finding[] = [];
-  const told = new Set<string>();
+  const found = new Map<string, Finding>();
   graph.devices.forEach((controller, start) => {
     if (!speaks(controller)) return;
     const paths = pathsFrom(graph, start);
     const heard = graph.devices.filter(
       (device, at) => !onlyCarries(device) && !speaks(device) && paths[at] !== undefined,
     );
-    for (let channel = 1; channel <= 16; channel++) {
-      const names = heard.filter((device) => device.channel === channel).map(({ name }) => name);
-      const meant = names.filter((name) => addressed.has(name));
-      if (names.length < 2 || told.has(names.join())) continue;
-      told.add(names.join());
-      const matters = meant.length > 0;
-      found.push(
-        finding(
-          'same-channel',
-          matters ? 'warning' : 'note',
-          { devices: names },
-          {
-            what: `${names.map((one) => `'${one}'`).join(' and ')} listen to channel ${channel}`,
-            why: matters
-              ? `What the press sends to ${meant.map((one) => `'${one}'`).join(' and ')} changes all of them.`
-              : 'As long as nothing is sent on that channel it does no harm.',
-            mend: 'Give each its own channel, unless they are meant to follow each other.',
-          },
-        ),
-      );
+    if (heard.length < 2) return;
+    for (const channel of new Set(heard.map((device) => device.channel))) {
+      const devices = heard.filter((device) => device.channel === channel).map(({ name }) => name);
+      const one =
+        channel === 0
+          ? hearsAll(devices, addressed.size > 0, devices.length === heard.length)
+          : sameChannel(channel, devices, addressed);
+      if (one) found.set(JSON.stringify([channel, devices]), one);
     }
-    const open = heard.filter((device) => device.channel === 0).map(({ name }) => name);
-    if (open.length === 0 || addressed.size === 0 || heard.length < 2 || told.has(`open ${open.join()}`))
-      return;
-    told.add(`open ${open.join()}`);
-    found.push(
-      finding(
-        'hears-all',
-        'warning',
-        { devices: open },
-        {
-          what: `${open.map((one) => `'${one}'`).join(', ')}: no channel set, so it listens to all`,
-          why: 'It changes with every message of the press, whomever it is meant for.',
-          mend: 'Set a channel of its own on the device, and write it in the plan.',
-        },
-      ),
-    );
   });
-  return found;
+  return [...found.values()];
+}
+
+function sameChannel(
+  channel: number,
+  devices: readonly string[],
+  addressed: ReadonlySet<string>,
+): Finding | undefined {
+  if (devices.length < 2) return undefined;
+  const meant = devices.filter((name) => addressed.has(name));
+  const where = { devices };
+  return finding('same-channel', meant.length > 0 ? 'warning' : 'note', where, {
+    what: `${quoted(devices, ' and ')} listen to channel ${channel}`,
+    why:
+      meant.length > 0
+        ? `What the press sends to ${quoted(meant, ' and ')} changes all of them.`
+        : 'As long as nothing is sent on that channel it does no harm.',
+    mend: 'Give each its own channel, unless they are meant to follow each other.',
+  });
+}
+
+/** Devices that listen to all matter when the press means someone, and when no device at all has a channel. */
+function hearsAll(devices: readonly string[], pressed: boolean, everyone: boolean): Finding | undefined {
+  if (!pressed && !everyone) return undefined;
+  const where = { devices };
+  return finding('hears-all', 'warning', where, {
+    what: everyone
+      ? 'No device has a channel yet, so each listens to all'
+      : `${quoted(devices)}: no channel set, so it listens to all`,
+    why: pressed
+      ? 'It changes with every message of the press, whomever it is meant for.'
+      : 'Whatever is sent to one of them changes all of them.',
+    mend: 'Set a channel of its own on each device, and write it in the plan.',
+  });
 }

@@ -3,11 +3,12 @@ import { boardGraph } from '../plan/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { LinkMemory, LinkOutcome } from '../verdict/index.ts';
 import { checkChannels } from './check-channels.ts';
-import { circuitFindings, leadFindings, solveOutputs } from './check-links.ts';
-import type { SolvedOutput } from './check-links.ts';
 import { checkNetwork } from './check-network.ts';
+import { leadFindings } from './check-leads.ts';
+import { circuitFindings } from './check-links.ts';
 import { SEVERITIES } from './findings.ts';
 import type { Finding } from './findings.ts';
+import { solveOutputs } from './solve-outputs.ts';
 
 /** Everything found, worst first, and the outcome of each link in the plan's order. */
 export interface BoardCheck {
@@ -28,8 +29,6 @@ export function checkBoard(plan: Plan, memory: LinkMemory = new Map()): BoardChe
     ...checkChannels(graph, plan),
   ];
   const findings = SEVERITIES.flatMap((severity) => found.filter((one) => one.severity === severity));
-  const outcomes = plan.links.map(
-    (link) => (solved.find(({ links }) => links.includes(link)) as SolvedOutput).judgement,
-  );
+  const outcomes = plan.links.map((link) => solved.find(({ links }) => links.includes(link))!.judgement);
   return { findings, outcomes, passes: !findings.some(({ severity }) => severity === 'error') };
 }

@@ -1,39 +1,39 @@
 /** What a check of a board can find; each finding says what, where, why and how to mend it. */
 
-export const FINDING_KINDS = [
-  'split',
-  'fed-twice',
-  'ring',
-  'two-controllers',
-  'no-controller',
-  'unreached',
-  'does-not-fit',
-  'no-passive-lead',
-  'link-fails',
-  'weak',
-  'over-rating',
-  'too-deep',
-  'too-short',
-  'too-long',
-  'supply-on-spares',
-  'no-supply',
-  'grounds',
-  'same-channel',
-  'hears-all',
-  'hub-full',
-  'lead-twice',
-  'breakout',
-  'not-a-wire',
-  'unproven-depth',
-] as const;
-export type FindingKind = (typeof FINDING_KINDS)[number];
+/** What is found, in words that a page can choose an icon and a place by. */
+export type FindingKind =
+  | 'split'
+  | 'fed-twice'
+  | 'ring'
+  | 'two-controllers'
+  | 'no-controller'
+  | 'unreached'
+  | 'does-not-fit'
+  | 'no-passive-lead'
+  | 'link-fails'
+  | 'weak'
+  | 'over-rating'
+  | 'too-deep'
+  | 'too-short'
+  | 'too-long'
+  | 'supply-on-spares'
+  | 'no-supply'
+  | 'grounds'
+  | 'same-channel'
+  | 'hears-all'
+  | 'hub-full'
+  | 'lead-twice'
+  | 'breakout'
+  | 'not-a-wire'
+  | 'unproven-depth';
 
-/** Errors stop the board; warnings may; notes are worth knowing. */
+/** Errors stop the board; warnings may; notes are worth knowing. Worst first. */
 export const SEVERITIES = ['error', 'warning', 'note'] as const;
+/** How much a finding weighs. */
 export type Severity = (typeof SEVERITIES)[number];
 
 /** Where a finding is: names of links or of devices. */
-export interface Where {
+interface Where {
   readonly links: readonly string[];
   readonly devices: readonly string[];
 }
@@ -52,13 +52,13 @@ export interface Finding {
 export function finding(
   kind: FindingKind,
   severity: Severity,
-  where: Partial<Where>,
+  { links = [], devices = [] }: Partial<Where>,
   words: Pick<Finding, 'what' | 'why' | 'mend'>,
 ): Finding {
-  return { kind, severity, where: { links: where.links ?? [], devices: where.devices ?? [] }, ...words };
+  return { kind, severity, where: { links, devices }, ...words };
 }
 
-/** A jack in words. */
-export function sayJack({ device, jack }: { readonly device: string; readonly jack: string }): string {
-  return `${jack} of '${device}'`;
+/** Names in a row, each in quotes: "'drive' and 'looper'". */
+export function quoted(names: readonly string[], between = ', '): string {
+  return names.map((name) => `'${name}'`).join(between);
 }

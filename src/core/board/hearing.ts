@@ -1,8 +1,14 @@
 /** Who hears a message and when: the links it goes along, in the order in which it arrives. */
+import { boardGraph, pathsFrom, speaks } from '../plan/index.ts';
+import type { BoardGraph, Plan } from '../plan/index.ts';
 import { hopTimings } from './hops.ts';
 import type { HopTiming } from './hops.ts';
-import { boardGraph, pathsFrom, speaks } from '../plan/index.ts';
-import type { Plan } from '../plan/index.ts';
+
+/** The way of a message to a device: its hops in order, and the time from the end of a byte at the sender to its end there. */
+export interface Way {
+  readonly hops: readonly HopTiming[];
+  readonly delaySeconds: number;
+}
 
 /** A device that hears the message. `seconds` run from the end of a byte at the sender to its end at this device. */
 export interface Hearing {
@@ -16,17 +22,34 @@ export interface Hearing {
 }
 
 /** Everyone who hears a sender, soonest first, and the devices with jacks that do not. */
-export interface Hearers {
-  readonly from: string;
+interface Hearers {
   readonly hearings: readonly Hearing[];
   readonly deaf: readonly string[];
 }
 
+/** The way from one device to each other one, undefined where what it sends does not come. */
+export function waysFrom(graph: BoardGraph, start: number): readonly (Way | undefined)[] {
+  return pathsFrom(graph, start).map((path) => {
+    if (!path) return undefined;
+    const hops = hopTimings(graph, path);
+    return { hops, delaySeconds: hops.reduce((sum, hop) => sum + hop.delaySeconds, 0) };
+  });
+}
+
+/** The first controller of the board with the way to each device; nothing is reached where there is none. */
+export function firstSender(graph: BoardGraph): {
+  readonly start: number;
+  readonly ways: readonly (Way | undefined)[];
+} {
+  const start = graph.devices.findIndex((device) => speaks(device));
+  return { start, ways: start < 0 ? [] : waysFrom(graph, start) };
+}
+
 /** The devices that can start a message. */
 export function senders(plan: Plan): readonly string[] {
-  return boardGraph(plan).devices.flatMap((device) =>
-    speaks(device) && device.talks === 'jacks' ? [device.name] : [],
-  );
+  return boardGraph(plan)
+    .devices.filter((device) => speaks(device) && device.talks === 'jacks')
+    .map(({ name }) => name);
 }
 
 /** Who hears what this device sends. @throws when the plan has no such device. */
@@ -34,41 +57,31 @@ export function hearers(plan: Plan, from: string): Hearers {
   const graph = boardGraph(plan);
   const start = graph.devices.findIndex(({ name }) => name === from);
   if (start < 0) throw new Error(`board: no device '${from}'`);
-  const paths = pathsFrom(graph, start);
+  const ways = waysFrom(graph, start);
   const hearings = graph.devices.flatMap(({ name }, at): Hearing[] => {
-    const path = paths[at];
-    if (!path || path.length === 0) return [];
-    const timings = hopTimings(graph, path);
-    return [
-      {
-        device: name,
-        seconds: timings.reduce((sum, { delaySeconds }) => sum + delaySeconds, 0),
-        hops: path.length,
-        last: timings[timings.length - 1] as HopTiming,
-        links: path.map(({ link }) => plan.links[link]?.name ?? ''),
-      },
-    ];
+    const { hops = [], delaySeconds: seconds = 0 } = ways[at] ?? {};
+    const last = hops.at(-1);
+    if (!last) return [];
+    const links = hops.map(({ feed }) => plan.links[feed.link]!.name);
+    return [{ device: name, seconds, hops: hops.length, last, links }];
   });
   return {
-    from,
     hearings: hearings.toSorted((a, b) => a.seconds - b.seconds || a.hops - b.hops),
-    deaf: graph.devices.flatMap(({ name, talks }, at) =>
-      at !== start && talks === 'jacks' && paths[at] === undefined ? [name] : [],
-    ),
+    deaf: graph.devices
+      .filter(({ talks }, at) => at !== start && talks === 'jacks' && ways[at] === undefined)
+      .map(({ name }) => name),
   };
 }
 
 /** The place of each feed in the chain from the senders, from 1; undefined for one that no message goes along. */
 export function hopNumbers(plan: Plan): readonly (readonly (number | undefined)[])[] {
   const graph = boardGraph(plan);
+  const starts = senders(plan).map((name) => graph.devices.findIndex((device) => device.name === name));
   const numbers = plan.links.map(({ inputs }) => inputs.map((): number | undefined => undefined));
-  graph.devices.forEach((device, start) => {
-    if (!speaks(device) || device.talks !== 'jacks') return;
-    for (const path of pathsFrom(graph, start))
-      path?.forEach(({ link, input }, at) => {
-        const known = numbers[link]?.[input];
-        if (numbers[link]) numbers[link][input] = Math.min(known ?? Infinity, at + 1);
-      });
-  });
+  for (const path of starts.flatMap((start) => pathsFrom(graph, start)))
+    path?.forEach(({ link, input }, at) => {
+      const row = numbers[link]!;
+      row[input] = Math.min(row[input] ?? Infinity, at + 1);
+    });
   return numbers;
 }

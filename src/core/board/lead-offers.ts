@@ -1,11 +1,20 @@
 /** The ways to join two jacks with the leads on offer, each solved as a circuit, at the length that the way round asks for. */
-import { plainJack } from '../plan/index.ts';
-import type { MakingPrices, StockLead, WholeDevice, WholeJack } from '../plan/index.ts';
+import { PLAN_LIMITS, plainJack } from '../plan/index.ts';
+import type { MakingPrices, StockLead, WholeJack } from '../plan/index.ts';
 import { checkLink, lineByLine, solveMaps } from '../verdict/index.ts';
 import type { LinkMemory } from '../verdict/index.ts';
-import { STANDARD_METRES, circuitsFor, makeLead, mate, turnLead } from '../wiring/index.ts';
-import type { Conductor, Connector, Jack, Lead, Style } from '../wiring/index.ts';
-import type { Choice } from './problem.ts';
+import { STANDARD_METRES, makeLead } from '../wiring/index.ts';
+import type { Conductor, Jack, Lead, Style } from '../wiring/index.ts';
+import type { JackOnBoard } from './jacks.ts';
+import { jackSetTo, stylesOf } from './jacks.ts';
+import { runsBetween } from './lead-runs.ts';
+import type { Run } from './lead-runs.ts';
+
+/** One way to make a link: its cost, and the kinds of owned leads it takes, one piece for each mention. */
+export interface Choice {
+  readonly cost: number;
+  readonly uses: readonly number[];
+}
 
 /** One piece of a run of leads: number in the stock, or -1 for a lead to be made. */
 export interface Piece {
@@ -23,27 +32,13 @@ export interface OfferedChoice extends Choice {
 /** What can be bought, made or taken from the drawer. */
 export interface Offers {
   readonly stock: readonly StockLead[];
-  /** Number of each stock lead among the owned kinds, or -1 for the shop's. */
-  readonly kinds: readonly number[];
   readonly making: MakingPrices | undefined;
   readonly memory: LinkMemory;
+  /** What a price counts in a choice: what has none is not free, but dearer than all that has one. */
+  readonly priced: (price: number) => number;
   readonly runs: Map<string, readonly Run[]>;
   readonly maps: Map<string, readonly Conductor[] | null>;
 }
-
-/** Leads in series between two connectors, with their cost and length. */
-interface Run {
-  readonly pieces: readonly Piece[];
-  readonly cost: number;
-  readonly metres: number;
-  readonly uses: readonly number[];
-}
-
-/** Most leads in series that a plan proposes: a lead with an adapter at each end. */
-const MOST_PIECES = 3;
-
-/** Most runs between two connectors, cheapest first. */
-const MOST_RUNS = 120;
 
 /** Length of a made lead where devices have no place, and the step to which lengths are rounded up, metres (our choice). */
 const UNPLACED_METRES = 1;
@@ -58,23 +53,15 @@ export function offersOf(
   making: MakingPrices | undefined,
   memory: LinkMemory,
 ): Offers {
-  let kind = 0;
-  const kinds = stock.map(({ owned }) => (owned > 0 ? kind++ : -1));
-  return { stock, kinds, making, memory, runs: new Map(), maps: new Map() };
-}
-
-/** A jack set to one of its styles; its circuit follows where the style asks for another. */
-export function jackSetTo(jack: WholeJack, style: Style): WholeJack {
-  if (style === jack.style) return jack;
-  const allowed = circuitsFor(jack.direction, style);
-  if (allowed.includes(jack.circuit)) return { ...jack, style };
-  const circuit = allowed[0];
-  return circuit === undefined ? jack : { ...jack, style, circuit, values: {} };
-}
-
-/** The styles a jack can have, the one it is set to first. */
-export function stylesOf(jack: WholeJack): readonly Style[] {
-  return [jack.style, ...jack.styles.filter((style) => style !== jack.style)];
+  const plugs = making ? [making.plug, making.perLead, making.wirePerMetre * STANDARD_METRES] : [];
+  const dearest = Math.max(
+    1,
+    ...plugs,
+    ...Object.values(making?.plugs ?? {}),
+    ...stock.map(({ price }) => price),
+  );
+  const priced = (price: number): number => (price > 0 ? price : dearest * PLAN_LIMITS.leads);
+  return { stock, making, memory, priced, runs: new Map(), maps: new Map() };
 }
 
 /**
@@ -83,8 +70,8 @@ export function stylesOf(jack: WholeJack): readonly Style[] {
  */
 export function waysToJoin(
   offers: Offers,
-  from: { readonly device: WholeDevice; readonly jack: WholeJack },
-  to: { readonly device: WholeDevice; readonly jack: WholeJack },
+  from: JackOnBoard,
+  to: JackOnBoard,
   wayMetres: number,
 ): readonly OfferedChoice[] {
   const found: OfferedChoice[] = [];
@@ -101,8 +88,7 @@ export function waysToJoin(
       const made = madeLead(offers, output, input, wayMetres, works);
       if (made) found.push({ ...made, ...ends });
       for (const run of runsBetween(offers, output.connector, input.connector)) {
-        if (run.metres < wayMetres - 1e-9) continue;
-        if (found.some((one) => one.cost <= run.cost && isWithin(one.uses, run.uses))) continue;
+        if (run.metres < wayMetres - 1e-9 || found.some((one) => beats(one, run))) continue;
         if (works(run.pieces.map(({ lead }) => lead)))
           found.push({ cost: run.cost, uses: run.uses, pieces: run.pieces, ...ends });
       }
@@ -111,80 +97,67 @@ export function waysToJoin(
   return bestOf(found);
 }
 
-/** Those choices that no other one beats. */
+/** Those choices that no other one beats; of equal ones the first. */
 export function bestOf(choices: readonly OfferedChoice[]): readonly OfferedChoice[] {
   return choices.filter((one, at) =>
-    choices.every((other, place) => {
-      if (place === at || !(other.cost <= one.cost && isWithin(other.uses, one.uses))) return true;
-      const equal = other.cost === one.cost && other.uses.length === one.uses.length;
-      return equal && place > at;
-    }),
+    choices.every((other, place) => place === at || !beats(other, one) || (place > at && beats(one, other))),
   );
 }
 
-function isWithin(few: readonly number[], many: readonly number[]): boolean {
-  return few.every(
-    (kind) => few.filter((one) => one === kind).length <= many.filter((one) => one === kind).length,
-  );
+/** Whether a choice is no dearer than another and takes no owned lead that the other leaves. */
+function beats(one: Choice, other: Choice): boolean {
+  const times = (uses: readonly number[], kind: number): number => uses.filter((use) => use === kind).length;
+  return one.cost <= other.cost && one.uses.every((kind) => times(one.uses, kind) <= times(other.uses, kind));
 }
-
-type JackAt = { readonly device: WholeDevice; readonly jack: WholeJack };
 
 /** Whether a link flows at every corner, harms nothing, and passes a supply on only to what lives on it. */
-function passes(offers: Offers, from: JackAt, to: JackAt, leads: readonly Lead[]): boolean {
+function passes(offers: Offers, from: JackOnBoard, to: JackOnBoard, leads: readonly Lead[]): boolean {
   const link = { output: plainJack(from.jack), branches: [{ input: plainJack(to.jack), leads }] };
   const { outcome, notes } = checkLink(link, 'notes', offers.memory);
   if (outcome !== 'flows') return false;
-  const has = (kind: (typeof notes)[number]['kind']): boolean => notes.some((note) => note.kind === kind);
-  if (has('over-rating') || has('source-shorted') || has('stage-shorted') || has('too-long')) return false;
+  const kinds = new Set(notes.map(({ kind }) => kind));
+  if (['over-rating', 'source-shorted', 'stage-shorted', 'too-long'].some((kind) => kinds.has(kind as never)))
+    return false;
   const live = from.jack.supplyOnSpares || to.jack.supplyOnSpares;
   const hungry = from.device.power === 'spare-pins' || to.device.power === 'spare-pins';
-  return !live || has('spare-pins') === hungry;
+  return !live || kinds.has('spare-pins') === hungry;
 }
 
 function madeLead(
-  offers: Offers,
-  output: Jack,
-  input: Jack,
+  { making, maps, priced }: Offers,
+  output: WholeJack,
+  input: WholeJack,
   wayMetres: number,
   works: (leads: readonly Lead[]) => boolean,
-): Pick<OfferedChoice, 'cost' | 'uses' | 'pieces'> | undefined {
-  const { making, maps } = offers;
+): (Choice & Pick<OfferedChoice, 'pieces'>) | undefined {
   if (!making || wayMetres > STANDARD_METRES) return undefined;
+  const leadOf = (map: readonly Conductor[], lengthMetres: number): Lead =>
+    makeLead(output.connector, input.connector, map, { lengthMetres });
   const key = JSON.stringify([plainJack(output), plainJack(input)]);
   let conductors = maps.get(key);
   if (conductors === undefined) {
     const straight = lineByLine(output, input);
-    const first = leadOf(output.connector, input.connector, straight, SOLVED_METRES[0]);
-    conductors = straight.length > 0 && works([first]) ? straight : bestMap(output, input);
+    const runs = straight.length > 0 && works([leadOf(straight, SOLVED_METRES[0])]);
+    conductors = runs ? straight : bestMap(output, input);
     maps.set(key, conductors);
   }
   if (!conductors) return undefined;
   const metres = leadLengthMetres(wayMetres);
   const solvedAt = SOLVED_METRES.find((one) => one >= metres) ?? STANDARD_METRES;
-  if (!works([leadOf(output.connector, input.connector, conductors, solvedAt)])) return undefined;
-  const lead = leadOf(output.connector, input.connector, conductors, metres);
-  return { cost: makingCost(making, lead), uses: [], pieces: [{ stock: -1, lead }] };
+  if (!works([leadOf(conductors, solvedAt)])) return undefined;
+  const lead = leadOf(conductors, metres);
+  return { cost: priced(makingCost(making, lead)), uses: [], pieces: [{ stock: -1, lead }] };
 }
 
 function bestMap(output: Jack, input: Jack): readonly Conductor[] | null {
   const flowing = solveMaps(output, input).candidates.filter(({ outcome }) => outcome === 'flows');
-  flowing.sort(
+  const [best] = flowing.sort(
     (a, b) =>
       Number(b.shieldJoined) - Number(a.shieldJoined) ||
       a.spares - b.spares ||
       a.conductors.length - b.conductors.length,
   );
-  return flowing[0]?.conductors ?? null;
-}
-
-function leadOf(
-  from: Connector,
-  to: Connector,
-  conductors: readonly Conductor[],
-  lengthMetres: number,
-): Lead {
-  return makeLead(from, to, conductors, { lengthMetres });
+  return best?.conductors ?? null;
 }
 
 /** Length of a lead to be made for a way of so many metres, rounded up to the next step; the usual length where no way is known. */
@@ -193,58 +166,9 @@ export function leadLengthMetres(wayMetres: number): number {
   return Number((Math.ceil(wayMetres / STEP_METRES - 1e-9) * STEP_METRES).toFixed(2));
 }
 
-/** What a made lead costs at the reader's own figures. */
-export function makingCost(making: MakingPrices, lead: Lead): number {
-  const plug = (connector: Connector): number => making.plugs[connector] ?? making.plug;
-  return (
-    plug(lead.from.connector) +
-    plug(lead.to.connector) +
-    making.wirePerMetre * lead.lengthMetres +
-    making.perLead
-  );
-}
-
-/** Every run of stock leads, turned either way, whose plugs fit these two jacks and each other; cheapest first. */
-function runsBetween(offers: Offers, output: Connector, input: Connector): readonly Run[] {
-  const key = `${output} ${input}`;
-  const known = offers.runs.get(key);
-  if (known) return known;
-  const pieces = offers.stock.flatMap(({ lead }, stock): Piece[] => [
-    { stock, lead },
-    { stock, lead: turnLead(lead) },
-  ]);
-  const runs: Run[] = [];
-  const grow = (run: readonly Piece[]): void => {
-    const last = run.at(-1)?.lead.to;
-    if (last?.form === 'plug' && mate(last.connector, input).fits) runs.push(runOf(offers, run));
-    if (run.length === MOST_PIECES) return;
-    for (const piece of pieces) {
-      const { from } = piece.lead;
-      const owned = offers.stock[piece.stock]?.owned ?? 0;
-      if (owned > 0 && run.filter(({ stock }) => stock === piece.stock).length >= owned) continue;
-      const fits = last
-        ? last.form !== from.form &&
-          (from.form === 'plug' ? mate(from.connector, last.connector) : mate(last.connector, from.connector))
-            .fits
-        : from.form === 'plug' && mate(from.connector, output).fits;
-      if (fits) grow([...run, piece]);
-    }
-  };
-  grow([]);
-  runs.sort((a, b) => a.cost - b.cost || a.pieces.length - b.pieces.length || a.metres - b.metres);
-  const kept = runs.slice(0, MOST_RUNS);
-  offers.runs.set(key, kept);
-  return kept;
-}
-
-function runOf(offers: Offers, pieces: readonly Piece[]): Run {
-  const cost = pieces.reduce((sum, { stock }) => {
-    const { owned = 0, price = 0 } = offers.stock[stock] ?? {};
-    return sum + (owned > 0 ? 0 : price);
-  }, 0);
-  const uses = pieces.flatMap(({ stock }) => {
-    const kind = offers.kinds[stock] ?? -1;
-    return kind < 0 ? [] : [kind];
-  });
-  return { pieces, cost, uses, metres: pieces.reduce((sum, { lead }) => sum + lead.lengthMetres, 0) };
+/** What a made lead costs at the reader's own figures, at most what a plan can hold as a price. */
+export function makingCost({ plugs, plug, wirePerMetre, perLead }: MakingPrices, lead: Lead): number {
+  const ends = [lead.from, lead.to].map(({ connector }) => plugs[connector] ?? plug);
+  const sum = ends.reduce((all, one) => all + one, wirePerMetre * lead.lengthMetres + perLead);
+  return Math.min(sum, PLAN_LIMITS.price);
 }

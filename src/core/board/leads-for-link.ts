@@ -1,21 +1,15 @@
 /** The leads that a new link of a board would really use: the cheapest on offer that work, or a lead that fits, to be explained. */
-import {
-  MAKING_DEFAULTS,
-  findJack,
-  isPlaced,
-  jackPoint,
-  leadMetres,
-  waysRound,
-  wholeDevice,
-  wholeJack,
-} from '../plan/index.ts';
-import type { JackPlace, MakingPrices, Plan, StockLead, WholeDevice, WholeJack } from '../plan/index.ts';
+import { MAKING_DEFAULTS, waysRound, wholeDevice } from '../plan/index.ts';
+import type { JackPlace, MakingPrices, Plan, PlanLead, StockLead } from '../plan/index.ts';
 import { lineByLine } from '../verdict/index.ts';
 import type { LinkMemory } from '../verdict/index.ts';
-import { contactsOf, makeLead, turnLead, wires } from '../wiring/index.ts';
+import { makeLead, turnLead } from '../wiring/index.ts';
 import type { Conductor, Jack, Lead } from '../wiring/index.ts';
-import { leadLengthMetres, offersOf, waysToJoin } from './lead-offers.ts';
+import { jackAt, samePlace, wayMetres } from './jacks.ts';
+import type { JackOnBoard } from './jacks.ts';
+import { leadLengthMetres, makingCost, offersOf, waysToJoin } from './lead-offers.ts';
 import type { OfferedChoice, Piece } from './lead-offers.ts';
+import { usualConductors } from './ready-leads.ts';
 
 /** Leads in series with what the jacks are set to. Without a choice nothing on offer works, and the lead only fits. */
 export interface LeadsForLink {
@@ -26,34 +20,6 @@ export interface LeadsForLink {
   readonly againstWish: boolean;
 }
 
-/** A jack of the plan with its device, both whole. */
-export interface JackOnBoard {
-  readonly device: WholeDevice;
-  readonly jack: WholeJack;
-}
-
-/** Whether two places are the same jack. */
-export function samePlace(one: JackPlace, other: JackPlace): boolean {
-  return one.device === other.device && one.jack === other.jack;
-}
-
-/** The jack at a place. @throws when the plan has none. */
-export function jackAt(plan: Plan, place: JackPlace): JackOnBoard {
-  const device = plan.devices.find(({ name }) => name === place.device);
-  const jack = findJack(plan, place);
-  if (!device || !jack) throw new Error(`board: no jack '${place.jack}' on a device '${place.device}'`);
-  return { device: wholeDevice(device), jack: wholeJack(jack) };
-}
-
-/** The jack with the style it must keep where another link stands on it. */
-function fixedIfUsed(plan: Plan, place: JackPlace, { device, jack }: JackOnBoard): JackOnBoard {
-  const uses = plan.links.flatMap(({ output, inputs }) => [
-    ...inputs.filter((one) => one.leads.length > 0 && samePlace(one, place)),
-    ...(samePlace(output, place) && inputs.some(({ leads }) => leads.length > 0) ? [output] : []),
-  ]);
-  return uses.length === 0 ? { device, jack } : { device, jack: { ...jack, styles: [] } };
-}
-
 /** Choose the leads from an output to an input; leads that links of the plan use already are not taken again. */
 export function leadsForLink(
   plan: Plan,
@@ -61,29 +27,58 @@ export function leadsForLink(
   input: JackPlace,
   memory: LinkMemory,
 ): LeadsForLink {
-  const from = fixedIfUsed(plan, output, jackAt(plan, output));
-  const to = fixedIfUsed(plan, input, jackAt(plan, input));
+  const from = fixedIfUsed(plan, output);
+  const to = fixedIfUsed(plan, input);
   const making = plan.making ?? MAKING_DEFAULTS;
   const noSoldering = plan.wishes?.noSoldering === true;
-  const way = wayBetween(plan, from, to);
+  const [way = 0] = wayMetres(waysRound(plan.devices.map(wholeDevice)), from, [to]);
   const left = leftInDrawer(plan);
-  const cheapest = (prices: MakingPrices | undefined): OfferedChoice | undefined => {
-    const offers = offersOf(
-      left.map(({ kept }) => kept),
-      prices,
-      memory,
-    );
-    const choices = waysToJoin(offers, from, to, way);
-    return choices.toSorted((a, b) => a.cost - b.cost || a.pieces.length - b.pieces.length)[0];
-  };
+  const stock = left.map(({ kept }) => kept);
+  const cheapest = (prices: MakingPrices | undefined): OfferedChoice | undefined =>
+    waysToJoin(offersOf(stock, prices, memory), from, to, way).toSorted(
+      (a, b) => a.cost - b.cost || a.pieces.length - b.pieces.length,
+    )[0];
   const choice = cheapest(noSoldering ? undefined : making) ?? (noSoldering ? cheapest(making) : undefined);
-  const lead = makeLead(from.jack.connector, to.jack.connector, fallbackMap(from.jack, to.jack), {
-    lengthMetres: leadLengthMetres(way),
-  });
+  const fallback = (): Lead =>
+    makeLead(from.jack.connector, to.jack.connector, fallbackMap(from.jack, to.jack), {
+      lengthMetres: leadLengthMetres(way),
+    });
   const pieces = choice
     ? choice.pieces.map((piece) => ({ ...piece, stock: left[piece.stock]?.at ?? -1 }))
-    : [{ stock: -1, lead }];
-  return { pieces, choice, againstWish: noSoldering && pieces.some(({ stock }) => stock < 0) };
+    : [{ stock: -1, lead: fallback() }];
+  return { pieces, choice, againstWish: noSoldering && pieces.some((piece) => piece.stock < 0) };
+}
+
+/** Chosen pieces as leads of the plan, each with a name that no other has, its origin and its price. */
+export function planLeads(
+  plan: Plan,
+  pieces: readonly Piece[],
+  others: readonly PlanLead[],
+): readonly PlanLead[] {
+  const taken = others.map(({ name }) => name);
+  return pieces.map(({ stock, lead }): PlanLead => {
+    const name = firstFree('lead', taken);
+    taken.push(name);
+    const kept = plan.stock?.[stock];
+    if (!kept)
+      return { ...lead, name, origin: 'made', price: makingCost(plan.making ?? MAKING_DEFAULTS, lead) };
+    const [origin, price] = kept.owned > 0 ? (['owned', 0] as const) : (['shop', kept.price] as const);
+    return { ...lead, name, origin, price };
+  });
+}
+
+/** The first of 'word 1', 'word 2' … that is not taken. */
+export function firstFree(word: string, taken: readonly string[]): string {
+  for (let number = 1; ; number++) if (!taken.includes(`${word} ${number}`)) return `${word} ${number}`;
+}
+
+/** The jack with the style it must keep where another link stands on it. */
+function fixedIfUsed(plan: Plan, place: JackPlace): JackOnBoard {
+  const { device, jack } = jackAt(plan, place);
+  const used = plan.links.some(({ output, inputs }) =>
+    inputs.some((one) => one.leads.length > 0 && (samePlace(one, place) || samePlace(output, place))),
+  );
+  return { device, jack: used ? { ...jack, styles: [] } : jack };
 }
 
 /** The stock that is still there, with its number in the plan: owned pieces in use are taken out, and kinds that are used up. */
@@ -91,16 +86,14 @@ function leftInDrawer(plan: Plan): readonly { readonly kept: StockLead; readonly
   const used = new Set(plan.links.flatMap(({ inputs }) => inputs.flatMap(({ leads }) => leads)));
   const taken = plan.leads.filter(({ name, origin }) => origin === 'owned' && used.has(name)).map(shapeOf);
   return (plan.stock ?? []).flatMap((kept, at) => {
-    if (kept.owned === 0) return [{ kept, at }];
     const shapes = [shapeOf(kept.lead), shapeOf(turnLead(kept.lead))];
-    let owned = kept.owned;
-    while (owned > 0) {
+    let { owned } = kept;
+    for (; owned > 0; owned--) {
       const one = taken.findIndex((shape) => shapes.includes(shape));
       if (one < 0) break;
       taken.splice(one, 1);
-      owned--;
     }
-    return owned > 0 ? [{ kept: { ...kept, owned }, at }] : [];
+    return kept.owned > 0 && owned === 0 ? [] : [{ kept: { ...kept, owned }, at }];
   });
 }
 
@@ -111,21 +104,8 @@ function shapeOf({ from, to, conductors, lengthMetres, gauge, contactOhms, fault
   return JSON.stringify([ends, sorted, lengthMetres, gauge, contactOhms, faults.length]);
 }
 
-/** A map for two jacks that no lead joins: line by line, or the contacts of one name. */
+/** A map for two jacks that no lead joins: line by line, or as leads of these plugs usually are. */
 function fallbackMap(output: Jack, input: Jack): readonly Conductor[] {
   const lines = lineByLine(output, input);
-  if (lines.length > 0) return lines;
-  const there = contactsOf(input.connector);
-  const same = contactsOf(output.connector).filter((one) => one !== 'shell' && there.includes(one));
-  if (same.length > 0) return same.map((contact) => ({ from: contact, to: contact }));
-  return contactsOf(output.connector).includes('tip')
-    ? wires('tip-5', 'sleeve-2')
-    : wires('5-tip', '2-sleeve');
-}
-
-function wayBetween(plan: Plan, from: JackOnBoard, to: JackOnBoard): number {
-  if (!isPlaced(from.device) || !isPlaced(to.device)) return 0;
-  const ways = waysRound(plan.devices.map(wholeDevice));
-  const [length = 0] = ways.lengths(jackPoint(from.device, from.jack), [jackPoint(to.device, to.jack)]);
-  return leadMetres(length);
+  return lines.length > 0 ? lines : usualConductors(output, input);
 }

@@ -1,15 +1,16 @@
 /** Leads to put on offer by one press, and conductors written as a person would write them. */
-import { CONTACTS, contactsOf, words } from '../wiring/index.ts';
-import type { Contact } from '../wiring/index.ts';
 import {
+  CONTACTS,
   DIN_TO_TYPE_A,
   DIN_TO_TYPE_B,
   PIGTAIL_METRES,
   STRAIGHT_DIN,
   STRAIGHT_TRS,
+  contactsOf,
   makeLead,
+  words,
 } from '../wiring/index.ts';
-import type { Conductor, End, Lead } from '../wiring/index.ts';
+import type { Conductor, Contact, End, Lead } from '../wiring/index.ts';
 
 const DIN_JACK: End = { connector: 'din5', form: 'jack' };
 const WIDE_JACK: End = { connector: 'trs-6.35', form: 'jack' };
@@ -75,14 +76,16 @@ function isContact(text: string): text is Contact {
 }
 
 /** The same contact to the same contact where both ends have it, the shell left out; DIN to phone as Type A. */
-export function usualConductors(from: End, to: End): readonly Conductor[] {
-  const there = contactsOf(to.connector);
-  const same = contactsOf(from.connector).filter((one) => one !== 'shell' && there.includes(one));
-  const both = from.connector.startsWith('din') && to.connector.startsWith('din');
-  if (both) return STRAIGHT_DIN;
+export function usualConductors(
+  { connector: from }: Pick<End, 'connector'>,
+  { connector: to }: Pick<End, 'connector'>,
+): readonly Conductor[] {
+  if (from.startsWith('din') && to.startsWith('din')) return STRAIGHT_DIN;
+  const [here, there] = [contactsOf(from), contactsOf(to)];
+  const same = here.filter((one) => one !== 'shell' && there.includes(one));
   if (same.length > 0) return same.map((one) => ({ from: one, to: one }));
-  const forward = from.connector.startsWith('din')
+  const map = from.startsWith('din')
     ? DIN_TO_TYPE_A
     : DIN_TO_TYPE_A.map((one) => ({ from: one.to, to: one.from }));
-  return forward.filter((one) => contactsOf(from.connector).includes(one.from) && there.includes(one.to));
+  return map.filter((one) => here.includes(one.from) && there.includes(one.to));
 }

@@ -1,12 +1,13 @@
 /** The board on one page: every device with its channel and its feed, every link with its leads. */
+import { boardGraph } from '../plan/index.ts';
+import type { DeviceKind, Plan, Power, PressItem } from '../plan/index.ts';
 import { linkWords } from '../verdict/index.ts';
 import type { LinkOutcome } from '../verdict/index.ts';
+import { firstSender } from './hearing.ts';
 import { timePress } from './one-press.ts';
-import { boardGraph, pathsFrom, speaks } from '../plan/index.ts';
-import type { DeviceKind, Plan, Power } from '../plan/index.ts';
 
 /** One device. `links` counts them from the controller, 0 for the controller itself and undefined where it is not reached. */
-export interface DeviceRow {
+interface DeviceRow {
   readonly device: string;
   readonly kind: DeviceKind;
   /** 1 to 16, or 0 for none. */
@@ -20,48 +21,47 @@ export interface DeviceRow {
   readonly arrivesSeconds: number | undefined;
 }
 
+/** Every device of the plan in its order. */
+export function deviceRows(plan: Plan): readonly DeviceRow[] {
+  const graph = boardGraph(plan);
+  const { start, ways } = firstSender(graph);
+  const { arrivals } = timePress(plan);
+  return graph.devices.map(({ name, kind, channel, power }, at): DeviceRow => {
+    const feed = graph.feeds.find(({ toDevice }) => toDevice === at);
+    const items = (plan.press ?? []).filter(({ device }) => device === name);
+    return {
+      device: name,
+      kind,
+      channel,
+      power,
+      fedBy: feed ? `${feed.from.device}: ${feed.from.jack}` : '',
+      input: feed?.to.jack ?? '',
+      links: at === start ? 0 : ways[at]?.hops.length,
+      sends: items.map(sayItem).join(', '),
+      arrivesSeconds: arrivals.find(({ device }) => device === name)?.seconds,
+    };
+  });
+}
+
+function sayItem(item: PressItem): string {
+  switch (item.send) {
+    case 'program':
+      return `program ${item.program}`;
+    case 'bank':
+      return `bank ${item.bank}`;
+    case 'control':
+      return `control ${item.controller} to ${item.value}`;
+  }
+}
+
 /** One way from an output to an input. */
-export interface LinkRow {
+interface LinkRow {
   readonly link: string;
   readonly from: string;
   readonly to: string;
   readonly leads: string;
   readonly lengthMetres: number;
   readonly outcome: string;
-}
-
-/** Every device of the plan in its order. */
-export function deviceRows(plan: Plan): readonly DeviceRow[] {
-  const graph = boardGraph(plan);
-  const start = graph.devices.findIndex((device) => speaks(device));
-  const paths = start < 0 ? [] : pathsFrom(graph, start);
-  const timing = timePress(plan);
-  return graph.devices.map((device, at): DeviceRow => {
-    const feed = graph.feeds.find(({ toDevice }) => toDevice === at);
-    return {
-      device: device.name,
-      kind: device.kind,
-      channel: device.channel,
-      power: device.power,
-      fedBy: feed ? `${feed.from.device}: ${feed.from.jack}` : '',
-      input: feed?.to.jack ?? '',
-      links: at === start ? 0 : paths[at]?.length,
-      sends: timing.items
-        .filter(({ item }) => item.device === device.name)
-        .map(({ item }) => {
-          switch (item.send) {
-            case 'program':
-              return `program ${item.program}`;
-            case 'bank':
-              return `bank ${item.bank}`;
-            case 'control':
-              return `control ${item.controller} to ${item.value}`;
-          }
-        })
-        .join(', '),
-      arrivesSeconds: timing.arrivals.find((one) => one.device === device.name)?.seconds,
-    };
-  });
 }
 
 /** Every link of the plan, one row an input; `outcomes` are those of the check, in the order of the links. */

@@ -1,28 +1,24 @@
 /**
- * A good layout for a board too large for tables over sets: annealing on chains. Moves: one device elsewhere, two devices
- * changed, a run of devices elsewhere, the ends of two chains changed. What cannot be made costs a large sum, so that the
- * way there stays open.
+ * A good layout for a board too large for tables over sets: annealing on chains. Moves: a run of devices elsewhere, two
+ * devices changed, the ends of two chains changed. What cannot be made costs a large sum, so that the way there stays open.
  */
 import { assignLeads } from './assign.ts';
-import { chainFits, edgesOf } from '../board/index.ts';
-import type { Choice, Layout, PlanProblem } from '../board/index.ts';
-import type { Frame } from './bound.ts';
-
-/** The best layout that annealing has found, the choice at each of its links, and its cost; Infinity when it found none. */
-export interface Annealed {
-  readonly layout: Layout;
-  readonly chosen: readonly number[];
-  readonly cost: number;
-}
+import { SAME_COST } from './exact.ts';
+import { headsOf } from './frames.ts';
+import type { Frame, Head } from './frames.ts';
+import { priceLinks } from './price-links.ts';
+import { chainFits, linksOf, waysOf } from './problem.ts';
+import type { Found, Layout, PlanProblem } from './problem.ts';
 
 /** Steps between two reports. */
 const STEPS_AT_ONCE = 2000;
 
-interface Slot {
-  readonly output: number;
-  readonly hub: number;
-  readonly outlet: number;
-}
+/** Warmth at the first step, as a share of what a link costs, and how far it has fallen at the last (our choice). */
+const HOT = 0.6;
+const COOLING = 1e-3;
+
+type Chain = readonly number[];
+type Chains = readonly Chain[];
 
 /**
  * Anneal within one frame. Owned leads have the prices of the bound, so that links can be weighed one by one; each layout that
@@ -34,177 +30,124 @@ export function* annealFrame(
   prices: Float64Array,
   chance: () => number,
   steps: number,
-): Generator<number, Annealed> {
-  const { count } = problem;
-  const slots: Slot[] = frame.flatMap((hub, output) =>
-    hub < 0
-      ? [{ output, hub, outlet: 0 }]
-      : (problem.hubs[hub]?.outlets ?? []).map((_, outlet) => ({ output, hub, outlet })),
-  );
-  const usable = Math.max(1, slots.length - problem.spareOutlets);
-  const big = bigCost(problem);
-  const choicesAt = (slot: Slot, from: number, to: number): readonly Choice[] => {
-    if (from >= 0) return problem.next[from]?.[to] ?? [];
-    return slot.hub < 0
-      ? (problem.outputs[slot.output]?.start[to] ?? [])
-      : (problem.hubs[slot.hub]?.outlets[slot.outlet]?.[to] ?? []);
-  };
-  const leastAt = (slot: Slot, from: number, to: number): number => {
-    let least = big;
-    for (const { cost, uses } of choicesAt(slot, from, to)) {
-      const sum = uses.reduce((all, kind) => all + (prices[kind] ?? 0), cost);
-      if (sum < least) least = sum;
-    }
-    return least;
-  };
-  const starts = slots.map((slot) => Float64Array.from({ length: count }, (_, to) => leastAt(slot, -1, to)));
-  const nextLeast = new Float64Array(count * count);
-  for (let from = 0; from < count; from++)
-    for (let to = 0; to < count; to++) nextLeast[from * count + to] = leastAt(slots[0] as Slot, from, to);
-
-  const fixed = frame.reduce((sum, hub) => sum + (hub < 0 ? 0 : (problem.hubs[hub]?.price ?? 0)), 0);
-  const chainPlain = (chain: readonly number[], slot: number): number => {
-    if (chain.length === 0) return 0;
-    const { hub } = slots[slot] as Slot;
-    let cost = starts[slot]![chain[0]!]!;
-    for (let at = 1; at < chain.length; at++) cost += nextLeast[chain[at - 1]! * count + chain[at]!]!;
-    return chainFits(problem, chain, hub) ? cost : cost + big * (1 + chain.length);
-  };
-  const layoutOf = (all: readonly (readonly number[])[]): Layout =>
-    frame.map((hub, output) => {
-      const own = all.filter((_, slot) => slots[slot]?.output === output).map((chain) => [...chain]);
-      return { hub, chains: hub < 0 ? own.filter((chain) => chain.length > 0) : own };
-    });
-  const costOf = (chains: readonly (readonly number[])[], plain: Float64Array): number => {
-    let free = 0;
-    for (const chain of chains) if (chain.length === 0) free++;
-    const wish = free < slots.length - usable ? big * (slots.length - usable - free) : 0;
-    let cost = fixed + wish;
-    for (const one of plain) cost += one;
-    return cost;
-  };
-
-  let chains: (readonly number[])[] = slots.map(() => []);
-  const whole = Math.min(slots.length, usable);
-  Array.from({ length: count }, (_, at) => at).forEach((device, at) => {
-    chains[at % whole] = [...chains[at % whole]!, device];
-  });
-  let plain = Float64Array.from(chains, (chain, slot) => chainPlain(chain, slot));
-  let cost = costOf(chains, plain);
-  let coldest = cost;
-  let best: Annealed = { layout: layoutOf(chains), chosen: [], cost: Infinity };
-  const tryOut = (): void => {
-    const layout = layoutOf(chains);
-    const leads = assignLeads(
-      edgesOf(problem, layout).map(({ choices }) => choices),
-      problem.owned,
-    );
-    if (leads && cost < big && leads.cost + fixed < best.cost)
-      best = { layout, chosen: leads.chosen, cost: leads.cost + fixed };
-  };
+): Generator<number, Found | undefined> {
+  const heads = headsOf(problem, frame);
+  const { weigh, big, typical } = weights(problem, heads, prices);
   const pick = (most: number): number => Math.floor(chance() * most);
-  const hot = Math.max(1, typicalCost(problem)) * 0.6;
+  const emptied = (chain: Chain): number => (chain.length === 0 ? 1 : 0);
+  const wish = (free: number): number => big * Math.max(0, problem.spareOutlets - free);
+  const chains = dealt(problem.count, heads.length, problem.spareOutlets);
+  const costs = chains.map(weigh);
+  let free = chains.reduce((sum, chain) => sum + emptied(chain), 0);
+  let cost = costs.reduce((sum, one) => sum + one, 0);
+  let coldest = cost;
+  let best: Found | undefined;
+  const tryOut = (): void => {
+    if (cost >= big) return;
+    const layout = layoutOf(frame, heads, chains);
+    const leads = assignLeads(waysOf(problem, linksOf(problem, layout)), problem.owned);
+    if (leads && leads.cost < (best?.cost ?? Infinity)) best = { layout, ...leads };
+  };
   for (let step = 0; step < steps; step++) {
-    const warmth = hot * 1e-3 ** (step / steps);
-    const moved = move(chains, pick, slots.length);
-    if (!moved) continue;
-    const tried = [...chains];
-    const triedPlain = plain.slice();
-    for (const [slot, chain] of moved) {
-      tried[slot] = chain;
-      triedPlain[slot] = chainPlain(chain, slot);
-    }
-    const now = costOf(tried, triedPlain);
-    if (now <= cost || chance() < Math.exp((cost - now) / warmth)) {
-      chains = tried;
-      plain = triedPlain;
-      cost = now;
-      if (cost < coldest - 1e-9) {
+    const moved = move(chains, pick);
+    const weighed = moved.map(([at, chain]) => weigh(chain, at));
+    const freed = moved.reduce((sum, [at, chain]) => sum + emptied(chain) - emptied(chains[at]!), free);
+    const missing = wish(freed) - wish(free);
+    const change = moved.reduce((sum, [at], place) => sum + weighed[place]! - costs[at]!, missing);
+    if (change <= 0 || chance() < Math.exp(-change / (HOT * typical * COOLING ** (step / steps)))) {
+      moved.forEach(([at, chain], place) => ([chains[at], costs[at]] = [chain, weighed[place]!]));
+      [free, cost] = [freed, cost + change];
+      // While it is still hot most layouts are soon bettered; only those of the cool half are worth their leads.
+      if (cost < coldest - SAME_COST) {
         coldest = cost;
-        // While it is still hot most layouts are soon bettered; only those of the cool half are worth their leads.
         if (step > steps / 2) tryOut();
       }
     }
-    if (step % STEPS_AT_ONCE === STEPS_AT_ONCE - 1) yield best.cost;
+    if (step % STEPS_AT_ONCE === STEPS_AT_ONCE - 1) yield best?.cost ?? Infinity;
   }
-  if (best.cost === Infinity) tryOut();
+  if (!best) tryOut();
   return best;
 }
 
-/** A sum above every layout that can be made. */
-function bigCost(problem: PlanProblem): number {
-  let most = 1;
-  const look = (rows: readonly (readonly Choice[])[]): void => {
-    for (const choices of rows) for (const { cost } of choices) most = Math.max(most, cost);
+/** What a chain costs at each head, with a sum above every layout that can be made for what cannot. */
+function weights(
+  problem: PlanProblem,
+  heads: readonly Head[],
+  prices: Float64Array,
+): {
+  readonly weigh: (chain: Chain, head: number) => number;
+  readonly big: number;
+  readonly typical: number;
+} {
+  const { costs } = priceLinks(problem, prices);
+  const known = problem.ways.flat(2).map(({ cost }) => cost);
+  const big = 4 * (problem.count + 1) * known.reduce((most, cost) => Math.max(most, cost), 1);
+  const typical = Math.max(1, known.reduce((all, cost) => all + cost, 0) / known.length);
+  const capped = costs.map((row) => row.map((cost) => Math.min(cost, big)));
+  const weigh = (chain: Chain, at: number): number => {
+    if (chain.length === 0) return 0;
+    const { source, hub } = heads[at]!;
+    let [cost, shifts, row] = [0, 0, capped[source]!];
+    for (const device of chain) {
+      cost += row[device]!;
+      shifts += problem.shift[device]!;
+      row = capped[device]!;
+    }
+    return chainFits(problem, chain.length, shifts, problem.hubs[hub])
+      ? cost
+      : cost + big * (1 + chain.length);
   };
-  problem.next.forEach(look);
-  problem.outputs.forEach(({ start, feed }) => {
-    look(start);
-    look(feed);
-  });
-  problem.hubs.forEach(({ outlets, price }) => {
-    outlets.forEach(look);
-    most = Math.max(most, price);
-  });
-  return most * (problem.count + 1) * 4;
+  return { weigh, big, typical };
 }
 
-function typicalCost(problem: PlanProblem): number {
-  const costs = problem.next.flat().flatMap((choices) => choices.map(({ cost }) => cost));
-  return costs.length === 0 ? 1 : costs.reduce((sum, one) => sum + one, 0) / costs.length;
+/** The devices dealt out in turn, as many heads left free as are wished for. */
+function dealt(count: number, heads: number, spares: number): Chain[] {
+  const usable = Math.max(1, heads - spares);
+  const devices = Array.from({ length: count }, (_, at) => at);
+  return Array.from({ length: heads }, (_, head) =>
+    head < usable ? devices.filter((device) => device % usable === head) : [],
+  );
 }
 
-/** New chains at one or two slots, or undefined where the move drawn cannot be made. */
-function move(
-  chains: readonly (readonly number[])[],
-  pick: (most: number) => number,
-  slots: number,
-): readonly (readonly [number, number[]])[] | undefined {
-  const a = pick(slots);
-  const from = chains[a] as readonly number[];
-  if (from.length === 0) return undefined;
-  const b = pick(slots);
-  const to = chains[b] as readonly number[];
-  switch (pick(4)) {
-    case 0:
-    case 1: {
-      // A run of one to three devices to another place, now and then turned round.
-      const at = pick(from.length);
-      const run = from.slice(at, at + 1 + pick(3));
-      if (pick(3) === 0) run.reverse();
-      const rest = [...from.slice(0, at), ...from.slice(at + run.length)];
-      if (a === b) {
-        const place = pick(rest.length + 1);
-        return [[a, [...rest.slice(0, place), ...run, ...rest.slice(place)]]];
-      }
-      const place = pick(to.length + 1);
-      return [
-        [a, rest],
-        [b, [...to.slice(0, place), ...run, ...to.slice(place)]],
-      ];
-    }
-    case 2: {
-      if (to.length === 0) return undefined;
-      const [i, j] = [pick(from.length), pick(to.length)];
-      const first = [...from];
-      if (a === b) {
-        [first[i], first[j]] = [first[j]!, first[i]!];
-        return [[a, first]];
-      }
-      const second = [...to];
-      [first[i], second[j]] = [second[j]!, first[i]!];
-      return [
-        [a, first],
-        [b, second],
-      ];
-    }
-    default: {
-      if (a === b) return undefined;
-      const [i, j] = [pick(from.length + 1), pick(to.length + 1)];
-      return [
-        [a, [...from.slice(0, i), ...to.slice(j)]],
-        [b, [...to.slice(0, j), ...from.slice(i)]],
-      ];
-    }
+function layoutOf(frame: Frame, heads: readonly Head[], chains: Chains): Layout {
+  return frame.map((hub, output) => ({
+    hub,
+    chains: chains.filter((chain, at) => heads[at]!.output === output && (hub >= 0 || chain.length > 0)),
+  }));
+}
+
+/** New chains at one or two heads, with the number of the head; none where the move drawn cannot be made. */
+function move(chains: Chains, pick: (most: number) => number): readonly (readonly [number, Chain])[] {
+  const [a, b] = [pick(chains.length), pick(chains.length)];
+  const [from, to] = [chains[a]!, chains[b]!];
+  const kind = pick(4);
+  if (from.length === 0 || (a === b && kind > 1) || (kind === 2 && to.length === 0)) return [];
+  if (kind === 3) {
+    const [i, j] = [pick(from.length + 1), pick(to.length + 1)];
+    return [
+      [a, [...from.slice(0, i), ...to.slice(j)]],
+      [b, [...to.slice(0, j), ...from.slice(i)]],
+    ];
   }
+  if (kind === 2) {
+    const [i, j] = [pick(from.length), pick(to.length)];
+    return [
+      [a, from.with(i, to[j]!)],
+      [b, to.with(j, from[i]!)],
+    ];
+  }
+  // A run of one to three devices to another place, now and then turned round.
+  const at = pick(from.length);
+  const run = from.slice(at, at + 1 + pick(3));
+  if (pick(3) === 0) run.reverse();
+  const rest = [...from.slice(0, at), ...from.slice(at + run.length)];
+  const target = a === b ? rest : to;
+  const place = pick(target.length + 1);
+  const grown: Chain = [...target.slice(0, place), ...run, ...target.slice(place)];
+  return a === b
+    ? [[a, grown]]
+    : [
+        [a, rest],
+        [b, grown],
+      ];
 }

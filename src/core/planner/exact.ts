@@ -1,220 +1,179 @@
 /**
- * The cheapest layout, exactly: chains by dynamic programming over sets of devices, then sets shared out over outlets and
- * outputs. Owned leads are few, so they get a price each (a Lagrangian multiplier); what the priced solution leaves open is
- * closed by branching on 'this link takes that lead, or not'.
+ * The cheapest layout, exactly, where the devices are few enough for tables over sets. Owned leads are few, so they get a
+ * price each (a Lagrangian multiplier); what the priced solution leaves open is closed by branching on 'this link takes that
+ * lead, or not'.
  */
+import type { Choice } from '../board/index.ts';
 import { assignLeads } from './assign.ts';
-import { edgesOf, hubPrices } from '../board/index.ts';
-import type { Edge, Layout, PlanProblem } from '../board/index.ts';
-import { choicesAt, edgeKey } from './rules.ts';
-import type { Rules } from './rules.ts';
+import { linksOf, waysOf } from './problem.ts';
+import type { Found, Link, PlanProblem, Progress, SearchResult } from './problem.ts';
 import { solveSets } from './sets.ts';
-
-/** How far a search has come. Costs in the reader's own figures. */
-export interface Progress {
-  readonly done: number;
-  readonly cost: number;
-  readonly bound: number;
-}
-
-/** The best layout found, and the bound that no layout can be below. `proven` when the two meet. */
-export interface SearchResult {
-  readonly layout: Layout | undefined;
-  readonly chosen: readonly number[];
-  readonly cost: number;
-  readonly bound: number;
-  readonly proven: boolean;
-  readonly looked: number;
-}
 
 /** Rounds of pricing at the first branch, and at each later one. */
 const FIRST_ROUNDS = 24;
 const LATER_ROUNDS = 6;
 
+/** Branches to look at before giving up on the proof. */
+const MOST_BRANCHES = 2000;
+
 /** Costs closer than this count as equal: far below a cent, far above the rounding of sums. */
 export const SAME_COST = 1e-5;
 
+/** A part of all layouts, as a problem with fewer ways, with a bound below them and the prices that gave it. */
 interface Branch {
-  readonly bound: number;
+  readonly problem: PlanProblem;
   readonly prices: readonly number[];
-  readonly rules: Rules;
+  readonly bound: number;
+}
+
+/** A branch pushed up: what to split it on, or that there is nothing left in it. */
+interface Pushed extends Branch {
+  readonly split: Split | undefined;
+  readonly closed: boolean;
+}
+
+interface Split extends Pick<Link, 'from' | 'to'> {
+  readonly kind: number;
 }
 
 /**
  * Search for the cheapest layout. Yields after each round so that a worker can report and be stopped; the value returned, or
  * the last one yielded, holds a true bound all along.
- * @param most branches to look at before giving up on the proof.
  */
-export function* searchExact(problem: PlanProblem, most = 2000): Generator<Progress, SearchResult> {
-  let best: { layout: Layout; chosen: readonly number[]; cost: number } | undefined;
-  let looked = 0;
-  const open: Branch[] = [
-    { bound: -Infinity, prices: problem.owned.map(() => 0), rules: { banned: new Set(), forced: new Map() } },
-  ];
-  const lowest = (): number => Math.min(best?.cost ?? Infinity, ...open.map(({ bound }) => bound));
-  while (open.length > 0 && looked < most) {
-    open.sort((a, b) => b.bound - a.bound);
-    const branch = open.pop() as Branch;
-    if (best && branch.bound >= best.cost - SAME_COST) continue;
-    looked++;
-    const prices = [...branch.prices];
-    let bestPrices = prices.slice();
-    let bound = branch.bound;
-    let split: { edge: Edge; kind: number } | undefined;
-    let closed = false;
-    const rounds = looked === 1 ? FIRST_ROUNDS : LATER_ROUNDS;
-    for (let round = 0; round < rounds; round++) {
-      const solved = solveSets(problem, prices, branch.rules);
-      if (!solved) {
-        closed = true;
-        break;
-      }
-      const value =
-        solved.cost - problem.owned.reduce((sum, count, kind) => sum + count * (prices[kind] ?? 0), 0);
-      const edges = edgesOf(problem, solved.layout);
-      const real = assignLeads(
-        edges.map(({ choices }) => choices),
-        problem.owned,
-      );
-      if (real) {
-        const cost = real.cost + hubPrices(problem, solved.layout);
-        if (!best || cost < best.cost - SAME_COST)
-          best = { layout: solved.layout, chosen: real.chosen, cost };
-      }
-      const used = problem.owned.map(() => 0);
-      edges.forEach(({ choices }, at) => {
-        for (const kind of choices[solved.chosen[at] ?? 0]?.uses ?? []) used[kind] = (used[kind] ?? 0) + 1;
-      });
-      const over = problem.owned.map((count, kind) => (used[kind] ?? 0) - count);
-      if (value > bound || round === 0) {
-        bound = Math.max(bound, value);
-        bestPrices = prices.slice();
-        split = splitOn(edges, solved.chosen, over, branch.rules);
-      }
-      yield { done: looked, cost: best?.cost ?? Infinity, bound: Math.min(lowest(), bound) };
-      if (best && bound >= best.cost - SAME_COST) {
-        closed = true;
-        break;
-      }
-      const length = over.reduce(
-        (sum, one, kind) => sum + (one > 0 || (prices[kind] ?? 0) > 0 ? one * one : 0),
-        0,
-      );
-      if (length === 0) {
-        if (over.every((one, kind) => one === 0 || (prices[kind] ?? 0) === 0)) closed = true;
-        break;
-      }
-      const step = (((best?.cost ?? value * 1.2) - value) * 1.1 + 1e-6) / length;
-      over.forEach((one, kind) => (prices[kind] = Math.max(0, (prices[kind] ?? 0) + step * one)));
-    }
-    if (closed || (best && bound >= best.cost - SAME_COST)) continue;
-    split ??= anySplit(problem, branch.rules);
-    if (!split) {
-      // Nothing is left to decide, so the cheapest layout at no price at all is the cheapest of this branch.
-      const last = solveSets(
-        problem,
-        prices.map(() => 0),
-        branch.rules,
-      );
-      const links = last && edgesOf(problem, last.layout).map(({ choices }) => choices);
-      const real = links && assignLeads(links, problem.owned);
-      const cost = last && real ? real.cost + hubPrices(problem, last.layout) : Infinity;
-      if (last && real && cost < (best?.cost ?? Infinity) - SAME_COST)
-        best = { layout: last.layout, chosen: real.chosen, cost };
-      continue;
-    }
-    for (const rules of halves(problem, split, branch.rules)) {
-      if (!forcesTooMany(problem, rules)) open.push({ bound, prices: bestPrices, rules });
-    }
-  }
-  const bound = open.length === 0 ? (best?.cost ?? Infinity) : lowest();
-  return {
-    layout: best?.layout,
-    chosen: best?.chosen ?? [],
-    cost: best?.cost ?? Infinity,
-    bound,
-    proven: open.length === 0 || (best !== undefined && bound >= best.cost - SAME_COST),
-    looked,
+export function* searchExact(problem: PlanProblem, most = MOST_BRANCHES): Generator<Progress, SearchResult> {
+  let best: Found | undefined;
+  const better = (found: Found | undefined): number => {
+    if (found && found.cost < (best?.cost ?? Infinity) - SAME_COST) best = found;
+    return best?.cost ?? Infinity;
   };
+  const open: Branch[] = [{ problem, prices: problem.owned.map(() => 0), bound: -Infinity }];
+  const lowest = (): number => Math.min(better(undefined), ...open.map(({ bound }) => bound));
+  for (let looked = 0; open.length > 0 && looked < most; looked++) {
+    open.sort((a, b) => b.bound - a.bound);
+    const branch = open.pop()!;
+    if (branch.bound >= better(undefined) - SAME_COST) continue;
+    const run = pushUp(branch, looked === 0 ? FIRST_ROUNDS : LATER_ROUNDS, better);
+    let turn = run.next();
+    for (; turn.done !== true; turn = run.next())
+      yield { done: looked, cost: better(undefined), bound: Math.min(lowest(), turn.value) };
+    const { closed, split, ...pushed } = turn.value;
+    if (closed) continue;
+    if (split) open.push(...halves(pushed, split).filter((half) => !overForced(half.problem)));
+    // Nothing is left to decide, so the cheapest layout at no price at all is the cheapest of this branch.
+    else
+      better(
+        withRealLeads(
+          pushed.problem,
+          solveSets(
+            pushed.problem,
+            problem.owned.map(() => 0),
+          ),
+        ),
+      );
+  }
+  const bound = open.length === 0 ? better(undefined) : lowest();
+  return { found: best, bound, proven: open.length === 0 || bound >= better(undefined) - SAME_COST };
 }
 
-type Edges = ReturnType<typeof edgesOf>;
+/** The layout with its leads given out, each to one link. */
+function withRealLeads(problem: PlanProblem, found: Found | undefined): Found | undefined {
+  const leads = found && assignLeads(waysOf(problem, linksOf(problem, found.layout)), problem.owned);
+  return leads && { ...found, ...leads };
+}
 
-/** A link that takes a lead of which too many are taken, else any link that takes a priced one. */
-function splitOn(
-  edges: Edges,
-  chosen: readonly number[],
-  over: readonly number[],
-  rules: Rules,
-): { edge: Edge; kind: number } | undefined {
-  let best: { edge: Edge; kind: number } | undefined;
-  let most = -Infinity;
-  edges.forEach(({ edge, choices }, at) => {
-    const uses = choices[chosen[at] ?? 0]?.uses ?? [];
-    if (rules.forced.has(edgeKey(edge))) return;
-    for (const kind of uses) {
-      if ((over[kind] ?? 0) > most) {
-        most = over[kind] ?? 0;
-        best = { edge, kind };
-      }
+/** Price the owned leads so that the bound of a branch rises. Yields the bound round by round. */
+function* pushUp(
+  { problem, prices: start, bound: known }: Branch,
+  rounds: number,
+  better: (found: Found | undefined) => number,
+): Generator<number, Pushed> {
+  const { owned } = problem;
+  let prices = start;
+  let best: Pushed = { problem, prices, bound: known, split: undefined, closed: false };
+  for (let round = 0; round < rounds; round++) {
+    const solved = solveSets(problem, prices);
+    if (!solved) return { ...best, closed: true };
+    const value = solved.cost - owned.reduce((sum, count, kind) => sum + count * prices[kind]!, 0);
+    const cost = better(withRealLeads(problem, solved));
+    const over = owned.map((count) => -count);
+    for (const { uses } of solved.chosen) for (const kind of uses) over[kind]!++;
+    if (value > best.bound || round === 0) {
+      const bound = Math.max(best.bound, value);
+      best = { problem, prices, bound, split: splitOn(problem, solved, over), closed: false };
     }
+    yield best.bound;
+    const length = over.reduce((sum, one, kind) => sum + (one > 0 || prices[kind]! > 0 ? one * one : 0), 0);
+    if (best.bound >= cost - SAME_COST || length === 0) {
+      const slack = over.some((one, kind) => one !== 0 && prices[kind]! > 0);
+      return { ...best, closed: best.bound >= cost - SAME_COST || !slack };
+    }
+    const goal = cost < Infinity ? cost : value * 1.2;
+    const step = ((goal - value) * 1.1 + 1e-6) / length;
+    prices = prices.map((price, kind) => Math.max(0, price + step * over[kind]!));
+  }
+  return { ...best, split: best.split ?? anySplit(problem) };
+}
+
+/** The undecided link that takes the lead of which most too many are taken. */
+function splitOn(
+  problem: PlanProblem,
+  { layout, chosen }: Found,
+  over: readonly number[],
+): Split | undefined {
+  let best: Split | undefined;
+  linksOf(problem, layout).forEach(({ from, to }, at) => {
+    for (const kind of chosen[at]!.uses)
+      if (over[kind]! > (best ? over[best.kind]! : -Infinity) && rivals(problem, from, to) > 1)
+        best = { from, to, kind };
   });
   return best;
 }
 
-/** Any link that could take an owned lead and is not decided. */
-function anySplit(problem: PlanProblem, rules: Rules): { edge: Edge; kind: number } | undefined {
-  for (const edge of allEdges(problem)) {
-    const key = edgeKey(edge);
-    if (rules.forced.has(key)) continue;
-    for (const { uses } of choicesAt(problem, edge))
-      for (const kind of uses) if (!rules.banned.has(`${key} ${kind}`)) return { edge, kind };
-  }
+/** Any undecided link that could take an owned lead. */
+function anySplit(problem: PlanProblem): Split | undefined {
+  for (const [from, row] of problem.ways.entries())
+    for (const [to, choices] of row.entries())
+      for (const { uses } of choices)
+        if (uses.length > 0 && rivals(problem, from, to) > 1) return { from, to, kind: uses[0]! };
   return undefined;
 }
 
-function allEdges(problem: PlanProblem): readonly Edge[] {
-  const devices = Array.from({ length: problem.count }, (_, at) => at);
+/** Of how many ways a link's own is at most one: all into its device, or where it feeds a hub all from its output. */
+function rivals({ count, ways }: PlanProblem, from: number, to: number): number {
+  return to < count
+    ? ways.reduce((sum, row) => sum + row[to]!.length, 0)
+    : ways[from]!.reduce((sum, choices) => sum + choices.length, 0);
+}
+
+/** The parts of a branch: the link does not take the lead; or it takes it, in each way that does, and its rivals are gone. */
+function halves({ problem, ...rest }: Branch, { from, to, kind }: Split): readonly Branch[] {
+  const { count, ways } = problem;
+  const part = (
+    change: (at: number, target: number, choices: readonly Choice[]) => readonly Choice[],
+  ): Branch => ({
+    ...rest,
+    problem: {
+      ...problem,
+      ways: ways.map((row, at) => row.map((choices, target) => change(at, target, choices))),
+    },
+  });
+  const here = (at: number, target: number): boolean => at === from && target === to;
+  const rival = (at: number, target: number): boolean => (to < count ? target === to : at === from);
+  const takes = ({ uses }: Choice): boolean => uses.includes(kind);
   return [
-    ...problem.outputs.flatMap((_, output): Edge[] => [
-      ...devices.map((to): Edge => ({ kind: 'start', output, to })),
-      ...problem.hubs.map((_hub, hub): Edge => ({ kind: 'feed', output, hub })),
-    ]),
-    ...problem.hubs.flatMap(({ outlets }, hub) =>
-      outlets.flatMap((_, outlet) =>
-        devices.map((to): Edge => ({ kind: 'outlet', hub, outlet, to, output: 0 })),
-      ),
-    ),
-    ...devices.flatMap((from) =>
-      devices.filter((to) => to !== from).map((to): Edge => ({ kind: 'next', from, to })),
+    part((at, target, choices) => (here(at, target) ? choices.filter((one) => !takes(one)) : choices)),
+    ...ways[from]![to]!.filter(takes).map((choice) =>
+      part((at, target, choices) => (here(at, target) ? [choice] : rival(at, target) ? [] : choices)),
     ),
   ];
 }
 
-/** Whether forced links alone take more pieces of a lead than there are. */
-function forcesTooMany(problem: PlanProblem, rules: Rules): boolean {
-  const used = problem.owned.map(() => 0);
-  for (const edge of allEdges(problem)) {
-    const choice = rules.forced.get(edgeKey(edge));
-    if (choice === undefined) continue;
-    for (const kind of choicesAt(problem, edge)[choice]?.uses ?? []) used[kind] = (used[kind] ?? 0) + 1;
+/** Whether the devices that can be fed in one way only take more pieces of a lead than there are. */
+function overForced({ count, ways, owned }: PlanProblem): boolean {
+  const left = [...owned];
+  for (let to = 0; to < count; to++) {
+    const into = ways.flatMap((row) => row[to]!);
+    if (into.length === 1) for (const kind of into[0]!.uses) left[kind]!--;
   }
-  return used.some((one, kind) => one > (problem.owned[kind] ?? 0));
-}
-
-/** Two halves of all solutions: the link does not take the lead; the link is there and takes it, in each way that takes it. */
-function halves(
-  problem: PlanProblem,
-  { edge, kind }: { edge: Edge; kind: number },
-  rules: Rules,
-): readonly Rules[] {
-  const key = edgeKey(edge);
-  const without: Rules = { ...rules, banned: new Set([...rules.banned, `${key} ${kind}`]) };
-  const choices = choicesAt(problem, edge);
-  const withIt = choices.flatMap(({ uses }, choice): Rules[] => {
-    const barred = uses.some((one) => rules.banned.has(`${key} ${one}`));
-    if (!uses.includes(kind) || barred) return [];
-    return [{ ...rules, forced: new Map([...rules.forced, [key, choice]]) }];
-  });
-  return [without, ...withIt];
+  return left.some((count) => count < 0);
 }

@@ -7,7 +7,8 @@ import type { PlanAnswer } from '../../../src/core/planner/plan-it.ts';
 import { makePlan } from '../../../src/core/plan/parts.ts';
 import { WISH_DEFAULTS } from '../../../src/core/plan/plan.ts';
 import type { Device, Plan } from '../../../src/core/plan/plan.ts';
-import { cableSchedule, leadLabels, shoppingList } from '../../../src/core/board/results.ts';
+import { cableSchedule, leadLabels } from '../../../src/core/board/schedule.ts';
+import { shoppingList } from '../../../src/core/board/shopping.ts';
 
 /** A pedal whose one hole receives on the tip and passes on at the ring. */
 const pedal = (name: string, channel: number): Device => ({

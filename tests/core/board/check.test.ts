@@ -263,6 +263,16 @@ describe('The check of a board', () => {
     ]);
     const open = [SWITCHER, pedal('pedal 1'), { ...pedal('pedal 2'), channel: 0 }];
     expect(kinds(board(open, CHAIN, { press }))).toEqual(['hears-all']);
+    expect(kinds(board(open, CHAIN))).toEqual([]);
+  });
+
+  test('does not call a board good while no device on it has a channel', () => {
+    const open = ['pedal 1', 'pedal 2'].map((name) => ({ ...pedal(name), channel: 0 }));
+    const { findings, passes } = checkBoard(board([SWITCHER, ...open], CHAIN));
+    expect(findings.map(({ kind, severity }) => [kind, severity])).toEqual([['hears-all', 'warning']]);
+    expect(passes).toBe(true);
+    // A single device has nobody to be told from.
+    expect(kinds(board([SWITCHER, ...open.slice(0, 1)], CHAIN.slice(0, 1)))).toEqual([]);
   });
 
   test('finds a hub that is out of outlets, a lead used twice and a breakout that is wanted', () => {

@@ -1,6 +1,7 @@
 /** Every layout of a small problem, one by one: the measure of the exact search, written without looking at how it works. */
 import { assignLeads } from '../../../src/core/planner/assign.ts';
-import type { Choice, Layout, OutputUse, PlanProblem } from '../../../src/core/board/problem.ts';
+import type { Choice } from '../../../src/core/board/lead-offers.ts';
+import type { Layout, OutputUse, PlanProblem } from '../../../src/core/planner/problem.ts';
 import type { Random } from '../../support/random.ts';
 
 /** All ways to hang the devices on the outputs: each device in turn at every free place, so every order of every chain comes up. */
@@ -51,26 +52,23 @@ function* layouts(problem: PlanProblem): Generator<Layout> {
 export function cheapestOfAll(problem: PlanProblem): number {
   let best = Infinity;
   for (const layout of layouts(problem)) {
-    let hubs = 0;
     let free = 0;
     let fits = true;
     const links: (readonly Choice[])[] = [];
+    const add = (source: number, target: number): void =>
+      void links.push(problem.ways[source]?.[target] ?? []);
     layout.forEach(({ hub, chains }, output) => {
       const offer = problem.hubs[hub];
+      const source = problem.outputs[output] ?? -1;
       if (offer) {
-        hubs += offer.price;
-        links.push(problem.outputs[output]?.feed[hub] ?? []);
+        add(source, problem.count + hub);
         free += chains.filter((chain) => chain.length === 0).length;
       } else if (chains.length === 0) free++;
       chains.forEach((chain, outlet) => {
         let shift = offer?.shift ?? 0;
         chain.forEach((device, at) => {
           shift += problem.shift[device] ?? 0;
-          if (at > 0) links.push(problem.next[chain[at - 1] ?? -1]?.[device] ?? []);
-          else
-            links.push(
-              (offer ? offer.outlets[outlet]?.[device] : problem.outputs[output]?.start[device]) ?? [],
-            );
+          add(at > 0 ? (chain[at - 1] ?? -1) : offer ? (offer.outlets[outlet] ?? -1) : source, device);
         });
         if (
           chain.length > 0 &&
@@ -81,10 +79,10 @@ export function cheapestOfAll(problem: PlanProblem): number {
     });
     if (!fits || free < problem.spareOutlets || links.some((choices) => choices.length === 0)) continue;
     // A floor that needs no assignment: most layouts end here.
-    const floor = links.reduce((sum, choices) => sum + Math.min(...choices.map(({ cost }) => cost)), hubs);
+    const floor = links.reduce((sum, choices) => sum + Math.min(...choices.map(({ cost }) => cost)), 0);
     if (floor >= best) continue;
     const leads = assignLeads(links, problem.owned);
-    if (leads) best = Math.min(best, leads.cost + hubs);
+    if (leads) best = Math.min(best, leads.cost);
   }
   return best;
 }
@@ -113,15 +111,25 @@ export function randomProblem(random: Random, count: number): PlanProblem {
     return {
       price: random.integer(0, 25),
       limit: random.chance(0.5) ? 1 : Infinity,
-      shift: 1,
-      outlets: Array.from({ length: random.integer(1, 3) }, () => (alike ? outlet : row(0.9))),
+      rows: Array.from({ length: random.integer(1, 3) }, () => (alike ? outlet : row(0.9))),
     };
   });
+  const feed = (price: number): readonly Choice[] =>
+    choices(0.9).map((one) => ({ ...one, cost: one.cost + price }));
+  const none = hubs.map(() => []);
+  let source = count + outputs;
   return {
     count,
-    next: Array.from({ length: count }, (_, from) => row(0.9).map((one, to) => (to === from ? [] : one))),
-    outputs: Array.from({ length: outputs }, () => ({ start: row(0.9), feed: hubs.map(() => choices(0.9)) })),
-    hubs,
+    ways: [
+      ...Array.from({ length: count }, (_, from) => [
+        ...row(0.9).map((one, to) => (to === from ? [] : one)),
+        ...none,
+      ]),
+      ...Array.from({ length: outputs }, () => [...row(0.9), ...hubs.map(({ price }) => feed(price))]),
+      ...hubs.flatMap(({ rows }) => rows.map((one) => [...one, ...none])),
+    ],
+    outputs: Array.from({ length: outputs }, (_, output) => count + output),
+    hubs: hubs.map(({ limit, rows }) => ({ limit, shift: 1, outlets: rows.map(() => source++) })),
     owned: Array.from({ length: kinds }, () => random.integer(1, 2)),
     shift: Array.from({ length: count }, () => random.integer(1, 3)),
     budget: random.integer(6, 16),

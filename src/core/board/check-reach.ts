@@ -1,0 +1,61 @@
+/** Findings on devices that no controller reaches, and on hubs that have no output left for them. */
+import { passesOn, speaks } from '../plan/index.ts';
+import type { BoardGraph, pathsFrom } from '../plan/index.ts';
+import { finding, quoted } from './findings.ts';
+import type { Finding } from './findings.ts';
+import { sayJack } from './jacks.ts';
+
+/** What is not reached along any of these paths, one set of them a controller. */
+export function unreachedFindings(
+  graph: BoardGraph,
+  paths: readonly ReturnType<typeof pathsFrom>[],
+): readonly Finding[] {
+  const lost = [...graph.devices.keys()].filter((at) => {
+    const device = graph.devices[at]!;
+    return device.talks === 'jacks' && !speaks(device) && paths.every((reached) => reached[at] === undefined);
+  });
+  const free = freeOutlets(graph);
+  const found = lost.map((at) => unreached(graph, at, free[0]));
+  const devices = graph.devices.filter(({ kind }) => kind === 'hub').map(({ name }) => name);
+  if (lost.length === 0 || devices.length === 0 || free.length > 0) return found;
+  const where = { devices };
+  const full = finding('hub-full', 'error', where, {
+    what: `${quoted(devices)}: no output is free`,
+    why: `${lost.length} ${lost.length === 1 ? 'device is' : 'devices are'} still without a link.`,
+    mend: 'Chain two devices behind one output, or take a larger hub.',
+  });
+  return [...found, full];
+}
+
+function freeOutlets({ devices, feeds }: BoardGraph): readonly string[] {
+  return devices.flatMap(({ kind, jacks, name: device }, at) => {
+    const used = new Set(feeds.filter(({ fromDevice }) => fromDevice === at).map(({ from }) => from.jack));
+    return jacks
+      .filter(({ direction, name }) => kind === 'hub' && direction === 'out' && !used.has(name))
+      .map(({ name }) => sayJack({ device, jack: name }));
+  });
+}
+
+function unreached(graph: BoardGraph, at: number, free: string | undefined): Finding {
+  const device = graph.devices[at]!;
+  const feed = graph.feeds.find(({ toDevice }) => toDevice === at);
+  const before = feed && graph.devices[feed.fromDevice];
+  const jack = before?.jacks.find(({ name }) => name === feed?.from.jack);
+  const stuck = before && jack && !speaks(before) && passesOn(before, jack) === 'nothing' ? jack : undefined;
+  const where = { devices: [device.name] };
+  const why = !device.jacks.some(({ direction }) => direction === 'in')
+    ? 'It has no input.'
+    : feed && stuck
+      ? `${sayJack(feed.from)} does not pass on what its device receives.`
+      : before
+        ? `What feeds it, '${before.name}', is not reached by any controller itself.`
+        : 'No link leads to it.';
+  const byHand = free ? `${free} is free.` : 'Give it a link from an output or a THRU that is free.';
+  const byMenu =
+    stuck?.role === 'out-or-thru' ? 'Set that jack to THRU in its menu.' : 'Use a THRU jack, or a hub.';
+  return finding('unreached', 'error', where, {
+    what: `'${device.name}' is not reached`,
+    why,
+    mend: stuck ? byMenu : byHand,
+  });
+}

@@ -1,0 +1,88 @@
+/** Where the leads of a plan go: the cable schedule, and labels for their ends. */
+import { LEAD_DEFAULTS } from '../plan/index.ts';
+import type { LeadOrigin, Plan } from '../plan/index.ts';
+import { PIGTAIL_METRES, words } from '../wiring/index.ts';
+import { breakoutCost, breakoutsOf } from './breakouts.ts';
+import { sayConductors } from './ready-leads.ts';
+
+/** One lead of the plan and where its two ends go. */
+interface ScheduleRow {
+  readonly lead: string;
+  readonly link: string;
+  readonly from: string;
+  readonly to: string;
+  readonly fromPlug: string;
+  readonly toPlug: string;
+  readonly conductors: string;
+  readonly lengthMetres: number;
+  readonly gauge: number;
+  readonly origin: LeadOrigin;
+  readonly price: number;
+}
+
+/** Gauge of a breakout lead, AWG: that of any lead made here. */
+const BREAKOUT_GAUGE = 26;
+
+/** Every lead in the order of the links, a lead between two others from one lead to the next; breakout leads at the end. */
+export function cableSchedule(plan: Plan): readonly ScheduleRow[] {
+  const leads = new Map(plan.leads.map((lead) => [lead.name, { ...LEAD_DEFAULTS, ...lead }]));
+  const breakouts = breakoutsOf(plan);
+  const through = (device: string, jack: string): string => {
+    const breakout = breakouts.find((one) => one.device === device && [one.into, one.out].includes(jack));
+    return `${device}: ${jack}${breakout ? `, by ${breakout.name}` : ''}`;
+  };
+  const rows = plan.links.flatMap(({ name: link, output, inputs }) =>
+    inputs.flatMap((input) =>
+      input.leads.flatMap((name, at): ScheduleRow[] => {
+        const lead = leads.get(name);
+        if (!lead) return [];
+        const { lengthMetres, gauge, origin, price } = lead;
+        return [
+          {
+            lead: name,
+            link,
+            from: input.leads[at - 1] ?? through(output.device, output.jack),
+            to: input.leads[at + 1] ?? through(input.device, input.jack),
+            fromPlug: `${words(lead.from.connector)} ${lead.from.form}`,
+            toPlug: `${words(lead.to.connector)} ${lead.to.form}`,
+            conductors: sayConductors(lead.conductors),
+            lengthMetres,
+            gauge,
+            origin,
+            price,
+          },
+        ];
+      }),
+    ),
+  );
+  const extra = breakouts.map((one): ScheduleRow => ({
+    lead: one.name,
+    link: one.links.join(' and '),
+    from: `${one.device}: ${one.into} and ${one.out}`,
+    to: `${one.intoLead} and ${one.outLead}`,
+    fromPlug: `${words(one.connector)} plug`,
+    toPlug: `two ${words(one.connector)} jacks`,
+    conductors: `${one.intoWires} for ${one.intoLead}; ${one.outWires} for ${one.outLead}`,
+    lengthMetres: PIGTAIL_METRES,
+    gauge: BREAKOUT_GAUGE,
+    origin: 'made',
+    price: breakoutCost(plan.making, one.connector),
+  }));
+  return [...rows, ...extra];
+}
+
+/** What to print on the two ends of a lead: each names the lead, where this end goes, and where the other one is. */
+interface LeadLabel {
+  readonly lead: string;
+  readonly end: 'first' | 'second';
+  readonly here: string;
+  readonly there: string;
+}
+
+/** Labels for both ends of every lead. */
+export function leadLabels(plan: Plan): readonly LeadLabel[] {
+  return cableSchedule(plan).flatMap(({ lead, from, to }): LeadLabel[] => [
+    { lead, end: 'first', here: from, there: to },
+    { lead, end: 'second', here: to, there: from },
+  ]);
+}

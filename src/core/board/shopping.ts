@@ -1,0 +1,73 @@
+/** The shopping list of a plan. Every price is the reader's own figure. */
+import { LEAD_DEFAULTS, MAKING_DEFAULTS, wholeDevice } from '../plan/index.ts';
+import type { Plan, PlanLead } from '../plan/index.ts';
+import { words } from '../wiring/index.ts';
+import type { Lead } from '../wiring/index.ts';
+import { breakoutCost, breakoutWords, breakoutsOf } from './breakouts.ts';
+
+/** What stands beside every sum. */
+export const PRICE_NOTE = 'Prices are your own figures; nothing here was looked up.';
+
+/** A price in words: the reader's sign before it, two decimals, a space between (thin spaces would vanish in a CSV). */
+export function sayPrice(amount: number, currency: string): string {
+  const text = amount.toFixed(2);
+  return currency === '' ? text : `${currency} ${text}`;
+}
+
+/** One line of the shopping list; `each` and `sum` in the reader's currency. */
+interface ShoppingRow {
+  readonly what: string;
+  readonly amount: number;
+  readonly unit: 'pieces' | 'm';
+  readonly each: number;
+  readonly sum: number;
+}
+
+/** The list and its total. */
+interface ShoppingList {
+  readonly rows: readonly ShoppingRow[];
+  readonly total: number;
+  readonly currency: string;
+  readonly note: string;
+}
+
+/** Devices to buy, leads to buy, and for the leads to make their plugs, wire by gauge, and whatever else each costs. */
+export function shoppingList(plan: Plan): ShoppingList {
+  const rows = new Map<string, ShoppingRow>();
+  const add = (what: string, each: number, amount = 1, unit: ShoppingRow['unit'] = 'pieces'): void => {
+    const key = JSON.stringify([what, unit, each]);
+    const all = amount + (rows.get(key)?.amount ?? 0);
+    rows.set(key, { what, amount: all, unit, each, sum: all * each });
+  };
+  for (const { name, toBuy, price } of plan.devices.map(wholeDevice)) if (toBuy) add(name, price);
+  const used = new Set(plan.links.flatMap(({ inputs }) => inputs.flatMap(({ leads }) => leads)));
+  for (const lead of plan.leads.filter(({ name }) => used.has(name))) {
+    const { origin, price } = { ...LEAD_DEFAULTS, ...lead };
+    if (origin === 'shop') add(leadWords(lead), price);
+    if (origin === 'made') addParts(plan, lead, add);
+  }
+  for (const { connector } of breakoutsOf(plan))
+    add(breakoutWords(connector), breakoutCost(plan.making, connector));
+  const list = [...rows.values()];
+  const total = list.reduce((sum, one) => sum + one.sum, 0);
+  return { rows: list, total, currency: plan.currency ?? '', note: PRICE_NOTE };
+}
+
+function addParts(
+  { making = MAKING_DEFAULTS }: Plan,
+  { from, to, conductors, gauge, lengthMetres }: PlanLead,
+  add: (what: string, each: number, amount?: number, unit?: 'm') => void,
+): void {
+  for (const { connector, form } of [from, to])
+    add(`${words(connector)} ${form} to solder`, making.plugs[connector] ?? making.plug);
+  const wires = `${conductors.length} ${conductors.length === 1 ? 'wire' : 'wires'}`;
+  add(`cable of ${wires}, ${gauge} AWG`, making.wirePerMetre, lengthMetres, 'm');
+  if (making.perLead > 0) add('sundries for a made lead', making.perLead);
+}
+
+/** A lead in the words of a shop: plugs, wiring, length. */
+export function leadWords(lead: Lead): string {
+  const end = (side: Lead['from']): string => `${words(side.connector)} ${side.form}`;
+  const wiring = lead.conductors.map((one) => `${one.from}-${one.to}`).join(' ');
+  return `${end(lead.from)} to ${end(lead.to)}, ${lead.lengthMetres} m, wired ${wiring}`;
+}

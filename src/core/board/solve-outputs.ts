@@ -1,0 +1,22 @@
+/** The circuits of a board: all links that leave one output are one circuit. */
+import { wholeLink } from '../plan/index.ts';
+import type { Plan, PlanLink } from '../plan/index.ts';
+import { checkLink } from '../verdict/index.ts';
+import type { LinkMemory, NotedJudgement } from '../verdict/index.ts';
+import type { Link } from '../wiring/index.ts';
+
+/** All links that leave one output, solved as the one circuit that they are, with other outputs that end on the same inputs. */
+export interface SolvedOutput {
+  readonly links: readonly PlanLink[];
+  readonly link: Link;
+  readonly judgement: NotedJudgement;
+}
+
+/** Solve the board output by output. */
+export function solveOutputs(plan: Plan, memory: LinkMemory): readonly SolvedOutput[] {
+  const groups = Map.groupBy(plan.links, ({ output }) => JSON.stringify([output.device, output.jack]));
+  return [...groups.values()].map((links) => {
+    const link = wholeLink(plan, links[0]!);
+    return { links, link, judgement: checkLink(link, 'notes', memory) };
+  });
+}
