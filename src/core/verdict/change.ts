@@ -26,6 +26,8 @@ export function changeOf(link: Link, found: Findings, judge: Judge): string {
     return kinds.includes('shield-open')
       ? 'Nothing needs to change for the current. Join the shield too: the standard wants it at both ends.'
       : 'Nothing needs to change.';
+  if (found.outcome === 'unsolved')
+    return 'Change a value or the lead: this circuit could not be solved as it is.';
   const misfit = found.notes.find(({ kind }) => kind === 'plug-does-not-fit');
   if (misfit) return `Choose ends that fit: ${misfit.detail}.`;
   if (link.output.circuit === 'driver-off')
@@ -170,43 +172,36 @@ function sayPair(output: Jack, input: Jack, { from, to }: Conductor): string {
 
 /** The resistors of a device put to what the standard has for its supply: of the output, of the input, of both. */
 function resistorCures(link: Link, branch: Branch): readonly Cure[] {
-  const sender = standardJack(link.output);
-  const receiver = standardJack(branch.input);
-  const put = (output: Jack, input: Jack): Link => ({
-    ...link,
-    output,
-    branches: link.branches.map((one) => (one === branch ? { ...one, input } : one)),
-  });
-  const words = (sent: readonly string[], received: readonly string[]): string =>
-    `Change ${[
-      ...(sent.length > 0 ? [`${sayList(sent)} of the output`] : []),
-      ...(received.length > 0 ? [`${sayList(received)} of the input`] : []),
-    ].join(' and ')}, as the standard has ${sent.length + received.length > 1 ? 'them' : 'it'}.`;
+  const sender = standardJack(link.output, 'the output');
+  const receiver = standardJack(branch.input, 'the input');
+  const cure = (output: Jack, input: Jack, words: readonly string[]): readonly Cure[] =>
+    words.length === 0
+      ? []
+      : [
+          {
+            link: {
+              ...link,
+              output,
+              branches: link.branches.map((one) => (one === branch ? { ...one, input } : one)),
+            },
+            words: `Change ${sayList(words)}, as the standard has ${words.length > 1 ? 'them' : 'it'}.`,
+          },
+        ];
   return [
-    {
-      link: put(sender.jack, branch.input),
-      words: words(sender.words, []),
-      changed: sender.words.length > 0,
-    },
-    {
-      link: put(link.output, receiver.jack),
-      words: words([], receiver.words),
-      changed: receiver.words.length > 0,
-    },
-    {
-      link: put(sender.jack, receiver.jack),
-      words: words(sender.words, receiver.words),
-      changed: sender.words.length > 0 && receiver.words.length > 0,
-    },
-  ].filter(({ changed }) => changed);
+    ...cure(sender.jack, branch.input, sender.words),
+    ...cure(link.output, receiver.jack, receiver.words),
+    ...(sender.words.length > 0 && receiver.words.length > 0
+      ? cure(sender.jack, receiver.jack, [...sender.words, ...receiver.words])
+      : []),
+  ];
 }
 
-/** A jack with the standard's resistors, and each that differs in words: 'the source resistor to 33 ohm'. */
-function standardJack(jack: Jack): { readonly jack: Jack; readonly words: readonly string[] } {
+/** A jack with the standard's resistors, and each that differs in words: 'the source resistor of the output to 33 ohm'. */
+function standardJack(jack: Jack, place: string): { readonly jack: Jack; readonly words: readonly string[] } {
   const differing = offStandard(jack).filter(({ name }) => name !== 'supplyVolts');
   const values = Object.fromEntries(differing.map(({ name, standard }) => [name, standard]));
   return {
     jack: { ...jack, values: { ...jack.values, ...values } },
-    words: differing.map(({ label, standard }) => `the ${label} to ${sayOhms(standard)}`),
+    words: differing.map(({ label, standard }) => `the ${label} of ${place} to ${sayOhms(standard)}`),
   };
 }

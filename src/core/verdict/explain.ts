@@ -43,7 +43,10 @@ function partsOf({ byPart, outcome, link, decides }: Findings): string {
   if (byPart.length === 0 || (others.length === 0 && outcome !== 'flows')) return '';
   if (others.length === 0)
     return ` with all ${COUNTS[byPart.length] ?? byPart.length} named parts; least margin with ${part}`;
-  const words = others.map((one) => `${outcomeWords(one.outcome).label.toLowerCase()} with ${one.part}`);
+  const words = [...new Set(others.map((one) => one.outcome))].map((other) => {
+    const parts = others.filter((one) => one.outcome === other).map((one) => one.part);
+    return `${outcomeWords(other).label.toLowerCase()} with ${sayList(parts)}`;
+  });
   return ` with ${part} (${sayList(words)})`;
 }
 

@@ -114,6 +114,35 @@ describe('what to change', () => {
     );
   });
 
+  it.each([
+    ['as a 3.3 V output', 'driver-3v3', { sourceOhms: 220, sinkOhms: 220 }],
+    ['as a 5 V output run at 3.3 V', 'driver-5v', { supplyVolts: 3.3 }],
+  ] as const)('first gives a 3.3 V sender the resistors of the standard: %s', (_, circuit, values) => {
+    // 3.3 V less 1.1 V over 660 ohm is 3.3 mA; with 33 and 10 ohm 8.25 mA, and this part needs 4 mA.
+    const sender = makeJack('out', 'din5', 'din', { circuit, values });
+    const verdict = verdictFor(
+      sender,
+      makeJack('in', 'din5', 'din', { part: 'PC900V' }),
+      '4-4',
+      '5-5',
+      '2-2',
+    );
+    expect(verdict.outcome).toBe('starved');
+    expect(verdict.change).toBe(
+      'Change the source resistor of the output to 33 ohm and the sink resistor of the output to 10 ohm, as the standard has them.',
+    );
+  });
+
+  it('names the receiver resistor where that alone is to blame, and the lead as well where both are', () => {
+    const input = makeJack('in', 'din5', 'din', { values: { seriesOhms: 4700 } });
+    const change = 'Change the receiver resistor of the input to 220 ohm, as the standard has it.';
+    expect(verdictFor(dinOut, input, '4-4', '5-5', '2-2').change).toBe(change);
+    expect(verdictFor(dinOut, input, '4-5', '5-4', '2-2').change).toBe(
+      `${change} Take away what joins pin 4 (source) to pin 5 (sink) and pin 5 (sink) to pin 4 (source). ` +
+        'Join pin 4 (source) to pin 4 (source) and pin 5 (sink) to pin 5 (sink) (output first, input second).',
+    );
+  });
+
   it('says that no passive lead can where that is the truth', () => {
     const output = makeJack('out', 'trs-3.5', 'tip-signal');
     expect(verdictFor(output, makeJack('in', 'trs-3.5', 'type-a'), 'tip-tip', 'sleeve-sleeve').change).toBe(
