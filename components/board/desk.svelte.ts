@@ -1,6 +1,6 @@
 /** The board on the desk: the plan with its past, its check, what the reader has in hand, and what is said to them. */
 import { DEMO_NOTE, checkBoard, connect, demoBoard } from '../../src/core/board/index.ts';
-import { findJack, makePlan, moveDevice, sayEdit } from '../../src/core/plan/index.ts';
+import { edited, findJack, makePlan, moveDevice, sayEdit } from '../../src/core/plan/index.ts';
 import type { Finding } from '../../src/core/board/index.ts';
 import type { LinkMemory } from '../../src/core/verdict/index.ts';
 import type { JackPlace, Plan } from '../../src/core/plan/index.ts';
@@ -38,7 +38,10 @@ export class Desk {
     this.word = word;
   };
 
+  /** Put a changed plan in the place of this one; one that no file could hold is refused aloud. */
   change = (next: Plan): void => {
+    const edit = edited(next);
+    if (!edit.ok) return this.say({ text: sayEdit(edit.problem), bad: true });
     this.history.do(next);
     this.#settle();
     if (this.picked && !findJack(next, this.picked)) this.picked = undefined;

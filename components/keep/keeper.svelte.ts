@@ -1,5 +1,5 @@
 /** Keeps one plan on its shelf: reads it at the start, writes it after each change, and never over what another tab has written. */
-import { readPlanText, sayProblems, writePlanText } from '../../src/core/plan/index.ts';
+import { edited, readPlanText, sayEdit, sayProblems, writePlanText } from '../../src/core/plan/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import { isoOf, millisecondsNow } from './moments.ts';
 import {
@@ -115,11 +115,22 @@ export class Keeper {
     };
   }
 
+  /** Why a plan cannot be kept, since a file of it could not be opened again; undefined where it can. */
+  refusal(plan: Plan): string | undefined {
+    const edit = edited(plan);
+    return edit.ok ? undefined : sayEdit(edit.problem);
+  }
+
   /** Write the plan now, if it has changed and no other tab stands against it. */
   keep(plan: Plan): void {
     if (!this.#started || this.clash || plan === this.#lastPlan) return;
     const text = writePlanText(plan);
     if (text === this.#last?.text) return;
+    const refusal = this.refusal(plan);
+    if (refusal !== undefined) {
+      this.failure = { full: false, why: refusal };
+      return;
+    }
     const before = this.#last;
     const isVersion = before !== undefined && this.#beginsVersion(plan);
     const writing = store(this.shelf, this.#seen, this.#tab, isoOf(this.#now()), text);

@@ -26,7 +26,10 @@ export function planFromText(text: string, what: string): FoundPlan {
 /** The plan in the end of an address, if there is one. */
 export async function planFromHash(hash: string): Promise<FoundPlan> {
   if (!hash.startsWith(LINK_KEY)) return {};
-  return found(await readSharedLink(hash.slice(LINK_KEY.length)), 'The plan in this link');
+  const reading = await readSharedLink(hash.slice(LINK_KEY.length));
+  if (reading.ok && reading.plan.devices.length === 0 && reading.plan.leads.length === 0)
+    return { problem: 'The plan in this link was not opened. Why: it has no device and no lead.' };
+  return found(reading, 'The plan in this link');
 }
 
 function found(reading: PlanReading, what: string): FoundPlan {

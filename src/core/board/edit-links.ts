@@ -1,18 +1,8 @@
 /** Changes to the links of a board. A new link gets the cheapest leads on offer that make it work, and its jacks the styles for it. */
-import {
-  PLAN_LIMITS,
-  edited,
-  freshName,
-  nameProblem,
-  refused,
-  speaks,
-  wholeDevice,
-  withoutIdleLeads,
-  withoutInputs,
-} from '../plan/index.ts';
+import { edited, nameProblem, speaks, wholeDevice, withoutIdleLeads, withoutInputs } from '../plan/index.ts';
 import type {
   Edit,
-  EditProblem,
+  Problem,
   JackPlace,
   Plan,
   PlanJack,
@@ -21,8 +11,7 @@ import type {
   WholeDevice,
 } from '../plan/index.ts';
 import type { LinkMemory } from '../verdict/index.ts';
-import { LENGTH_METRES, styleEntry } from '../wiring/index.ts';
-import type { Lead } from '../wiring/index.ts';
+import { styleEntry } from '../wiring/index.ts';
 import { jackAt, jackSetTo, samePlace, sayJack } from './jacks.ts';
 import { firstFree, leadsForLink, planLeads } from './leads-for-link.ts';
 import type { LeadsForLink } from './leads-for-link.ts';
@@ -38,7 +27,7 @@ export type Connected =
       /** What else was done for this link, in words: jacks that were set, a wish that could not be kept. */
       readonly notes: readonly string[];
     }
-  | { readonly ok: false; readonly problem: EditProblem };
+  | { readonly ok: false; readonly problem: Problem };
 
 /** Join an output to an input, with the cheapest leads that work; where none does, with a lead that fits, for the check to explain. */
 export function connect(
@@ -50,9 +39,6 @@ export function connect(
   const found = cannotJoin(plan, output, input) ?? leadsForLink(plan, output, input, memory);
   if ('place' in found) return { ok: false, problem: found };
   const leads = planLeads(plan, found.pieces, plan.leads);
-  const all = [...plan.leads, ...leads];
-  if (all.length > PLAN_LIMITS.leads)
-    return { ok: false, problem: { place: 'leads', ...tooMany(PLAN_LIMITS.leads, all.length) } };
   const taken = plan.links.map(({ name }) => name);
   const link: PlanLink = {
     name: firstFree('link', taken),
@@ -61,9 +47,10 @@ export function connect(
   };
   const set = setJacks(plan, output, input, found);
   const against = found.againstWish ? ['no lead on offer fits, so this one has to be made'] : [];
+  const edit = edited({ ...set.plan, leads: [...plan.leads, ...leads], links: [...plan.links, link] });
+  if (!edit.ok) return edit;
   return {
-    ok: true,
-    plan: { ...set.plan, leads: all, links: [...plan.links, link] },
+    ...edit,
     link: link.name,
     leads,
     works: found.choice !== undefined,
@@ -72,8 +59,8 @@ export function connect(
 }
 
 /** Why these two jacks cannot be joined, or undefined. */
-function cannotJoin(plan: Plan, output: JackPlace, input: JackPlace): EditProblem | undefined {
-  const no = (place: string, expected: string, got: string): EditProblem => ({ place, expected, got });
+function cannotJoin(plan: Plan, output: JackPlace, input: JackPlace): Problem | undefined {
+  const no = (place: string, expected: string, got: string): Problem => ({ place, expected, got });
   if (jackAt(plan, output).jack.direction !== 'out')
     return no('from', 'an output', `${sayJack(output)}, which is an input`);
   if (jackAt(plan, input).jack.direction !== 'in')
@@ -83,13 +70,7 @@ function cannotJoin(plan: Plan, output: JackPlace, input: JackPlace): EditProble
   const joined = plan.links.find(
     (link) => samePlace(link.output, output) && link.inputs.some((one) => samePlace(one, input)),
   );
-  if (joined) return no('link', 'two jacks that are not joined yet', `${joined.name}, which joins them`);
-  if (plan.links.length < PLAN_LIMITS.links) return undefined;
-  return { place: 'links', ...tooMany(PLAN_LIMITS.links, plan.links.length + 1) };
-}
-
-function tooMany(most: number, got: number): Omit<EditProblem, 'place'> {
-  return { expected: `at most ${most}`, got: `${got}` };
+  return joined && no('link', 'two jacks that are not joined yet', `${joined.name}, which joins them`);
 }
 
 /** Take one input off a link, or the whole link where it has no other, with the leads that only it used. */
@@ -113,30 +94,11 @@ export function refitLink(plan: Plan, linkName: string, input: number, memory: L
   return withNewLeads(set.plan, linkName, input, leads);
 }
 
-/** Put these leads in series on one input of a link, in place of those it had. */
-export function replaceLeads(plan: Plan, linkName: string, input: number, leads: readonly Lead[]): Edit {
-  if (leads.length < 1 || leads.length > PLAN_LIMITS.leadsInSeries)
-    return refused('leads in series', `1 to ${PLAN_LIMITS.leadsInSeries}`, `${leads.length}`);
-  const bare = withBranch(plan, linkName, input, []);
-  const taken = bare.leads.map(({ name }) => name);
-  const named = leads.map((lead): PlanLead => {
-    const name = freshName(lead.name, taken);
-    taken.push(name);
-    return { ...lead, name };
-  });
-  return edited(withNewLeads(bare, linkName, input, named));
-}
-
 /** Change a lead; links follow a new name. */
 export function changeLead(plan: Plan, name: string, changes: Partial<PlanLead>): Edit {
   const before = plan.leads.find((one) => one.name === name);
   if (!before) throw new Error(`board: no lead '${name}'`);
   const after = { ...before, ...changes };
-  const [least, most] = LENGTH_METRES;
-  if (!(after.lengthMetres >= least && after.lengthMetres <= most))
-    return refused(`length of ${name}`, `${least} to ${most} m`, `${after.lengthMetres} m`);
-  if (!((after.price ?? 0) >= 0 && (after.price ?? 0) <= PLAN_LIMITS.price))
-    return refused(`price of ${name}`, `0 to ${PLAN_LIMITS.price}`, `${after.price ?? 0}`);
   const others = plan.leads.filter((one) => one !== before).map((one) => one.name);
   const bad = nameProblem('name of the lead', after.name, others);
   if (bad) return bad;

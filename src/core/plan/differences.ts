@@ -49,5 +49,5 @@ function sayPlace({ device, jack }: JackPlace): string {
 
 function linkKey(output: JackPlace, inputs: readonly JackPlace[]): string {
   const key = ({ device, jack }: JackPlace): string => JSON.stringify([device, jack]);
-  return [key(output), ...inputs.map(key).sort()].join(' ');
+  return JSON.stringify([key(output), inputs.map(key).sort()]);
 }

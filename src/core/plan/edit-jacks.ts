@@ -1,16 +1,9 @@
 /** Changes to the jacks of a device: what hangs on a jack follows its name, and goes when it goes or turns round. */
 import type { Connector } from '../wiring/index.ts';
-import { jackProblem, settleJack, stylesFor } from '../wiring/index.ts';
-import {
-  deviceNamed,
-  edited,
-  freshName,
-  nameProblem,
-  refused,
-  withoutIdleLeads,
-  withoutInputs,
-} from './edit.ts';
-import type { Edit } from './edit.ts';
+import { settleJack, stylesFor } from '../wiring/index.ts';
+import { deviceNamed, withDevice, withPlaces, withoutLinks } from './edit.ts';
+import { edited, freshName, nameProblem, refused } from './edited.ts';
+import type { Edit } from './edited.ts';
 import { inAndOut } from './library.ts';
 import { PLAN_LIMITS } from './kinds.ts';
 import type { Edge } from './kinds.ts';
@@ -74,13 +67,7 @@ export function addInAndOut(
 
 function addJacks(plan: Plan, deviceName: string, jacks: readonly PlanJack[]): Edit {
   const device = deviceNamed(plan, deviceName);
-  const count = device.jacks.length + jacks.length;
-  if (count > PLAN_LIMITS.jacks) return refused('jacks', `at most ${PLAN_LIMITS.jacks}`, `${count}`);
-  for (const jack of jacks) {
-    if (jack.name.trim() === '') return refused('name of the jack', 'a name', 'nothing');
-    const problem = jackProblem(jack);
-    if (problem !== undefined) return refused(`jack '${jack.name}'`, 'a jack that can be', problem);
-  }
+  if (jacks.some(({ name }) => name.trim() === '')) return refused('name of the jack', 'a name', 'nothing');
   const taken = device.jacks.map(({ name }) => name);
   const added = jacks.map((jack) => ({ ...jack, name: freshName(jack.name, taken) }));
   return edited(withDevice(plan, device, { ...device, jacks: [...device.jacks, ...added] }));
@@ -101,14 +88,6 @@ export function changeJack(plan: Plan, place: JackPlace, changes: Partial<PlanJa
     );
   const bad = nameProblem('name of the jack', after.name, others);
   if (bad) return bad;
-  const along = after.alongCentimetres ?? 0;
-  if (!(along >= 0 && along <= PLAN_LIMITS.centimetres))
-    return refused('place along the edge', `0 to ${PLAN_LIMITS.centimetres} cm`, `${along}`);
-  const latency = after.latencySeconds ?? 0;
-  if (!(latency >= 0 && latency <= PLAN_LIMITS.latencySeconds))
-    return refused('time to pass on', `0 to ${PLAN_LIMITS.latencySeconds} s`, `${latency} s`);
-  const problem = jackProblem(after);
-  if (problem !== undefined) return refused(`jack '${after.name}'`, 'a jack that can be', problem);
   const partner = (one: PlanJack): PlanJack => {
     const { edge, alongCentimetres } = wholeJack(after);
     const moved = { ...one, sharesHole: after.name, edge, alongCentimetres, connector: after.connector };
@@ -117,19 +96,10 @@ export function changeJack(plan: Plan, place: JackPlace, changes: Partial<PlanJa
   const jacks = device.jacks.map((one) =>
     one === before ? after : one.name === shared ? partner(one) : one,
   );
-  const named = <T extends JackPlace>(one: T): T =>
-    one.device === place.device && one.jack === place.jack ? { ...one, jack: after.name } : one;
   const changed = withDevice(plan, device, { ...device, jacks });
-  const turned = after.direction !== before.direction;
-  const kept = turned ? linksWithout(changed, [place]) : changed;
-  return edited({
-    ...kept,
-    links: kept.links.map((link) => ({
-      ...link,
-      output: named(link.output),
-      inputs: link.inputs.map(named),
-    })),
-  });
+  if (after.direction !== before.direction) return edited(withoutLinks(changed, isAt(place)));
+  const renamed = <T extends JackPlace>(one: T): T => (isAt(place)(one) ? { ...one, jack: after.name } : one);
+  return edited({ ...changed, links: withPlaces(changed.links, renamed) });
 }
 
 /** Take a jack out with its links; the other half of an in-and-out jack goes with it. */
@@ -138,9 +108,9 @@ export function removeJack(plan: Plan, place: JackPlace): Plan {
   const { name, sharesHole } = wholeJack(jackNamed(device, place.jack));
   const gone = [name, sharesHole];
   const jacks = device.jacks.filter((one) => !gone.includes(one.name));
-  return linksWithout(
+  return withoutLinks(
     withDevice(plan, device, { ...device, jacks }),
-    gone.map((jack) => ({ device: device.name, jack })),
+    (one) => one.device === device.name && gone.includes(one.jack),
   );
 }
 
@@ -150,13 +120,6 @@ function jackNamed(device: Device, name: string): PlanJack {
   return found;
 }
 
-function withDevice(plan: Plan, before: Device, after: Device): Plan {
-  return { ...plan, devices: plan.devices.map((one) => (one === before ? after : one)) };
-}
-
-function linksWithout(plan: Plan, places: readonly JackPlace[]): Plan {
-  const at = (place: JackPlace): boolean =>
-    places.some((one) => one.device === place.device && one.jack === place.jack);
-  const links = withoutInputs(plan.links, at).filter(({ output }) => !at(output));
-  return withoutIdleLeads(plan, { ...plan, links });
+function isAt(place: JackPlace): (one: JackPlace) => boolean {
+  return ({ device, jack }) => device === place.device && jack === place.jack;
 }

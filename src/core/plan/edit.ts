@@ -2,57 +2,13 @@
  * Changes to a board, each a new plan: devices, their names and places. What a reader asks for and cannot have comes back as
  * a problem that names the field, what was expected and what came; a name of no device is a programmer's mistake and throws.
  */
+import { edited, freshName, nameProblem, refused } from './edited.ts';
+import type { Edit } from './edited.ts';
 import { PLAN_LIMITS } from './kinds.ts';
-import { wholeDevice } from './whole.ts';
-import type { Device, Plan, PlanLink } from './plan.ts';
 import { onlyCarries, speaks } from './passing.ts';
+import type { Device, JackPlace, Plan, PlanLink } from './plan.ts';
 import { isPlaced } from './route.ts';
-
-/** Why a change was not made. */
-export interface EditProblem {
-  readonly place: string;
-  readonly expected: string;
-  readonly got: string;
-}
-
-/** The changed plan, or why it stays as it was. */
-export type Edit =
-  { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly problem: EditProblem };
-
-/** A problem in words. */
-export function sayEdit({ place, expected, got }: EditProblem): string {
-  return `${place}: expected ${expected}, got ${got}. The plan is as it was.`;
-}
-
-export function edited(plan: Plan): Edit {
-  return { ok: true, plan };
-}
-
-export function refused(place: string, expected: string, got: string): Edit {
-  return { ok: false, problem: { place, expected, got } };
-}
-
-/** A name that none of these has: the wanted one, or with the first number that is free. */
-export function freshName(wanted: string, taken: readonly string[]): string {
-  const base = wanted.trim().slice(0, PLAN_LIMITS.nameCharacters);
-  if (!taken.includes(base)) return base;
-  for (let number = 2; ; number++) {
-    const end = ` ${number}`;
-    const name = base.slice(0, PLAN_LIMITS.nameCharacters - end.length) + end;
-    if (!taken.includes(name)) return name;
-  }
-}
-
-/** Why a name cannot be used, or undefined. */
-export function nameProblem(
-  place: string,
-  name: string,
-  taken: readonly string[],
-): { readonly ok: false; readonly problem: EditProblem } | undefined {
-  const expected = `a name of 1 to ${PLAN_LIMITS.nameCharacters} characters that is not used yet`;
-  const bad = name.trim() === '' || name.length > PLAN_LIMITS.nameCharacters || taken.includes(name);
-  return bad ? { ok: false, problem: { place, expected, got: `'${name}'` } } : undefined;
-}
+import { wholeDevice } from './whole.ts';
 
 /** The device of this name. @throws when there is none. */
 export function deviceNamed(plan: Plan, name: string): Device {
@@ -66,16 +22,11 @@ const namesIn = (plan: Plan, but = ''): readonly string[] =>
 
 /** Give the board a title; none is allowed. */
 export function nameBoard(plan: Plan, title: string): Edit {
-  const most = PLAN_LIMITS.nameCharacters;
-  return title.length > most
-    ? refused('title', `at most ${most} characters`, `${title.length}`)
-    : edited(title === plan.title ? plan : { ...plan, title });
+  return edited({ ...plan, title });
 }
 
 /** Add a device. A name in use gets a number, and a device whose place is taken goes to the first free one. */
 export function addDevice(plan: Plan, device: Device): Edit {
-  if (plan.devices.length >= PLAN_LIMITS.devices)
-    return refused('devices', `at most ${PLAN_LIMITS.devices}`, `${plan.devices.length + 1}`);
   if (device.name.trim() === '') return refused('name', 'a name', 'nothing');
   const name = freshName(device.name, namesIn(plan));
   return edited({ ...plan, devices: [...plan.devices, { ...device, name, ...freePlace(plan, device) }] });
@@ -125,52 +76,48 @@ export function freePlace(plan: Plan, device: Device): Pick<Device, 'xCentimetre
 export function changeDevice(plan: Plan, name: string, changes: Partial<Omit<Device, 'jacks'>>): Edit {
   const before = deviceNamed(plan, name);
   const after = { ...before, ...changes };
-  const bad =
-    nameProblem('name', after.name, namesIn(plan, name)) ??
-    rangeProblem('channel', after.channel, 0, 16) ??
-    rangeProblem('price', after.price, 0, PLAN_LIMITS.price) ??
-    rangeProblem('from the left', after.xCentimetres, 0, PLAN_LIMITS.centimetres) ??
-    rangeProblem('from the back', after.yCentimetres, 0, PLAN_LIMITS.centimetres) ??
-    rangeProblem('width', after.widthCentimetres, 0, PLAN_LIMITS.centimetres) ??
-    rangeProblem('depth', after.depthCentimetres, 0, PLAN_LIMITS.centimetres);
+  const bad = nameProblem('name', after.name, namesIn(plan, name));
   if (bad) return bad;
-  const to = after.name;
-  const named = <T extends { readonly device: string }>(one: T): T =>
-    one.device === name ? { ...one, device: to } : one;
+  const renamed = <T extends { readonly device: string }>(one: T): T =>
+    one.device === name ? { ...one, device: after.name } : one;
   return edited({
-    ...plan,
-    devices: plan.devices.map((one) => (one === before ? after : one)),
-    links: plan.links.map((link) => ({
-      ...link,
-      output: named(link.output),
-      inputs: link.inputs.map(named),
-    })),
-    ...(plan.press ? { press: plan.press.map(named) } : {}),
+    ...withDevice(plan, before, after),
+    links: withPlaces(plan.links, renamed),
+    ...(plan.press ? { press: plan.press.map(renamed) } : {}),
   });
 }
 
-function rangeProblem(
-  place: string,
-  value: number | undefined,
-  least: number,
-  most: number,
-): { readonly ok: false; readonly problem: EditProblem } | undefined {
-  if (value === undefined || (value >= least && value <= most)) return undefined;
-  return { ok: false, problem: { place, expected: `${least} to ${most}`, got: `${value}` } };
+/** The plan with a device in the place of another. */
+export function withDevice(plan: Plan, before: Device, after: Device): Plan {
+  return { ...plan, devices: plan.devices.map((one) => (one === before ? after : one)) };
+}
+
+/** Links with every jack that they name changed. */
+export function withPlaces(
+  links: readonly PlanLink[],
+  change: <T extends JackPlace>(place: T) => T,
+): readonly PlanLink[] {
+  return links.map((link) => ({ ...link, output: change(link.output), inputs: link.inputs.map(change) }));
 }
 
 /** Take a device out, with its links, the leads only they used, and what the press sends to it. */
 export function removeDevice(plan: Plan, name: string): Plan {
-  deviceNamed(plan, name);
-  const links = withoutInputs(plan.links, ({ device }) => device === name).filter(
-    ({ output }) => output.device !== name,
-  );
-  return withoutIdleLeads(plan, {
-    ...plan,
-    devices: plan.devices.filter((one) => one.name !== name),
-    links,
-    ...(plan.press ? { press: plan.press.filter(({ device }) => device !== name) } : {}),
-  });
+  const gone = deviceNamed(plan, name);
+  const without = withoutLinks(plan, ({ device }) => device === name);
+  return untold({ ...without, devices: plan.devices.filter((one) => one !== gone) });
+}
+
+/** The plan without what the press sends to devices that are not there. */
+function untold(plan: Plan): Plan {
+  if (!plan.press) return plan;
+  const names = new Set(plan.devices.map(({ name }) => name));
+  return { ...plan, press: plan.press.filter(({ device }) => names.has(device)) };
+}
+
+/** The plan without the links and inputs at these jacks, and the leads that only they used. */
+export function withoutLinks(plan: Plan, goes: (place: JackPlace) => boolean): Plan {
+  const links = withoutInputs(plan.links, goes).filter(({ output }) => !goes(output));
+  return withoutIdleLeads(plan, { ...plan, links });
 }
 
 /** Put a device somewhere: its back left corner, held within the bounds of a plan, to the millimetre. */
@@ -178,8 +125,11 @@ export function moveDevice(plan: Plan, name: string, xCentimetres: number, yCent
   const before = deviceNamed(plan, name);
   const held = (value: number): number =>
     Math.round(Math.min(PLAN_LIMITS.centimetres, Math.max(0, value)) * 10) / 10;
-  const after = { ...before, xCentimetres: held(xCentimetres), yCentimetres: held(yCentimetres) };
-  return { ...plan, devices: plan.devices.map((one) => (one === before ? after : one)) };
+  return withDevice(plan, before, {
+    ...before,
+    xCentimetres: held(xCentimetres),
+    yCentimetres: held(yCentimetres),
+  });
 }
 
 /** Give each device that listens a channel of its own, those that have one first; carriers and senders keep none. */

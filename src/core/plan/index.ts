@@ -4,32 +4,32 @@ export { differences } from './differences.ts';
 export { addInAndOut, addJack, changeJack, freeAlong, removeJack } from './edit-jacks.ts';
 export {
   addHub,
+  addPress,
   addStock,
   changeHub,
+  changePress,
   changeStock,
+  movePress,
+  pressItem,
   removeHub,
+  removePress,
   removeStock,
   setMaking,
   setWishes,
-} from './edit-offers.ts';
-export { addPress, changePress, movePress, pressItem, removePress } from './edit-press.ts';
+} from './edit-lists.ts';
 export {
   addDevice,
   changeDevice,
   duplicateDevice,
-  edited,
-  freshName,
   moveDevice,
   nameBoard,
-  nameProblem,
   numberChannels,
-  refused,
   removeDevice,
-  sayEdit,
   withoutIdleLeads,
   withoutInputs,
 } from './edit.ts';
-export type { Edit, EditProblem } from './edit.ts';
+export { edited, freshName, nameProblem, refused, sayEdit } from './edited.ts';
+export type { Edit } from './edited.ts';
 export { LIBRARY, LIBRARY_NOTE, planJack } from './library.ts';
 export {
   boardGraph,

@@ -52,8 +52,8 @@ export function planOfLink(output: Jack, input: Jack, leads: readonly Lead[], ti
   return makePlan({
     title,
     devices: [
-      { name: 'sender', jacks: [{ ...output, name: 'out' }] },
-      { name: 'receiver', jacks: [{ ...input, name: 'in' }] },
+      { name: 'sender', jacks: [{ ...plainJack(output), name: 'out' }] },
+      { name: 'receiver', jacks: [{ ...plainJack(input), name: 'in' }] },
     ],
     leads: named,
     links: [

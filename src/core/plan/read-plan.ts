@@ -1,5 +1,5 @@
 /** Reading a plan, with a message for everything that is wrong in it; writing one; and the JSON Schema of its file. */
-import { checkNames } from './check-names.ts';
+import { checkPlan } from './check-plan.ts';
 import { PLAN_FORMAT, PLAN_LIMITS, PLAN_VERSION } from './kinds.ts';
 import { PLAN } from './plan.ts';
 import type { Plan } from './plan.ts';
@@ -38,7 +38,7 @@ export function readPlan(value: unknown): PlanReading {
     return failed('format', `one of ${PLAN_FORMAT}`, show(given['format']));
   const problems: Problem[] = [];
   const plan = PLAN.read(value, '', problems);
-  if (plan) checkNames(plan, problems);
+  if (plan) checkPlan(plan, problems);
   if (plan && problems.length === 0) return { ok: true, plan };
   return {
     ok: false,

@@ -6,7 +6,7 @@ import { PLAN } from './plan.ts';
 import type { Plan } from './plan.ts';
 import { readPlan } from './read-plan.ts';
 import type { PlanReading } from './read-plan.ts';
-import { fieldsOf } from './reading.ts';
+import { fieldsOf, show } from './reading.ts';
 import type { NamesOf } from './shape.ts';
 
 /** Version letter of the packing. */
@@ -43,6 +43,7 @@ export async function readSharedLink(text: string): Promise<PlanReading> {
     const bytes = fromBase64Url(text.slice(1));
     const unpacked = await throughStream(bytes, new DecompressionStream('deflate-raw'), MOST_UNPACKED);
     const value: unknown = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(unpacked));
+    if (!Array.isArray(value)) return bad('a plan', show(value));
     return readPlan(PLAN.unpack([value], packedNames(value), undefined));
   } catch {
     return bad('a whole link', 'one that is cut short or changed');

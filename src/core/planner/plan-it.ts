@@ -1,7 +1,7 @@
 /** 'Plan it for me': the cheapest plan that passes every check, and the best one of the other kind beside it. */
 import { checkBoard, shoppingList } from '../board/index.ts';
 import type { BoardCheck } from '../board/index.ts';
-import { PLAN_LIMITS, onlyCarries } from '../plan/index.ts';
+import { edited, onlyCarries, sayEdit } from '../plan/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { LinkMemory } from '../verdict/index.ts';
 import { LINK_COST } from './board-problem.ts';
@@ -49,16 +49,12 @@ export function* planBoard(plan: Plan, memory: LinkMemory = new Map()): Generato
   const first = unfeedable(board).length > 0 ? undefined : yield* searched(board.problem, 'searching');
   if (!first?.found) return { ok: false, why: yield* sayWhy(plan, board, memory) };
   const best = planned(plan, board, first, first.found, memory);
-  const most = PLAN_LIMITS.devices;
-  if (best.plan.devices.length > most)
-    return {
-      ok: false,
-      why: `devices: expected at most ${most}, hubs included, got ${best.plan.devices.length}`,
-    };
+  const kept = edited(best.plan);
+  if (!kept.ok) return { ok: false, why: `The plan found cannot be kept. ${sayEdit(kept.problem)}` };
   const otherIs = best.facts.hubs > 0 ? 'chain' : 'hub';
   const second = yield* searched({ ...board.problem, topology: otherIs }, 'the other kind');
   const other = second.found && planned(plan, board, second, second.found, memory);
-  return { ok: true, best, other: other && other.plan.devices.length <= most ? other : undefined, otherIs };
+  return { ok: true, best, other: other && edited(other.plan).ok ? other : undefined, otherIs };
 }
 
 function planned(

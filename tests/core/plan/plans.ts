@@ -100,9 +100,9 @@ export function randomPlan(seed: number): Plan {
       : Array.from({ length: random.integer(0, 4) }, (_, at) => ({
           name: `link ${at}`,
           output: random.pick(outs),
-          inputs: Array.from({ length: random.integer(1, 3) }, () => ({
-            ...random.pick(ins),
-            leads: Array.from({ length: random.integer(1, 3) }, () => random.pick(leads).name),
+          inputs: someDifferent(random, ins, 3).map((place) => ({
+            ...place,
+            leads: someDifferent(random, leads, 3).map(({ name }) => name),
           })),
         }));
   const file = {
@@ -125,6 +125,11 @@ export function randomPlan(seed: number): Plan {
   const reading = readPlan(file);
   if (!reading.ok) throw new Error(`seed ${seed}: ${JSON.stringify(reading.problems[0])}`);
   return reading.plan;
+}
+
+/** One to `most` members of a list, none twice. */
+function someDifferent<Item>(random: Random, items: readonly Item[], most: number): readonly Item[] {
+  return [...new Set(Array.from({ length: random.integer(1, most) }, () => random.pick(items)))];
 }
 
 /** Each field of an object or not, by chance. */

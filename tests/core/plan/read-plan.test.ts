@@ -56,7 +56,7 @@ describe('Reading a plan', { timeout: PATIENCE }, () => {
       'echo 2',
       "links[0].output.device: expected the name of a device in this plan, got 'echo 2'",
     ],
-    ['links.0.inputs.0.leads', [], 'links[0].inputs[0].leads: expected a list of 1 to 8, got a list of 0'],
+    ['links.0.inputs.0.leads', [], 'links[0].inputs[0].leads: expected a list of 1 to 4, got a list of 0'],
     [
       'links.0.inputs.0.leads.0',
       'lead 9',

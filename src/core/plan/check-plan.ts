@@ -1,11 +1,12 @@
-/** Names in a plan: each used once, and each that points somewhere points at what is there. */
-import { wholeJack } from './whole.ts';
-import type { Device, JackPlace, Plan } from './plan.ts';
+/** What must hold of a whole plan: each name used once and pointing at what is there, and no more to solve than a page can. */
+import { PLAN_LIMITS } from './kinds.ts';
+import type { Device, JackPlace, Plan, PlanLink } from './plan.ts';
 import { miss } from './reading.ts';
 import type { Problem } from './reading.ts';
+import { wholeJack } from './whole.ts';
 
-/** Note every name that is used twice or that names nothing. */
-export function checkNames(plan: Plan, problems: Problem[]): void {
+/** Note every name that is used twice or names nothing, what cannot be plugged in, and more conductors than any board has. */
+export function checkPlan(plan: Plan, problems: Problem[]): void {
   const { devices, leads, links, hubs = [], stock = [], press = [] } = plan;
   once(devices, 'devices', problems);
   once(hubs, 'hubs', problems);
@@ -22,17 +23,33 @@ export function checkNames(plan: Plan, problems: Problem[]): void {
     if (!devices.some(({ name }) => name === device))
       miss(problems, `press[${at}].device`, 'the name of a device in this plan', device);
   });
-  links.forEach((link, at) => {
-    checkPlace(plan, link.output, 'out', `links[${at}].output`, problems);
-    link.inputs.forEach((input, number) => {
-      const place = `links[${at}].inputs[${number}]`;
-      checkPlace(plan, input, 'in', place, problems);
-      input.leads.forEach((lead, series) => {
-        if (!leads.some(({ name }) => name === lead))
-          miss(problems, `${place}.leads[${series}]`, 'the name of a lead in this plan', lead);
-      });
+  links.forEach((link, at) => checkLink(plan, link, `links[${at}]`, problems));
+  checkSize(plan, problems);
+}
+
+function checkLink(plan: Plan, { output, inputs }: PlanLink, place: string, problems: Problem[]): void {
+  checkPlace(plan, output, 'out', `${place}.output`, problems);
+  inputs.forEach((input, at) => {
+    const here = `${place}.inputs[${at}]`;
+    checkPlace(plan, input, 'in', here, problems);
+    if (inputs.findIndex(({ device, jack }) => device === input.device && jack === input.jack) !== at)
+      miss(problems, here, 'each input once', `${input.device}: ${input.jack}`);
+    input.leads.forEach((name, series) => {
+      if (!plan.leads.some((lead) => lead.name === name))
+        miss(problems, `${here}.leads[${series}]`, 'the name of a lead in this plan', name);
+      if (input.leads.indexOf(name) !== series)
+        miss(problems, `${here}.leads[${series}]`, 'each lead once', name);
     });
   });
+}
+
+/** All conductors that a page has to solve: those of every lead at every place it lies in. */
+function checkSize({ leads, links }: Plan, problems: Problem[]): void {
+  const most = PLAN_LIMITS.conductorsInUse;
+  const counts = new Map(leads.map(({ name, conductors }) => [name, conductors.length]));
+  const used = links.flatMap(({ inputs }) => inputs.flatMap((input) => input.leads));
+  const got = used.reduce((sum, name) => sum + (counts.get(name) ?? 0), 0);
+  if (got > most) miss(problems, 'links', `at most ${most} conductors in all their leads together`, got);
 }
 
 function once(all: readonly { readonly name: string }[], place: string, problems: Problem[]): void {

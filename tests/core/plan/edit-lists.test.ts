@@ -1,21 +1,20 @@
 import { describe, expect, test } from 'vitest';
 import {
   addHub,
+  addPress,
   addStock,
   changeHub,
+  changePress,
   changeStock,
+  movePress,
+  pressItem,
   removeHub,
+  removePress,
   removeStock,
   setMaking,
   setWishes,
-} from '../../../src/core/plan/edit-offers.ts';
-import {
-  addPress,
-  changePress,
-  movePress,
-  pressItem,
-  removePress,
-} from '../../../src/core/plan/edit-press.ts';
+} from '../../../src/core/plan/edit-lists.ts';
+import { edited, sayEdit } from '../../../src/core/plan/edited.ts';
 import { PLAN_LIMITS } from '../../../src/core/plan/kinds.ts';
 import { makePlan } from '../../../src/core/plan/parts.ts';
 import type { Plan } from '../../../src/core/plan/plan.ts';
@@ -29,6 +28,12 @@ import { fromLibrary } from '../board/boards.ts';
 function kept(plan: Plan): Plan {
   expect(readPlan(JSON.parse(JSON.stringify(plan)))).toEqual({ ok: true, plan });
   return plan;
+}
+
+/** What is said of a plan that cannot be kept. */
+function refusal(plan: Plan): string {
+  const edit = edited(plan);
+  return edit.ok ? 'kept' : sayEdit(edit.problem);
 }
 
 const lead = makeLead('din5', 'din5', wires('4-4', '5-5', '2-2'), { name: 'DIN lead' });
@@ -52,13 +57,29 @@ describe('What is on offer', () => {
     expect(kept(removeHub(hubs, 0)).hubs).toHaveLength(1);
   });
 
-  test('ends at the bound of a plan file', () => {
+  test('ends at the bound of a plan file: one more is refused aloud', () => {
     let plan = makePlan({});
-    for (let count = 0; count < PLAN_LIMITS.stock + 3; count++) plan = addStock(plan, lead);
-    expect(plan.stock).toHaveLength(PLAN_LIMITS.stock);
-    for (let count = 0; count < PLAN_LIMITS.hubs + 3; count++) plan = addHub(plan, fromLibrary('hub'));
-    expect(plan.hubs).toHaveLength(PLAN_LIMITS.hubs);
+    for (let count = 0; count < PLAN_LIMITS.stock; count++) plan = addStock(plan, lead);
+    expect(refusal(addStock(plan, lead))).toBe(
+      'stock: expected a list of 0 to 64, got a list of 65. The plan is as it was.',
+    );
+    for (let count = 0; count < PLAN_LIMITS.hubs; count++) plan = addHub(plan, fromLibrary('hub'));
+    expect(refusal(addHub(plan, fromLibrary('hub')))).toBe(
+      'hubs: expected a list of 0 to 16, got a list of 17. The plan is as it was.',
+    );
     kept(plan);
+  });
+
+  test('has no price and no wish that a file could not hold', () => {
+    expect(refusal(setMaking(makePlan({}), { perLead: 2e9 }))).toBe(
+      'making, everything else, per lead: expected a number from 0 to 1000000000, got 2000000000. The plan is as it was.',
+    );
+    expect(refusal(setWishes(makePlan({}), { mostHops: 65 }))).toBe(
+      'wishes, most links to any device: expected a whole number from 0 to 64, got 65. The plan is as it was.',
+    );
+    expect(
+      refusal(changeStock(addStock(makePlan({}), lead), 0, { lead: { ...lead, lengthMetres: 0 } })),
+    ).toBe('stock 1, lead, length: expected a number from 0.01 to 100 m, got 0. The plan is as it was.');
   });
 
   test('has prices and wishes that start from the defaults', () => {
@@ -153,10 +174,15 @@ describe('The messages of a press', () => {
     expect(kept(changed).press?.[1]).toEqual({ device: drive, send: 'program', program: 128 });
   });
 
-  test('end at the bound of a plan file', () => {
+  test('end at the bound of a plan file: one more is refused aloud', () => {
     let plan = start;
-    for (let count = 0; count < PLAN_LIMITS.press + 2; count++)
-      plan = addPress(plan, pressItem(echo, 'program'));
-    expect(kept(plan).press).toHaveLength(PLAN_LIMITS.press);
+    for (let count = 0; count < PLAN_LIMITS.press; count++) plan = addPress(plan, pressItem(echo, 'program'));
+    kept(plan);
+    expect(refusal(addPress(plan, pressItem(echo, 'program')))).toBe(
+      'press: expected a list of 0 to 256, got a list of 257. The plan is as it was.',
+    );
+    expect(refusal(addPress(start, pressItem('nobody', 'bank')))).toBe(
+      "press 1, device: expected the name of a device in this plan, got 'nobody'. The plan is as it was.",
+    );
   });
 });
