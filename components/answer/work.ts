@@ -2,7 +2,7 @@
 import { jackOfType, sayContacts } from '../../src/core/answer/index.ts';
 import type { TalkAnswer, ToldJack } from '../../src/core/answer/index.ts';
 import { contactWords } from '../../src/core/wiring/index.ts';
-import type { LeadDrawing } from '../../src/draw/lead.ts';
+import type { LeadDrawing } from '../../src/draw/lead-shape.ts';
 import { drawWork } from '../bench/figure.ts';
 import { verdictOf, workOf } from '../bench/work.ts';
 import type { Work } from '../bench/work.ts';

@@ -4,7 +4,7 @@ import { sayVolts } from '../../src/core/verdict/index.ts';
 import type { Conductor, Contact, Lead, Line, Side, State } from '../../src/core/wiring/index.ts';
 import type { LinkVerdict, Spot } from '../../src/core/verdict/index.ts';
 import { drawLead } from '../../src/draw/lead.ts';
-import type { ChainInput, LeadDrawing, LeadJoint } from '../../src/draw/lead.ts';
+import type { ChainInput, LeadDrawing, LeadJoint } from '../../src/draw/lead-shape.ts';
 import type { View } from '../../src/draw/face.ts';
 import type { ConductorRef, ContactRef } from '../figures/refs.ts';
 import { jackOn, leadsOn } from './work.ts';

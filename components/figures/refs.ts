@@ -3,7 +3,7 @@
  */
 import type { Contact, Side } from '../../src/core/wiring/index.ts';
 import { SIDES, contactWords } from '../../src/core/wiring/index.ts';
-import type { DrawnConductor, DrawnEnd, LeadDrawing } from '../../src/draw/lead.ts';
+import type { DrawnConductor, DrawnEnd, LeadDrawing } from '../../src/draw/lead-shape.ts';
 import { milliampereWords } from '../../src/draw/stroke.ts';
 
 /** A contact of an end of a lead. */

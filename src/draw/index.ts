@@ -22,7 +22,7 @@ export type {
   LeadInput,
   LeadJoint,
   LeadSegment,
-} from './lead.ts';
+} from './lead-shape.ts';
 export { drawPhone } from './phone.ts';
 export { SCHEMATIC_DRIVERS, drawSchematic } from './schematic.ts';
 export type { SchematicDrawing, SchematicDriver, SchematicInput } from './schematic.ts';

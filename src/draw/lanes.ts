@@ -5,7 +5,7 @@ import { chooseEscapes, placeLanes } from './channel.ts';
 import type { Block } from './face.ts';
 import type { Box, Point } from './geometry.ts';
 import { boundsOf, roundedPath } from './geometry.ts';
-import type { ConductorInput, DrawnConductor } from './lead.ts';
+import type { ConductorInput, DrawnConductor } from './lead-shape.ts';
 import { LEAST_ARROW_AMPERES, arrowhead, milliampereWords, weightOf } from './stroke.ts';
 import type { TextLine } from './text.ts';
 import { TEXT_SIZES, textBox, textWidth } from './text.ts';

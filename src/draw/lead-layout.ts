@@ -9,7 +9,14 @@ import { LABEL_ROOM, layChannel } from './lanes.ts';
 import type { Block } from './face.ts';
 import type { Box, Exit, Point } from './geometry.ts';
 import { drawJoint } from './joint.ts';
-import type { ChainInput, DrawnConductor, DrawnEnd, LeadDrawing, LeadEnd, LeadSegment } from './lead.ts';
+import type {
+  ChainInput,
+  DrawnConductor,
+  DrawnEnd,
+  LeadDrawing,
+  LeadEnd,
+  LeadSegment,
+} from './lead-shape.ts';
 import type { TextLine } from './text.ts';
 import { TEXT_SIZES, textWidth } from './text.ts';
 

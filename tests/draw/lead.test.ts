@@ -3,7 +3,13 @@ import type { Connector, Contact } from '../../src/core/wiring/index.ts';
 import { CONNECTORS, contactsOf, familyOf } from '../../src/core/wiring/index.ts';
 import { boxesOverlap } from '../../src/draw/geometry.ts';
 import type { Box } from '../../src/draw/geometry.ts';
-import type { ChainInput, ConductorInput, LeadDrawing, LeadEnd, LeadInput } from '../../src/draw/lead.ts';
+import type {
+  ChainInput,
+  ConductorInput,
+  LeadDrawing,
+  LeadEnd,
+  LeadInput,
+} from '../../src/draw/lead-shape.ts';
 import { drawLead } from '../../src/draw/lead.ts';
 import { LINE_KINDS } from '../../src/draw/stroke.ts';
 import { textBox } from '../../src/draw/text.ts';

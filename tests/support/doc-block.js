@@ -4,7 +4,8 @@ export const docBlock = {
     type: 'suggestion',
     schema: [],
     messages: {
-      missing: 'An export needs a doc block right above it: one sentence, shapes, units, what it throws, the source.',
+      missing:
+        'An export needs a doc block right above it: one sentence, shapes, units, what it throws, the source.',
       apart: 'Export a name where it is declared, under its doc block.',
     },
   },

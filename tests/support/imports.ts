@@ -82,14 +82,62 @@ export const CORE_ARROWS: Readonly<Record<string, readonly string[]>> = {
   ],
 };
 
-/** The floors of the house, lowest first: a floor may import from itself and from those below. */
-export const FLOORS = ['src/core', 'src/draw', 'components', 'src/layouts', 'src/pages'] as const;
+/** The rooms of the components, each with the others that it may import from. Each may also use the core and the drawings. */
+export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
+  parts: [],
+  figures: [],
+  keep: ['parts'],
+  faults: ['parts'],
+  time: ['parts', 'figures'],
+  bench: ['parts', 'figures', 'keep', 'time'],
+  making: ['parts', 'figures', 'keep', 'bench'],
+  meter: ['parts', 'figures', 'keep', 'bench', 'making'],
+  board: ['parts', 'keep', 'bench', 'making'],
+  answer: ['parts', 'figures', 'keep', 'bench'],
+  lesson: ['parts', 'figures', 'bench', 'meter'],
+  page: ['figures', 'time', 'bench', 'lesson'],
+};
+
+/** The other folders outside the core, each with those it may import from. A lesson uses no other lesson. */
+const OUTER_ARROWS: Readonly<Record<string, readonly string[]>> = {
+  'src/draw': ['src/core'],
+  'src/cli': ['src/core'],
+  'src/offline': [],
+  'src/layouts': ['src/core', 'src/styles', 'components/page'],
+  'src/pages': ['src/core', 'src/draw', 'src/layouts', 'src/styles', 'components', 'content'],
+  'content/lessons': ['src/core', 'src/draw', 'components/lesson'],
+  'content/reference': [],
+};
 
 /** Whether a file is the door of a floor of the core: the only file of it that others may import. */
 const isDoor = (path: string): boolean => /^src\/core\/[^/]+\/index\.ts$/.test(path);
 
-function floorOf(path: string): number {
-  return FLOORS.findIndex((floor) => path === floor || path.startsWith(`${floor}/`));
+const isUnder = (path: string, folder: string): boolean => path.startsWith(`${folder}/`);
+
+/** The folder of a lesson or of a room of the components that holds a file, or undefined. */
+const roomOf = (path: string): string | undefined =>
+  /^(content\/lessons\/[^/]+|components\/[^/]+)\//.exec(path)?.[1];
+
+/** The folders that a file outside the core may import from besides its own, or undefined when no rule speaks of it. */
+function allowedFrom(from: string): readonly string[] | undefined {
+  const outer = Object.keys(OUTER_ARROWS).find((folder) => isUnder(from, folder));
+  if (outer !== undefined) return OUTER_ARROWS[outer];
+  const room = /^components\/([^/]+)\//.exec(from)?.[1];
+  if (room === undefined) return undefined;
+  const rooms = COMPONENT_ARROWS[room];
+  // A room that is not in the plan may use nothing, so that whoever adds one writes down what it uses.
+  return rooms === undefined ? [] : ['src/core', 'src/draw', ...rooms.map((other) => `components/${other}`)];
+}
+
+/** What is wrong with an import of one file by another, both outside the core or from outside into it. */
+function outerComplaint(from: string, to: string): string | undefined {
+  if (isUnder(to, 'src/core') && !isDoor(to))
+    return `${from}: import the core through the door of a floor, got '${to}'`;
+  const allowed = allowedFrom(from);
+  const home = roomOf(from) ?? Object.keys(OUTER_ARROWS).find((folder) => isUnder(from, folder));
+  if (allowed === undefined || home === undefined || isUnder(to, home)) return undefined;
+  if (allowed.some((folder) => isUnder(to, folder))) return undefined;
+  return `${from}: '${home}' may import from ${allowed.join(', ') || 'nothing'}, got '${to}'`;
 }
 
 function coreFolder(path: string): string | undefined {
@@ -119,9 +167,23 @@ export function complaint({ from, to, relative: isRelative }: Import): string | 
     if (!allowed.includes(other)) return `${from}: '${folder}' must not import from '${other}', got '${to}'`;
     return isDoor(to) ? undefined : `${from}: import another floor through its door, got '${to}'`;
   }
-  if (to.startsWith('src/core/') && !isDoor(to))
-    return `${from}: import the core through the door of a floor, got '${to}'`;
-  const [floor, below] = [floorOf(from), floorOf(to)];
-  if (floor >= 0 && below > floor) return `${from}: an import must not point up the house, got '${to}'`;
-  return undefined;
+  return outerComplaint(from, to);
+}
+
+/** Every circle of files that import each other, each as its path: the first circle found from each file on. */
+export function circlesIn(imports: readonly Import[]): readonly string[] {
+  const importsOf = Map.groupBy(
+    imports.filter((one) => one.relative),
+    ({ from }) => from,
+  );
+  const done = new Set<string>();
+  const circles: string[] = [];
+  const visit = (file: string, path: readonly string[]): void => {
+    if (path.includes(file)) circles.push([...path.slice(path.indexOf(file)), file].join(' -> '));
+    if (done.has(file) || path.includes(file)) return;
+    for (const { to } of importsOf.get(file) ?? []) visit(to.replace(/\?.*$/, ''), [...path, file]);
+    done.add(file);
+  };
+  for (const file of importsOf.keys()) visit(file, []);
+  return circles;
 }

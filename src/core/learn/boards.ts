@@ -6,8 +6,7 @@ import type { Device, Plan, PlanLink, PressItem, Thru } from '../plan/index.ts';
 import { jackFrom } from './links.ts';
 
 /** How the pedals of a lesson's board hang together; 'split' and 'two senders' are what the lessons warn of. */
-const LAYOUTS = ['chain', 'hub', 'both', 'split', 'two senders', 'merger'] as const;
-type Layout = (typeof LAYOUTS)[number];
+type Layout = 'chain' | 'hub' | 'both' | 'split' | 'two senders' | 'merger';
 
 /** A board of the lessons: its layout, how many pedals (1 to 6), and what is in each. */
 export interface AuthoredBoard {

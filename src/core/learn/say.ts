@@ -6,19 +6,17 @@ import type { LinkVerdict } from '../verdict/index.ts';
 import { leadFrom, solve, type AuthoredLink } from './links.ts';
 
 /** What of a solved link may be printed in a lesson. */
-const QUANTITIES = [
-  'idle',
-  'active',
-  'worst',
-  'needed',
-  'backwards',
-  'backwards at rest',
-  'LED volts',
-  'source resistor',
-  'rail',
-  'high from',
-] as const;
-export type Quantity = (typeof QUANTITIES)[number];
+export type Quantity =
+  | 'idle'
+  | 'active'
+  | 'worst'
+  | 'needed'
+  | 'backwards'
+  | 'backwards at rest'
+  | 'LED volts'
+  | 'source resistor'
+  | 'rail'
+  | 'high from';
 
 /** One quantity of a solved link in words: '5.38 mA'. */
 export function say(authored: AuthoredLink, quantity: Quantity): string {
