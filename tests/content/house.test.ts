@@ -110,11 +110,14 @@ describe('Exports', () => {
 });
 
 describe('The list of known offenders', () => {
-  test('only grows shorter: whoever adds to it has to change these numbers', () => {
-    const { longFiles, longFunctions, undocumented, unusedExports: unused } = known;
-    expect(longFiles.length).toBeLessThanOrEqual(6);
-    expect(longFunctions.length).toBeLessThanOrEqual(15);
-    expect(undocumented.length).toBeLessThanOrEqual(57);
-    expect(unused.length).toBeLessThanOrEqual(103);
+  test('only grows shorter: whoever changes it changes these numbers, and never upwards', () => {
+    const counts = Object.fromEntries(Object.entries(known).map(([rule, files]) => [rule, files.length]));
+    expect(counts).toEqual({
+      longFiles: 6,
+      longFunctions: 14,
+      undocumented: 56,
+      unusedExports: 93,
+      circles: 1,
+    });
   });
 });
