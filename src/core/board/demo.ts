@@ -1,8 +1,9 @@
 /** A board to look round in: every device, lead and price on it is invented. */
 import { LIBRARY, changeDevice, makePlan, numberChannels } from '../plan/index.ts';
-import type { Device, Edit, JackPlace, Plan, StockLead } from '../plan/index.ts';
+import type { Device, Edit, Plan, StockLead } from '../plan/index.ts';
 import type { LinkMemory } from '../verdict/index.ts';
 import { DIN_TO_TYPE_A, STRAIGHT_DIN, STRAIGHT_TRS, makeLead } from '../wiring/index.ts';
+import type { Conductor, Connector, Lead } from '../wiring/index.ts';
 import { connect } from './edit-links.ts';
 
 /** What stands beside the demo board wherever it is shown. */
@@ -33,20 +34,13 @@ const LINKS = [
 const STOCK: readonly StockLead[] = [
   { lead: makeLead('din5', 'din5', STRAIGHT_DIN, { name: 'DIN lead, 1 m' }), price: 9, owned: 0 },
   { lead: makeLead('din5', 'din5', STRAIGHT_DIN, { name: 'my DIN lead, 1 m' }), price: 0, owned: 1 },
-  {
-    lead: makeLead('trs-3.5', 'trs-3.5', STRAIGHT_TRS, { name: 'small TRS lead, 0.6 m', lengthMetres: 0.6 }),
-    price: 5,
-    owned: 0,
-  },
-  {
-    lead: makeLead('din5', 'trs-3.5', DIN_TO_TYPE_A, {
-      name: 'DIN to Type A, 1.2 m',
-      lengthMetres: 1.2,
-    }),
-    price: 8,
-    owned: 0,
-  },
+  { lead: small('trs-3.5', STRAIGHT_TRS, 'small TRS lead, 0.6 m', 0.6), price: 5, owned: 0 },
+  { lead: small('din5', DIN_TO_TYPE_A, 'DIN to Type A, 1.2 m', 1.2), price: 8, owned: 0 },
 ];
+
+function small(from: Connector, conductors: readonly Conductor[], name: string, lengthMetres: number): Lead {
+  return makeLead(from, 'trs-3.5', conductors, { name, lengthMetres });
+}
 
 /** The demo board, wired, with a channel for each device, leads and hubs on offer, and one press. */
 export function demoBoard(memory: LinkMemory = new Map()): Plan {
@@ -69,19 +63,14 @@ export function demoBoard(memory: LinkMemory = new Map()): Plan {
       { device: 'pad synth', send: 'program', program: 7 },
     ],
   });
-  const own = planIn(changeDevice(bare, 'hub', { price: 0 }));
-  return LINKS.reduce((plan, [device, jack, toDevice, toJack]) => {
-    return linked(plan, { device, jack }, { device: toDevice, jack: toJack }, memory);
-  }, numberChannels(own));
+  return LINKS.reduce(
+    (plan, [device, jack, toDevice, toJack]) =>
+      planIn(connect(plan, { device, jack }, { device: toDevice, jack: toJack }, memory)),
+    numberChannels(planIn(changeDevice(bare, 'hub', { price: 0 }))),
+  );
 }
 
-function planIn(edit: Edit): Plan {
-  if (!edit.ok) throw new Error(`demo board: ${edit.problem.place}`);
-  return edit.plan;
-}
-
-function linked(plan: Plan, output: JackPlace, input: JackPlace, memory: LinkMemory): Plan {
-  const made = connect(plan, output, input, memory);
+function planIn(made: Edit | ReturnType<typeof connect>): Plan {
   if (!made.ok) throw new Error(`demo board: ${made.problem.place}`);
   return made.plan;
 }

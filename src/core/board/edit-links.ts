@@ -2,12 +2,12 @@
 import { edited, nameProblem, speaks, wholeDevice, withoutIdleLeads, withoutInputs } from '../plan/index.ts';
 import type {
   Edit,
-  Problem,
   JackPlace,
   Plan,
   PlanJack,
   PlanLead,
   PlanLink,
+  Problem,
   WholeDevice,
 } from '../plan/index.ts';
 import type { LinkMemory } from '../verdict/index.ts';
@@ -17,7 +17,7 @@ import { firstFree, leadsForLink, planLeads } from './leads-for-link.ts';
 import type { LeadsForLink } from './leads-for-link.ts';
 
 /** A link made: the plan, the link's name, the leads it took, and whether they are known to work. */
-export type Connected =
+type Connected =
   | {
       readonly ok: true;
       readonly plan: Plan;
@@ -36,26 +36,17 @@ export function connect(
   input: JackPlace,
   memory: LinkMemory = new Map(),
 ): Connected {
-  const found = cannotJoin(plan, output, input) ?? leadsForLink(plan, output, input, memory);
-  if ('place' in found) return { ok: false, problem: found };
-  const leads = planLeads(plan, found.pieces, plan.leads);
+  const problem = cannotJoin(plan, output, input);
+  if (problem) return { ok: false, problem };
   const taken = plan.links.map(({ name }) => name);
   const link: PlanLink = {
     name: firstFree('link', taken),
     output: { device: output.device, jack: output.jack },
-    inputs: [{ device: input.device, jack: input.jack, leads: leads.map(({ name }) => name) }],
+    inputs: [{ device: input.device, jack: input.jack, leads: [] }],
   };
-  const set = setJacks(plan, output, input, found);
-  const against = found.againstWish ? ['no lead on offer fits, so this one has to be made'] : [];
-  const edit = edited({ ...set.plan, leads: [...plan.leads, ...leads], links: [...plan.links, link] });
-  if (!edit.ok) return edit;
-  return {
-    ...edit,
-    link: link.name,
-    leads,
-    works: found.choice !== undefined,
-    notes: [...set.notes, ...against],
-  };
+  const made = fitted({ ...plan, links: [...plan.links, link] }, link, 0, memory);
+  const edit = edited(made.plan);
+  return edit.ok ? { ...made, ...edit, link: link.name } : edit;
 }
 
 /** Why these two jacks cannot be joined, or undefined. */
@@ -85,13 +76,29 @@ export function disconnect(plan: Plan, linkName: string, input = 0): Plan {
 /** Choose the leads of one input of a link again, as if it were made now. @throws when there is no such input. */
 export function refitLink(plan: Plan, linkName: string, input: number, memory: LinkMemory = new Map()): Plan {
   const link = plan.links.find(({ name }) => name === linkName);
-  const branch = link?.inputs[input];
-  if (!link || !branch) throw new Error(`board: no input ${input} of a link '${linkName}'`);
-  const bare = withBranch(plan, linkName, input, []);
-  const found = leadsForLink(bare, link.output, branch, memory);
-  const leads = planLeads(bare, found.pieces, bare.leads);
-  const set = setJacks(bare, link.output, branch, found);
-  return withNewLeads(set.plan, linkName, input, leads);
+  if (!link?.inputs[input]) throw new Error(`board: no input ${input} of a link '${linkName}'`);
+  return fitted(withLeads(plan, link, input, []), link, input, memory).plan;
+}
+
+/** Choose leads for an input of a link that has none, and set its jacks. */
+function fitted(
+  plan: Plan,
+  link: PlanLink,
+  input: number,
+  memory: LinkMemory,
+): Omit<Extract<Connected, { ok: true }>, 'ok' | 'link'> {
+  const place = link.inputs[input]!;
+  const found = leadsForLink(plan, link.output, place, memory);
+  const leads = planLeads(plan, found.pieces, plan.leads);
+  const set = setJacks(plan, link.output, place, found);
+  const against = found.againstWish ? ['no lead on offer fits, so this one has to be made'] : [];
+  const names = leads.map(({ name }) => name);
+  return {
+    plan: withLeads({ ...set.plan, leads: [...plan.leads, ...leads] }, link, input, names),
+    leads,
+    works: found.choice !== undefined,
+    notes: [...set.notes, ...against],
+  };
 }
 
 /** Change a lead; links follow a new name. */
@@ -142,23 +149,12 @@ function setJacks(
   return { plan: { ...plan, devices }, notes };
 }
 
-/** The plan with these leads on one input, and without those it used alone. */
-function withBranch(plan: Plan, linkName: string, input: number, leads: readonly string[]): Plan {
+/** The plan with these leads on one input of a link, and without those that it used alone. */
+function withLeads(plan: Plan, { name }: PlanLink, input: number, leads: readonly string[]): Plan {
   const links = plan.links.map((link) =>
-    link.name === linkName
+    link.name === name
       ? { ...link, inputs: link.inputs.map((one, at) => (at === input ? { ...one, leads } : one)) }
       : link,
   );
   return withoutIdleLeads(plan, { ...plan, links });
-}
-
-/** The plan with these leads besides its own, and on one input. */
-function withNewLeads(plan: Plan, linkName: string, input: number, leads: readonly PlanLead[]): Plan {
-  const all = { ...plan, leads: [...plan.leads, ...leads] };
-  return withBranch(
-    all,
-    linkName,
-    input,
-    leads.map(({ name }) => name),
-  );
 }

@@ -21,12 +21,6 @@ export interface Hearing {
   readonly links: readonly string[];
 }
 
-/** Everyone who hears a sender, soonest first, and the devices with jacks that do not. */
-interface Hearers {
-  readonly hearings: readonly Hearing[];
-  readonly deaf: readonly string[];
-}
-
 /** The way from one device to each other one, undefined where what it sends does not come. */
 export function waysFrom(graph: BoardGraph, start: number): readonly (Way | undefined)[] {
   return pathsFrom(graph, start).map((path) => {
@@ -37,10 +31,7 @@ export function waysFrom(graph: BoardGraph, start: number): readonly (Way | unde
 }
 
 /** The first controller of the board with the way to each device; nothing is reached where there is none. */
-export function firstSender(graph: BoardGraph): {
-  readonly start: number;
-  readonly ways: readonly (Way | undefined)[];
-} {
+export function firstSender(graph: BoardGraph) {
   const start = graph.devices.findIndex((device) => speaks(device));
   return { start, ways: start < 0 ? [] : waysFrom(graph, start) };
 }
@@ -52,8 +43,8 @@ export function senders(plan: Plan): readonly string[] {
     .map(({ name }) => name);
 }
 
-/** Who hears what this device sends. @throws when the plan has no such device. */
-export function hearers(plan: Plan, from: string): Hearers {
+/** Everyone who hears what a device sends, soonest first, and the devices with jacks that do not. @throws when the plan has no such device. */
+export function hearers(plan: Plan, from: string) {
   const graph = boardGraph(plan);
   const start = graph.devices.findIndex(({ name }) => name === from);
   if (start < 0) throw new Error(`board: no device '${from}'`);

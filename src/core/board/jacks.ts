@@ -1,7 +1,7 @@
 /** Jacks of a board with their devices: where they are, what they can be set to, and the way between two. */
 import { findJack, isPlaced, jackPoint, leadMetres, wholeDevice, wholeJack } from '../plan/index.ts';
 import type { JackPlace, Plan, PlanJack, WholeDevice, WholeJack, waysRound } from '../plan/index.ts';
-import { circuitsFor } from '../wiring/index.ts';
+import { settleJack, stylesFor } from '../wiring/index.ts';
 import type { Style } from '../wiring/index.ts';
 
 /** A jack of the plan with its device, both whole. */
@@ -29,17 +29,14 @@ export function jackAt(plan: Plan, place: JackPlace): JackOnBoard {
 }
 
 /** The styles a jack can have, the one it is set to first. */
-export function stylesOf(jack: WholeJack): readonly Style[] {
-  return [jack.style, ...jack.styles.filter((style) => style !== jack.style)];
+export function stylesOf({ style, styles, direction, connector }: WholeJack): readonly Style[] {
+  const suits = stylesFor(direction, connector);
+  return [style, ...styles.filter((one) => one !== style && suits.includes(one))];
 }
 
-/** A jack set to one of its styles; its circuit follows where the style asks for another. */
+/** A jack set to one of its styles; its circuit and part follow where the style asks for others. */
 export function jackSetTo<Kind extends PlanJack>(jack: Kind, style: Style): Kind {
-  if (style === jack.style) return jack;
-  const allowed = circuitsFor(jack.direction, style);
-  if (allowed.includes(jack.circuit)) return { ...jack, style };
-  const [circuit] = allowed;
-  return circuit === undefined ? jack : { ...jack, style, circuit, values: {} };
+  return style === jack.style ? jack : settleJack({ ...jack, style });
 }
 
 /** The least length of lead from a jack to each of others, round the devices, metres; 0 where a device has no place. */

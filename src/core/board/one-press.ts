@@ -112,21 +112,11 @@ function sentItems(
   });
 }
 
-/** What is on one wire at one time: a row of the timeline for each link on the way to each device. */
-interface TimelineRow {
-  readonly device: string;
-  readonly spans: readonly {
-    readonly item: number;
-    readonly startSeconds: number;
-    readonly endSeconds: number;
-  }[];
-}
-
 /** The press as it arrives at each device of the plan that is reached: every item passes by, whomever it is meant for. */
-export function pressTimeline(plan: Plan, { items }: PressTiming): readonly TimelineRow[] {
+export function pressTimeline(plan: Plan, { items }: PressTiming) {
   const graph = boardGraph(plan);
   const { start, ways } = firstSender(graph);
-  const row = (at: number, delaySeconds: number): TimelineRow => ({
+  const row = (at: number, delaySeconds: number) => ({
     device: graph.devices[at]!.name,
     spans: items.map(({ startSeconds, endSeconds }, item) => ({
       item,

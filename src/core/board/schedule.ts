@@ -1,30 +1,15 @@
 /** Where the leads of a plan go: the cable schedule, and labels for their ends. */
 import { LEAD_DEFAULTS } from '../plan/index.ts';
-import type { LeadOrigin, Plan } from '../plan/index.ts';
+import type { Plan } from '../plan/index.ts';
 import { PIGTAIL_METRES, words } from '../wiring/index.ts';
 import { breakoutCost, breakoutsOf } from './breakouts.ts';
 import { sayConductors } from './ready-leads.ts';
-
-/** One lead of the plan and where its two ends go. */
-interface ScheduleRow {
-  readonly lead: string;
-  readonly link: string;
-  readonly from: string;
-  readonly to: string;
-  readonly fromPlug: string;
-  readonly toPlug: string;
-  readonly conductors: string;
-  readonly lengthMetres: number;
-  readonly gauge: number;
-  readonly origin: LeadOrigin;
-  readonly price: number;
-}
 
 /** Gauge of a breakout lead, AWG: that of any lead made here. */
 const BREAKOUT_GAUGE = 26;
 
 /** Every lead in the order of the links, a lead between two others from one lead to the next; breakout leads at the end. */
-export function cableSchedule(plan: Plan): readonly ScheduleRow[] {
+export function cableSchedule(plan: Plan) {
   const leads = new Map(plan.leads.map((lead) => [lead.name, { ...LEAD_DEFAULTS, ...lead }]));
   const breakouts = breakoutsOf(plan);
   const through = (device: string, jack: string): string => {
@@ -33,7 +18,7 @@ export function cableSchedule(plan: Plan): readonly ScheduleRow[] {
   };
   const rows = plan.links.flatMap(({ name: link, output, inputs }) =>
     inputs.flatMap((input) =>
-      input.leads.flatMap((name, at): ScheduleRow[] => {
+      input.leads.flatMap((name, at) => {
         const lead = leads.get(name);
         if (!lead) return [];
         const { lengthMetres, gauge, origin, price } = lead;
@@ -55,7 +40,7 @@ export function cableSchedule(plan: Plan): readonly ScheduleRow[] {
       }),
     ),
   );
-  const extra = breakouts.map((one): ScheduleRow => ({
+  const extra = breakouts.map((one) => ({
     lead: one.name,
     link: one.links.join(' and '),
     from: `${one.device}: ${one.into} and ${one.out}`,
@@ -65,23 +50,15 @@ export function cableSchedule(plan: Plan): readonly ScheduleRow[] {
     conductors: `${one.intoWires} for ${one.intoLead}; ${one.outWires} for ${one.outLead}`,
     lengthMetres: PIGTAIL_METRES,
     gauge: BREAKOUT_GAUGE,
-    origin: 'made',
+    origin: 'made' as const,
     price: breakoutCost(plan.making, one.connector),
   }));
   return [...rows, ...extra];
 }
 
-/** What to print on the two ends of a lead: each names the lead, where this end goes, and where the other one is. */
-interface LeadLabel {
-  readonly lead: string;
-  readonly end: 'first' | 'second';
-  readonly here: string;
-  readonly there: string;
-}
-
-/** Labels for both ends of every lead. */
-export function leadLabels(plan: Plan): readonly LeadLabel[] {
-  return cableSchedule(plan).flatMap(({ lead, from, to }): LeadLabel[] => [
+/** Labels for both ends of every lead: each names the lead, where this end goes, and where the other one is. */
+export function leadLabels(plan: Plan) {
+  return cableSchedule(plan).flatMap(({ lead, from, to }) => [
     { lead, end: 'first', here: from, there: to },
     { lead, end: 'second', here: to, there: from },
   ]);

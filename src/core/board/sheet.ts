@@ -1,32 +1,21 @@
 /** The board on one page: every device with its channel and its feed, every link with its leads. */
-import { boardGraph } from '../plan/index.ts';
-import type { DeviceKind, Plan, Power, PressItem } from '../plan/index.ts';
+import { boardGraph, makePlan } from '../plan/index.ts';
+import type { Plan, PressItem } from '../plan/index.ts';
 import { linkWords } from '../verdict/index.ts';
 import type { LinkOutcome } from '../verdict/index.ts';
 import { firstSender } from './hearing.ts';
+import { samePlace } from './jacks.ts';
 import { timePress } from './one-press.ts';
 
-/** One device. `links` counts them from the controller, 0 for the controller itself and undefined where it is not reached. */
-interface DeviceRow {
-  readonly device: string;
-  readonly kind: DeviceKind;
-  /** 1 to 16, or 0 for none. */
-  readonly channel: number;
-  readonly power: Power;
-  readonly fedBy: string;
-  readonly input: string;
-  readonly links: number | undefined;
-  /** What the press sends to it, in order: 'program 5', 'bank 2', 'control 80 to 127'. */
-  readonly sends: string;
-  readonly arrivesSeconds: number | undefined;
-}
-
-/** Every device of the plan in its order. */
-export function deviceRows(plan: Plan): readonly DeviceRow[] {
+/**
+ * Every device of the plan in its order. `links` counts them from the controller, 0 for the controller itself and undefined
+ * where it is not reached; `sends` is what the press sends to it, in order: 'program 5', 'bank 2', 'control 80 to 127'.
+ */
+export function deviceRows(plan: Plan) {
   const graph = boardGraph(plan);
   const { start, ways } = firstSender(graph);
   const { arrivals } = timePress(plan);
-  return graph.devices.map(({ name, kind, channel, power }, at): DeviceRow => {
+  return graph.devices.map(({ name, kind, channel, power }, at) => {
     const feed = graph.feeds.find(({ toDevice }) => toDevice === at);
     const items = (plan.press ?? []).filter(({ device }) => device === name);
     return {
@@ -54,21 +43,11 @@ function sayItem(item: PressItem): string {
   }
 }
 
-/** One way from an output to an input. */
-interface LinkRow {
-  readonly link: string;
-  readonly from: string;
-  readonly to: string;
-  readonly leads: string;
-  readonly lengthMetres: number;
-  readonly outcome: string;
-}
-
 /** Every link of the plan, one row an input; `outcomes` are those of the check, in the order of the links. */
-export function linkRows(plan: Plan, outcomes: readonly LinkOutcome[]): readonly LinkRow[] {
+export function linkRows(plan: Plan, outcomes: readonly LinkOutcome[]) {
   const leads = new Map(plan.leads.map((lead) => [lead.name, lead]));
   return plan.links.flatMap((link, at) =>
-    link.inputs.map((input): LinkRow => ({
+    link.inputs.map((input) => ({
       link: link.name,
       from: `${link.output.device}: ${link.output.jack}`,
       to: `${input.device}: ${input.jack}`,
@@ -87,31 +66,18 @@ function saidOf(outcome: LinkOutcome): string {
 
 /** The plan of one lead alone: its link, the two devices with their two jacks, and this lead first. @throws when no link uses it. */
 export function planOfLead(plan: Plan, lead: string): Plan {
-  for (const link of plan.links) {
-    const input = link.inputs.find(({ leads }) => leads.includes(lead));
-    if (!input) continue;
-    const places = [link.output, input];
-    const devices = plan.devices.flatMap((device) => {
-      const jacks = device.jacks.filter(({ name }) =>
-        places.some((place) => place.device === device.name && place.jack === name),
-      );
-      return jacks.length > 0 ? [{ name: device.name, jacks: jacks.map(alone) }] : [];
-    });
-    const others = plan.leads.filter(({ name }) => name !== lead && input.leads.includes(name));
-    return {
-      format: plan.format,
-      version: plan.version,
-      title: plan.title,
-      devices,
-      leads: [...plan.leads.filter(({ name }) => name === lead), ...others],
-      links: [{ ...link, inputs: [input] }],
-    };
-  }
-  throw new Error(`plan: no link uses a lead '${lead}'`);
-}
-
-/** A jack whose other half is not in this plan shares its hole with nothing here. */
-function alone(jack: Plan['devices'][number]['jacks'][number]): Plan['devices'][number]['jacks'][number] {
-  const { sharesHole: _, ...others } = jack;
-  return others;
+  const feeds = plan.links.flatMap((link) => link.inputs.map((input) => ({ link, input })));
+  const feed = feeds.find(({ input }) => input.leads.includes(lead));
+  if (!feed) throw new Error(`plan: no link uses a lead '${lead}'`);
+  const { link, input } = feed;
+  const devices = plan.devices.flatMap(({ name: device, jacks }) => {
+    const kept = jacks.filter(({ name: jack }) =>
+      [link.output, input].some((place) => samePlace(place, { device, jack })),
+    );
+    // A jack whose other half is not in this plan shares its hole with nothing here.
+    return kept.length > 0 ? [{ name: device, jacks: kept.map(({ sharesHole: _, ...jack }) => jack) }] : [];
+  });
+  const used = plan.leads.filter(({ name }) => input.leads.includes(name));
+  const leads = used.toSorted((a, b) => Number(b.name === lead) - Number(a.name === lead));
+  return makePlan({ title: plan.title, devices, leads, links: [{ ...link, inputs: [input] }] });
 }

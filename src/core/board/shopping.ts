@@ -23,16 +23,8 @@ interface ShoppingRow {
   readonly sum: number;
 }
 
-/** The list and its total. */
-interface ShoppingList {
-  readonly rows: readonly ShoppingRow[];
-  readonly total: number;
-  readonly currency: string;
-  readonly note: string;
-}
-
-/** Devices to buy, leads to buy, and for the leads to make their plugs, wire by gauge, and whatever else each costs. */
-export function shoppingList(plan: Plan): ShoppingList {
+/** Devices and leads to buy, and for the leads to make their plugs, wire by gauge, and whatever else each costs; with the total. */
+export function shoppingList(plan: Plan) {
   const rows = new Map<string, ShoppingRow>();
   const add = (what: string, each: number, amount = 1, unit: ShoppingRow['unit'] = 'pieces'): void => {
     const key = JSON.stringify([what, unit, each]);

@@ -2,7 +2,7 @@
 import type { Choice } from '../board/index.ts';
 
 /** The choices, one a link, and what they cost together. */
-export interface Assignment {
+interface Assignment {
   readonly cost: number;
   readonly chosen: readonly Choice[];
 }

@@ -6,7 +6,7 @@
 import type { Row } from './price-links.ts';
 
 /** The table of walks, made once for a board and filled again for each set of rewards. */
-export interface WalkTable {
+interface WalkTable {
   readonly fill: (next: readonly Row[], rewards: Float64Array) => void;
   /** The cheapest walk of at most `longest` devices behind a place that feeds each device at `start`. */
   readonly best: (
