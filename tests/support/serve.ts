@@ -1,29 +1,11 @@
-import { createReadStream } from 'node:fs';
-import { stat } from 'node:fs/promises';
-import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
-import { extname, join, resolve, sep } from 'node:path';
+/** The server of the built site: Vite's own preview (types, ETags, compression, the next free port) with our headers and addresses. */
+import { createReadStream, existsSync, statSync } from 'node:fs';
+import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { preview, type Connect, type PreviewServer } from 'vite';
 
-/** The port that is tried first. */
+/** The port that is tried first; when it is taken, the next one. */
 const FIRST_PORT = 4321;
-
-/** How many ports are tried, one after the other, before giving up. */
-const PORTS_TRIED = 50;
-
-const TYPES: Readonly<Record<string, string>> = {
-  '.css': 'text/css; charset=utf-8',
-  '.html': 'text/html; charset=utf-8',
-  '.ico': 'image/x-icon',
-  '.js': 'text/javascript; charset=utf-8',
-  '.json': 'application/json; charset=utf-8',
-  '.mjs': 'text/javascript; charset=utf-8',
-  '.png': 'image/png',
-  '.svg': 'image/svg+xml',
-  '.txt': 'text/plain; charset=utf-8',
-  '.webmanifest': 'application/manifest+json',
-  '.woff2': 'font/woff2',
-  '.xml': 'application/xml; charset=utf-8',
-};
 
 /** Headers of every answer. The rest of the content policy stands in each page; frame-ancestors works only as a header. */
 const HEADERS: Readonly<Record<string, string>> = {
@@ -33,7 +15,7 @@ const HEADERS: Readonly<Record<string, string>> = {
   'X-Content-Type-Options': 'nosniff',
 };
 
-/** What to serve: a folder, and the port to try first (0 for any free one). */
+/** What to serve: a folder, and the port to try first. */
 export interface ServeOptions {
   readonly folder: string;
   readonly firstPort?: number;
@@ -45,109 +27,81 @@ export interface Site {
   readonly close: () => Promise<void>;
 }
 
-/** Files whose name holds a hash of their content never change; all others are asked for again. */
-function cacheControl(path: string): string {
-  return path.includes(`${sep}_astro${sep}`) ? 'public, max-age=31536000, immutable' : 'no-cache';
-}
+const isFile = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isFile() ?? false;
 
-async function isFile(path: string): Promise<boolean> {
-  return stat(path).then(
-    (found) => found.isFile(),
-    () => false,
-  );
-}
-
-/** The path part of an address, decoded; undefined when it cannot be decoded. */
-function pathOf(address: string): string | undefined {
+/** Whether an address, as it came, is that of a page of the folder, with or without its last slash. */
+function isPage(folder: string, path: string): boolean {
   try {
-    return decodeURIComponent(new URL(address, 'http://localhost').pathname);
+    return isFile(join(folder, decodeURIComponent(path), 'index.html'));
   } catch {
-    return undefined;
+    return false;
   }
 }
 
-function send(request: IncomingMessage, response: ServerResponse, status: number, path: string): void {
-  response.writeHead(status, {
-    ...HEADERS,
-    'Content-Type': TYPES[extname(path)] ?? 'application/octet-stream',
-    'Cache-Control': cacheControl(path),
-  });
-  if (request.method === 'HEAD') {
-    response.end();
-    return;
-  }
-  createReadStream(path)
-    .on('error', () => response.destroy())
-    .pipe(response);
-}
-
-async function answer(folder: string, request: IncomingMessage, response: ServerResponse): Promise<void> {
-  if (request.method !== 'GET' && request.method !== 'HEAD') {
-    response.writeHead(405, { ...HEADERS, Allow: 'GET, HEAD' }).end();
-    return;
-  }
-  const asked = pathOf(request.url ?? '/');
-  const path = asked === undefined ? undefined : resolve(folder, `.${asked}`);
-  const inside = path !== undefined && (path === folder || path.startsWith(folder + sep));
-  if (asked !== undefined && inside && !asked.includes('\0')) {
-    if (!asked.endsWith('/') && (await isFile(path))) return send(request, response, 200, path);
-    const page = join(path, 'index.html');
-    if (await isFile(page)) {
-      if (asked.endsWith('/')) return send(request, response, 200, page);
-      const { search } = new URL(request.url ?? '/', 'http://localhost');
-      response.writeHead(301, { ...HEADERS, Location: `${encodeURI(asked)}/${search}` }).end();
+/** What stands before the files: headers, methods, and the addresses of pages. */
+function before(folder: string): Connect.NextHandleFunction {
+  return (request, response, next) => {
+    for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
+    if (request.method !== 'GET' && request.method !== 'HEAD') {
+      response.writeHead(405, { Allow: 'GET, HEAD' }).end();
       return;
     }
-  }
-  const missing = join(folder, '404.html');
-  if (await isFile(missing)) return send(request, response, 404, missing);
-  response.writeHead(404, { ...HEADERS, 'Content-Type': 'text/plain; charset=utf-8' }).end('Not found\n');
+    const [path = '/', search] = (request.url ?? '/').split(/(?=\?)/, 2);
+    // A file whose name holds a hash of its content never changes; all others are asked for again.
+    if (path.startsWith('/_astro/'))
+      response.setHeader('Cache-Control', 'public, max-age=31536000, immutable');
+    if (path.endsWith('/')) request.url = `${path}index.html`;
+    else if (isPage(folder, path)) {
+      response.writeHead(301, { Location: `${path}/${search ?? ''}` }).end();
+      return;
+    }
+    next();
+  };
 }
 
-function listen(server: Server, port: number): Promise<void> {
-  return new Promise((done, failed) => {
-    server.once('error', failed);
-    server.listen(port, 'localhost', () => {
-      server.off('error', failed);
-      done();
-    });
-  });
+/** What answers where there is no file. */
+function missing(folder: string): Connect.NextHandleFunction {
+  return (request, response) => {
+    response.setHeader('Cache-Control', 'no-cache');
+    response.writeHead(404, { 'Content-Type': 'text/html; charset=utf-8' });
+    const page = join(folder, '404.html');
+    if (request.method === 'HEAD' || !existsSync(page)) response.end();
+    else createReadStream(page).pipe(response);
+  };
 }
 
 /**
  * Serve a folder on localhost, on the first free port from `firstPort` on.
- * Throws when the folder holds no index.html, or when no port is free.
+ * Throws when the folder holds no index.html.
  */
 export async function serve({ folder, firstPort = FIRST_PORT }: ServeOptions): Promise<Site> {
   const root = resolve(folder);
-  if (!(await isFile(join(root, 'index.html')))) {
+  if (!isFile(join(root, 'index.html'))) {
     throw new Error(`site '${root}': needs an index.html; run \`npm run build\` first`);
   }
-  const server = createServer((request, response) => {
-    answer(root, request, response).catch(() => response.destroy());
+  const addresses = {
+    name: 'our-addresses',
+    configurePreviewServer({ middlewares }: PreviewServer) {
+      middlewares.use(before(root));
+      return () => {
+        middlewares.use(missing(root));
+      };
+    },
+  };
+  const server = await preview({
+    root,
+    configFile: false,
+    envFile: false,
+    appType: 'custom',
+    logLevel: 'silent',
+    plugins: [addresses],
+    build: { outDir: '.' },
+    preview: { host: 'localhost', port: firstPort, cors: false },
   });
-  for (let port = firstPort; port < firstPort + PORTS_TRIED; port += 1) {
-    try {
-      await listen(server, port);
-    } catch (error) {
-      if (error instanceof Error && 'code' in error && error.code === 'EADDRINUSE') continue;
-      throw error;
-    }
-    const bound = server.address();
-    if (bound === null || typeof bound === 'string')
-      throw new Error(`site '${root}': needs a port, got none`);
-    return {
-      address: `http://localhost:${bound.port}/`,
-      close: () =>
-        new Promise((done) => {
-          server.close(() => done());
-          server.closeAllConnections();
-        }),
-    };
-  }
-  throw new Error(
-    `site '${root}': needs a free port from ${firstPort} to ${firstPort + PORTS_TRIED - 1}, got none`,
-  );
+  const bound = server.httpServer.address();
+  if (bound === null || typeof bound === 'string')
+    throw new Error(`site '${root}': needs a port, got ${bound ?? 'none'}`);
+  return { address: `http://localhost:${bound.port}/`, close: () => server.close() };
 }
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
