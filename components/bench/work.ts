@@ -5,6 +5,7 @@ import {
   contactsOf,
   makeJack,
   makeLead,
+  newJack,
   settleJack,
   wires,
 } from '../../src/core/wiring/index.ts';
@@ -40,7 +41,7 @@ export function workOf(output: Jack, input: Jack, leads: readonly Lead[]): Work 
 /** The first thing a new reader meets: a DIN output, a Type A input, and a lead with no conductors yet. */
 export function firstWork(): Work {
   const output = makeJack('out', 'din5', 'din');
-  const input = makeJack('in', 'trs-3.5', 'type-a');
+  const input = newJack('in', 'trs-3.5', 'type-a');
   return workOf(output, input, [makeLead('din5', 'trs-3.5', [])]);
 }
 

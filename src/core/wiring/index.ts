@@ -41,6 +41,7 @@ export {
   layConductor,
   makeJack,
   makeLead,
+  newJack,
   settleJack,
   stylesFor,
   turnLead,

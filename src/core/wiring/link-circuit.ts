@@ -118,7 +118,7 @@ function addRival(
   const tie: LinkPart = {
     element: {
       kind: 'switch',
-      name: `grounds joined ${number}`,
+      name: `ground of output ${number}`,
       a: OUTPUT_GROUND,
       b: rename(OUTPUT_GROUND),
       closed: true,

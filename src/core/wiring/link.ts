@@ -102,6 +102,12 @@ export function makeJack(
   return { direction, connector, style, circuit, part: more.part ?? '6N138', values: more.values ?? {} };
 }
 
+/** The jack of a device that nobody has opened: the usual circuit of its style, and a part that is not known. */
+export function newJack(direction: Direction, connector: Connector, style: Style): Jack {
+  const jack = makeJack(direction, connector, style);
+  return hasLed(jack.circuit) ? { ...jack, part: 'unknown' } : jack;
+}
+
 /** A lead of 1 m of 26 AWG with plugs at both ends. */
 export function makeLead(
   from: Connector,
@@ -204,15 +210,15 @@ export function jackProblem(jack: Jack): string | undefined {
 }
 
 /**
- * A jack whose style, circuit, part and values go together: what no longer suits falls back to the usual, and values stay only
- * as long as the circuit does. What `jackProblem` finds wrong with names is right afterwards.
+ * A jack whose style, circuit, part and values go together: what no longer suits falls back to the usual, a part to one not known,
+ * and values stay only as long as the circuit does. What `jackProblem` finds wrong with names is right afterwards.
  */
 export function settleJack<Kind extends Jack>(jack: Kind): Kind {
   const styles = stylesFor(jack.direction, jack.connector);
   const style = styles.includes(jack.style) ? jack.style : (styles[0] as Style);
   const circuits = circuitsFor(jack.direction, style);
   const circuit = circuits.includes(jack.circuit) ? jack.circuit : (circuits[0] as CircuitKind);
-  const part = hasLed(circuit) ? jack.part : NO_LED_PART;
+  const part = !hasLed(circuit) ? NO_LED_PART : hasLed(jack.circuit) ? jack.part : 'unknown';
   const names = valuesOf(circuit, part).map(({ name }) => name);
   const values = Object.fromEntries(
     Object.entries(jack.values).filter(

@@ -54,6 +54,18 @@ describe('two outputs on one input', () => {
     expect(verdict.sentence).toMatch(/^Do not connect: /);
   });
 
+  it('stand beside a split to three inputs with grounds of their own', () => {
+    const input = makeJack('in', 'trs-3.5', 'tip-signal', { circuit: 'receiver-logic' });
+    const output = makeJack('out', 'trs-3.5', 'tip-signal');
+    const branch = { input, leads: [leadFor(output, input, wires('tip-tip', 'sleeve-sleeve'))] };
+    const rival = { output, branches: [{ ...branch, shares: 2 }, branch] };
+    const verdict = checkLink({ output, branches: [branch, branch, branch], rivals: [rival] });
+    expect(verdict.inputs).toHaveLength(3);
+    // One pulls to 0 V and one to 5 V, each behind 220 ohm: 2.5 V, which the shared input reads as high.
+    expect([verdict.outcome, verdict.decides]).toEqual(['no-path', 2]);
+    expect(verdict.inputs[2]?.active).toBeCloseTo(2.5, 1);
+  });
+
   it('say the same whichever of two alike is asked', () => {
     const input = makeJack('in', 'din5', 'din');
     const [one, two] = [din(), din('driver-3v3')];
