@@ -87,4 +87,17 @@ const cautions = defineCollection({
   }),
 });
 
-export const collections = { lessons, statuses, sources, disagreements, glossary, cautions };
+/** What a player notices when it does not work, and what to do: eyes first, then swaps, then a meter. */
+const symptoms = defineCollection({
+  loader: file('content/reference/symptoms.json'),
+  schema: z.strictObject({
+    id: z.string(),
+    sign: z.string(),
+    eyes: z.string(),
+    swap: z.string(),
+    meter: z.string(),
+    status,
+  }),
+});
+
+export const collections = { lessons, statuses, sources, disagreements, glossary, cautions, symptoms };

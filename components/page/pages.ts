@@ -21,7 +21,7 @@ export const PAGE_GROUPS: readonly { readonly need: string; readonly pages: read
   {
     need: 'Make it, mend it',
     pages: [
-      { address: '/cable-sheet/', name: 'Build sheet', main: true },
+      { address: '/cable-sheet/', name: 'Build sheet' },
       { address: '/fault-bench/', name: 'Find the fault', main: true },
       { address: '/in-time/', name: 'Bytes on the wire' },
     ],
@@ -34,6 +34,7 @@ export const PAGE_GROUPS: readonly { readonly need: string; readonly pages: read
     need: 'Learn, teach, look up',
     pages: [
       { address: '/lessons/', name: 'Lessons', main: true },
+      { address: '/quick-reference/', name: 'Quick reference', main: true },
       { address: '/glossary/', name: 'Glossary' },
       { address: '/sources/', name: 'Sources' },
       { address: '/safety/', name: 'Safety' },

@@ -9,3 +9,5 @@ export { willTheyTalk } from './talk.ts';
 export type { DrawerAnswer, PairAnswer, TalkAnswer } from './talk.ts';
 export { SOCKETS, circuitsOfType, jackOfType, openTypes, typesFor } from './told.ts';
 export type { Socket, ToldJack } from './told.ts';
+export { referenceTable, shortConductor, shortType, typesOf } from './reference-table.ts';
+export type { ReferenceCell } from './reference-table.ts';

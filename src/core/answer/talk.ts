@@ -150,7 +150,7 @@ function pairAnswer(pair: TypedPair, ready: readonly Through[], memory: GradeMem
 }
 
 /** The plainest lead that can be made for two types, whatever circuit stands behind each; the best there is where none serves all. */
-function madeFor(
+export function madeFor(
   pair: TypedPair,
   memory: GradeMemory,
 ): { readonly lead: Lead; readonly grade: TalkGrade } | undefined {
