@@ -1,4 +1,5 @@
 import { expect, test } from '@playwright/test';
+import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
 
 const PAPER = { light: 'rgb(250, 247, 240)', dark: 'rgb(20, 23, 29)' };
 
@@ -26,6 +27,17 @@ test('the header marks the part of the workbook that the reader is in', async ({
   await expect(header.getByRole('link', { name: 'Lessons' })).toHaveAttribute('aria-current', 'page');
   await expect(header.getByRole('link', { name: 'Bench', exact: true })).not.toHaveAttribute('aria-current');
 });
+
+for (const width of [390, 1440])
+  test(`the open list of all pages is accessible and fits at ${width} px`, async ({ page }) => {
+    await page.setViewportSize({ width, height: 900 });
+    await page.goto('/safety/');
+    await page.getByRole('banner').getByText('All pages').click();
+    await expect(page.getByRole('banner').getByRole('link', { name: 'Glossary' })).toBeVisible();
+    expect(await accessibilityFaults(page, '.page-header')).toEqual([]);
+    expect(await faintFaults(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+  });
 
 test('paper follows the system until the reader chooses, and the choice stays', async ({ page }) => {
   const background = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);

@@ -35,7 +35,7 @@ for (const { address } of builtPages()) {
     await wakeIslands(page);
     await page.evaluate(() => document.fonts.ready);
     // What folds hide, and what an answer takes away, stands in the state that follows or in the one before.
-    if ((await page.locator('.predict, details').count()) > 0) {
+    if ((await page.locator('.predict, main details').count()) > 0) {
       expect.soft(await faintFaults(page), 'as it opens').toEqual([]);
       await unfold(page);
     }

@@ -75,7 +75,7 @@ export async function wakeIslands(page: Page): Promise<void> {
 
 /**
  * Show all that a page can show: wake its islands, answer each question (with its first choice), wake what the answers
- * brought, and open every fold.
+ * brought, and open every fold of its main part. The menu of the header lies over the page, and has a test of its own.
  */
 export async function unfold(page: Page): Promise<void> {
   await wakeIslands(page);
@@ -87,10 +87,10 @@ export async function unfold(page: Page): Promise<void> {
   }
   await wakeIslands(page);
   // A fold may hold others, and fetch what it shows.
-  const closed = page.locator('details:not([open])');
+  const closed = page.locator('main details:not([open])');
   do {
     await page.evaluate(() => {
-      for (const fold of document.querySelectorAll('details')) fold.open = true;
+      for (const fold of document.querySelectorAll<HTMLDetailsElement>('main details')) fold.open = true;
     });
     await expect(page.getByText('Getting it ready.')).toHaveCount(0);
   } while ((await closed.count()) > 0);
