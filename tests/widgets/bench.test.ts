@@ -10,7 +10,7 @@ import {
   writePlanText,
   writeSharedLink,
 } from '../../src/core/plan/index.ts';
-import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';
+import { makeJack, makeLead, newJack, wires } from '../../src/core/wiring/index.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 /** A value that the test cannot go on without. */
@@ -21,7 +21,7 @@ function there<T>(value: T | null | undefined): T {
 
 /** What the core says of the lead that these tests wire: a DIN output into a Type A input. */
 const OUTPUT = makeJack('out', 'din5', 'din');
-const INPUT = makeJack('in', 'trs-3.5', 'type-a');
+const INPUT = newJack('in', 'trs-3.5', 'type-a');
 const WIRED = planOfLink(OUTPUT, INPUT, [makeLead('din5', 'trs-3.5', wires('4-ring', '5-tip', '2-sleeve'))]);
 const FLOWS = checkLink(linkOf(WIRED, there(WIRED.links[0])));
 
