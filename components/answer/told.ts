@@ -24,7 +24,7 @@ export interface Told {
 }
 
 /** Most characters of a manual's words that are read and kept in the address (our choice). */
-export const MOST_WORDS = 400;
+const MOST_WORDS = 400;
 
 const UNTOLD: JackEntry = {
   socket: undefined,
@@ -33,10 +33,11 @@ const UNTOLD: JackEntry = {
   circuit: undefined,
   part: undefined,
 };
+/** Nothing told yet. */
 export const NOTHING_TOLD: Told = { out: UNTOLD, in: UNTOLD, drawer: [] };
 
 /** What the manual's words mean; undefined where none are typed. */
-export function readingOf({ says, words }: JackEntry, direction: Direction): ManualReading | undefined {
+function readingOf({ says, words }: JackEntry, direction: Direction): ManualReading | undefined {
   return says === 'words' && words.trim() !== '' ? readManual(words, direction) : undefined;
 }
 

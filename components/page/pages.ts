@@ -1,7 +1,7 @@
 /** The pages of the workbook by what a reader comes with: one list for the header, the front page and whatever else leads on. */
 
 /** A page, or a group of pages. `main` pages stand in the header where there is room. */
-export interface PageLink {
+interface PageLink {
   readonly address: string;
   readonly name: string;
   readonly main?: true;

@@ -9,13 +9,13 @@ import type { Outline } from './face.ts';
 import { circlePath } from './geometry.ts';
 
 /** Pixels a millimetre: the smallest jack is still seen, and the largest holds its pins apart. */
-export const SOCKET_SCALE = 4;
+const SOCKET_SCALE = 4;
 
 /** Width of the nut round the hole of a phone jack, millimetres, for drawing only. */
 const NUT_MILLIMETRES = 2;
 
 /** A panel jack as outlines about the middle of a square of `size` pixels. */
-export interface SocketDrawing {
+interface SocketDrawing {
   readonly size: number;
   readonly outlines: readonly Outline[];
 }

@@ -9,7 +9,8 @@ import type { ToldJack } from './told.ts';
  * Best first. 'works': with every usual circuit, at every corner. 'marginal': right at typical values with every one. 'depends': with some
  * and not with others. 'nothing': with none. 'harm': with some circuit a part is driven over its rating.
  */
-export const GRADES = ['works', 'marginal', 'depends', 'nothing', 'harm'] as const;
+const GRADES = ['works', 'marginal', 'depends', 'nothing', 'harm'] as const;
+/** One of them. */
 export type TalkGrade = (typeof GRADES)[number];
 
 /** Grades by what they hang on; a caller that asks often keeps one. */

@@ -5,10 +5,10 @@ import type { Line } from '../wiring/index.ts';
 export type PhoneContact = 'tip' | 'ring' | 'sleeve';
 
 /** A line that a contact carries, or that it carries none. */
-export type Carried = Line | 'nothing';
+type Carried = Line | 'nothing';
 
 /** A word of a manual that names a contact or what it carries. `exact` where it cannot be read in another way. */
-export type Token =
+type Token =
   | { readonly kind: 'contact'; readonly contact: PhoneContact; readonly word: string }
   | { readonly kind: 'carried'; readonly carried: Carried; readonly exact: boolean; readonly word: string }
   | { readonly kind: 'break'; readonly hard: boolean };
@@ -77,7 +77,7 @@ const ANY = new RegExp(
 );
 
 /** The words of a text (in lower case) that name contacts or lines, and its breaks, in their order. */
-export function tokensIn(text: string): readonly Token[] {
+function tokensIn(text: string): readonly Token[] {
   return [...text.matchAll(ANY)].map((match): Token => {
     const word = match[0];
     const at = WORDS.findIndex((_, place) => match[place + 1] !== undefined);

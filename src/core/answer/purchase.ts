@@ -10,7 +10,7 @@ interface Series {
 }
 
 /** Most goods that a purchase names; beyond it, finding out the type is the better buy (our choice). */
-export const MOST_GOODS = 4;
+const MOST_GOODS = 4;
 
 /**
  * The fewest goods such that for each pair of types that some ready-made series serves, one made of them serves it, and none made of them harms

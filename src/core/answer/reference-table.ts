@@ -7,7 +7,7 @@ import { madeFor, willTheyTalk } from './talk.ts';
 import type { Socket, ToldJack } from './told.ts';
 
 /** One cell: the plainest lead between two types, and what a shop calls it or two things that make it. */
-export interface ReferenceCell {
+interface ReferenceCell {
   readonly outputType: Style;
   readonly inputType: Style;
   /** Undefined where no passive lead can. */

@@ -1,8 +1,7 @@
 /** The answer in a player's words: no word of electronics before 'why' is asked. */
-import type { Direction, Style } from '../wiring/index.ts';
+import type { Style } from '../wiring/index.ts';
 import type { Goods } from './goods.ts';
 import { sayContacts } from './goods.ts';
-import type { TalkGrade } from './grade.ts';
 import type { DrawerAnswer, PairAnswer, TalkAnswer, Through } from './talk.ts';
 import type { Socket } from './told.ts';
 
@@ -40,11 +39,6 @@ export function sayType(style: Style): string {
     case 'tip-signal':
       return 'data on the tip, nothing on the ring';
   }
-}
-
-/** The device at an end, as the page calls it. */
-export function sayDevice(direction: Direction): string {
-  return direction === 'out' ? 'the sender' : 'the listener';
 }
 
 /** Things in series from the sender on: 'your DIN lead, then your Type B adapter'. */
@@ -131,20 +125,4 @@ export function sayPair({ ready, made, grade }: PairAnswer): string {
   if (ready) return sayThrough(ready, 'a');
   if (made) return `a lead made for it: ${sayContacts(made.conductors)}`;
   return grade === 'harm' ? 'no lead: it may damage a device' : 'no plain lead can';
-}
-
-/** Words for a grade, with the icon's meaning first. */
-export function sayGrade(grade: TalkGrade): string {
-  switch (grade) {
-    case 'works':
-      return 'Works';
-    case 'marginal':
-      return 'Marginal';
-    case 'depends':
-      return 'Depends';
-    case 'nothing':
-      return 'Does nothing';
-    case 'harm':
-      return 'May harm';
-  }
 }

@@ -37,7 +37,7 @@ export interface DrawerAnswer {
  * 'yours': something in the drawer does. 'buy': ask a shop. 'make': have one made. 'unsure': what to buy or make hangs on a type that is not
  * known. 'none': no passive lead can.
  */
-export const ANSWER_KINDS = ['yours', 'buy', 'make', 'unsure', 'none'] as const;
+const ANSWER_KINDS = ['yours', 'buy', 'make', 'unsure', 'none'] as const;
 
 /** The answer. */
 export interface TalkAnswer {

@@ -4,6 +4,7 @@ import type { CircuitKind, Connector, Direction, Jack, Part, Style } from '../wi
 
 /** The jacks that a player tells apart by looking. */
 export const SOCKETS = ['din5', 'trs-6.35', 'trs-3.5', 'trs-2.5'] as const satisfies readonly Connector[];
+/** One of them. */
 export type Socket = (typeof SOCKETS)[number];
 
 /** A jack as it is told. `type` is undefined where the manual says nothing; `could` are the types that its words leave open. */

@@ -5,13 +5,13 @@ import type { End, Lead } from './link.ts';
 import { turnLead } from './link.ts';
 
 /** One lead of a series: its number in the list, and the lead as it lies, first end nearer the output. */
-export interface SeriesPiece {
+interface SeriesPiece {
   readonly number: number;
   readonly lead: Lead;
 }
 
 /** Whether two ends go into one another: a plug and a jack of one kind. */
-export function endsFit(one: End, other: End): boolean {
+function endsFit(one: End, other: End): boolean {
   if (one.form === other.form) return false;
   return one.form === 'plug'
     ? mate(one.connector, other.connector).fits

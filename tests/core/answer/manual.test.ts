@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { readManual } from '../../../src/core/answer/manual.ts';
-import type { ManualState } from '../../../src/core/answer/manual.ts';
+import type { ManualState } from '../../../src/core/answer/manual-reading.ts';
 import type { Direction, Style } from '../../../src/core/wiring/index.ts';
 
 interface Phrase {
