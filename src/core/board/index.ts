@@ -4,6 +4,7 @@ export { checkBoard } from './check.ts';
 export type { BoardCheck } from './check.ts';
 export { csvText } from './csv.ts';
 export { DEMO_NOTE, demoBoard } from './demo.ts';
+export { readDeviceLines, sayDevice, sayLineProblem } from './device-lines.ts';
 export { changeLead, connect, disconnect, refitLink } from './edit-links.ts';
 export type { Finding, Severity } from './findings.ts';
 export { hearers, hopNumbers, senders, waysFrom } from './hearing.ts';

@@ -30,7 +30,7 @@ export {
 } from './edit.ts';
 export { edited, freshName, nameProblem, refused, sayEdit } from './edited.ts';
 export type { Edit } from './edited.ts';
-export { LIBRARY, LIBRARY_NOTE, planJack } from './library.ts';
+export { LIBRARY, LIBRARY_NOTE, inAndOut, planJack } from './library.ts';
 export {
   boardGraph,
   inputOf,
