@@ -1,7 +1,7 @@
 /** What the front page has been told, as one plain value: each field is what the reader pressed or typed last. */
-import { DRAWER, SOCKETS, readManual, typesFor } from '../../src/core/answer/index.ts';
+import { SOCKETS, readManual, typesFor } from '../../src/core/answer/index.ts';
 import type { ManualReading, Socket, ToldJack } from '../../src/core/answer/index.ts';
-import { CIRCUITS, PARTS } from '../../src/core/wiring/index.ts';
+import { CIRCUITS, DRAWER, PARTS } from '../../src/core/wiring/index.ts';
 import type { CircuitKind, Direction, Part, Style } from '../../src/core/wiring/index.ts';
 
 /** What a reader says of a manual: a type by name, nothing, or its own words. */

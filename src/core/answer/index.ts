@@ -1,10 +1,8 @@
 /** Will these two talk, and through what? What a player tells, what manuals say, and the answer. The door of the floor. */
-export { DRAWER, GOODS, sayContacts } from './goods.ts';
-export type { Goods } from './goods.ts';
 export { letterToMaker } from './letter.ts';
 export { readManual } from './manual.ts';
 export type { ManualReading } from './manual-reading.ts';
-export { sayAnswer, sayDrawer, sayPair, saySocket, sayType, sayWhatToDo } from './say.ts';
+export { sayAnswer, sayContacts, sayDrawer, sayPair, saySocket, sayType, sayWhatToDo } from './say.ts';
 export { willTheyTalk } from './talk.ts';
 export type { TalkAnswer } from './talk.ts';
 export { SOCKETS, circuitsOfType, jackOfType, openTypes, typesFor } from './told.ts';

@@ -1,7 +1,7 @@
 /** The fewest goods that serve whatever the types turn out to be. */
 import { gradeOf } from './grade.ts';
 import type { GradeMemory, TypedPair } from './grade.ts';
-import type { Goods } from './goods.ts';
+import type { Goods } from '../wiring/index.ts';
 
 /** Goods in series between two jacks. */
 interface Series {

@@ -1,9 +1,7 @@
 /** Will these two talk, and through what? Two jacks as a player tells them, and what lies in the drawer; every answer is a solved circuit. */
 import { findLead } from '../verdict/index.ts';
-import { makeLead, seriesBetween } from '../wiring/index.ts';
-import type { Lead, Style } from '../wiring/index.ts';
-import { GOODS } from './goods.ts';
-import type { Goods } from './goods.ts';
+import { GOODS, makeLead, seriesBetween } from '../wiring/index.ts';
+import type { Goods, Lead, Style } from '../wiring/index.ts';
 import { gradeOf, worstGrade } from './grade.ts';
 import type { GradeMemory, TalkGrade, TypedPair } from './grade.ts';
 import { smallestPurchase } from './purchase.ts';

@@ -70,7 +70,10 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
   ],
   [/\btwo[\s-]contacts?\b/gi, 'two-contact'],
   [/\bin(?:[\s-]and[\s-]|\s*\+\s*|-)out\s+jack\b|\bin-and-out\b/gi, 'in-and-out'],
-  [/(?<!\/\s*)\b(?:out(?:put)?\s*\/\s*(?:thru|through)|(?:thru|through)\s*\/\s*out(?:put)?)\b/gi, 'out-or-thru'],
+  [
+    /(?<!\/\s*)\b(?:out(?:put)?\s*\/\s*(?:thru|through)|(?:thru|through)\s*\/\s*out(?:put)?)\b/gi,
+    'out-or-thru',
+  ],
   [/\bout(?:put)?\s+or\s+(?:thru|through)\b|\b(?:thru|through)\s+or\s+out(?:put)?\b/gi, 'out-or-thru'],
   [/\b(in|out)(?:put)?s?\b(?!-)/gi, '$1'],
   [/\b(?:thrus?|through)\b(?!-)/gi, 'thru'],

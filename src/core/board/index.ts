@@ -17,7 +17,7 @@ export type { Choice, OfferedChoice } from './lead-offers.ts';
 export { planLeads } from './leads-for-link.ts';
 export { pressTimeline, timePress } from './one-press.ts';
 export type { PressTiming } from './one-press.ts';
-export { READY_LEADS, readConductors, sayConductors, usualConductors } from './ready-leads.ts';
+export { readConductors, sayConductors, usualConductors } from './conductors.ts';
 export { cableSchedule, leadLabels } from './schedule.ts';
 export { deviceRows, linkRows, planOfLead } from './sheet.ts';
 export { PRICE_NOTE, leadWords, sayPrice, shoppingList } from './shopping.ts';

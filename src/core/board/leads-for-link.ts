@@ -9,7 +9,7 @@ import { jackAt, samePlace, wayMetres } from './jacks.ts';
 import type { JackOnBoard } from './jacks.ts';
 import { leadLengthMetres, makingCost, offersOf, waysToJoin } from './lead-offers.ts';
 import type { OfferedChoice, Piece } from './lead-offers.ts';
-import { usualConductors } from './ready-leads.ts';
+import { usualConductors } from './conductors.ts';
 
 /** Leads in series with what the jacks are set to. Without a choice nothing on offer works, and the lead only fits. */
 export interface LeadsForLink {

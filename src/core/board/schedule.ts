@@ -3,7 +3,7 @@ import { LEAD_DEFAULTS } from '../plan/index.ts';
 import type { Plan } from '../plan/index.ts';
 import { PIGTAIL_METRES, words } from '../wiring/index.ts';
 import { breakoutCost, breakoutsOf } from './breakouts.ts';
-import { sayConductors } from './ready-leads.ts';
+import { sayConductors } from './conductors.ts';
 
 /** Gauge of a breakout lead, AWG: that of any lead made here. */
 const BREAKOUT_GAUGE = 26;

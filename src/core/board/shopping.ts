@@ -1,7 +1,7 @@
 /** The shopping list of a plan. Every price is the reader's own figure. */
 import { LEAD_DEFAULTS, MAKING_DEFAULTS, wholeDevice } from '../plan/index.ts';
 import type { Plan, PlanLead } from '../plan/index.ts';
-import { words } from '../wiring/index.ts';
+import { goodsLike, words } from '../wiring/index.ts';
 import type { Lead } from '../wiring/index.ts';
 import { breakoutCost, breakoutWords, breakoutsOf } from './breakouts.ts';
 
@@ -35,7 +35,7 @@ export function shoppingList(plan: Plan) {
   const used = new Set(plan.links.flatMap(({ inputs }) => inputs.flatMap(({ leads }) => leads)));
   for (const lead of plan.leads.filter(({ name }) => used.has(name))) {
     const { origin, price } = { ...LEAD_DEFAULTS, ...lead };
-    if (origin === 'shop') add(leadWords(lead), price);
+    if (origin === 'shop') add(shopWords(lead), price);
     if (origin === 'made') addParts(plan, lead, add);
   }
   for (const { connector } of breakoutsOf(plan))
@@ -57,7 +57,14 @@ function addParts(
   if (making.perLead > 0) add('sundries for a made lead', making.perLead);
 }
 
-/** A lead in the words of a shop: plugs, wiring, length. */
+/** What to ask a shop for: the name of the goods with its length, an adapter's left out; in full where there is no name. */
+function shopWords(lead: Lead): string {
+  const goods = goodsLike(lead);
+  if (!goods) return leadWords(lead);
+  return goods.lead.from.form === 'jack' ? goods.name : `${goods.name}, ${lead.lengthMetres} m`;
+}
+
+/** A lead in full: plugs, length, wiring. */
 export function leadWords(lead: Lead): string {
   const end = (side: Lead['from']): string => `${words(side.connector)} ${side.form}`;
   const wiring = lead.conductors.map((one) => `${one.from}-${one.to}`).join(' ');

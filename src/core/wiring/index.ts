@@ -27,6 +27,8 @@ export { STATES, addDriver } from './driver-circuit.ts';
 export type { State, Switching } from './driver-circuit.ts';
 export { addLeads } from './lead-circuit.ts';
 export type { Misfit } from './lead-circuit.ts';
+export { DRAWER, GOODS, goodsLike } from './goods.ts';
+export type { Goods } from './goods.ts';
 export { GROUNDINGS, linkCircuit } from './link-circuit.ts';
 export type { Grounding, LinkCircuit } from './link-circuit.ts';
 export {

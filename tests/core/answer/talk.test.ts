@@ -1,19 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import {
-  GOODS,
-  SOCKETS,
-  sayAnswer,
-  sayPair,
-  sayWhatToDo,
-  willTheyTalk,
-} from '../../../src/core/answer/index.ts';
-import type { Goods, Socket, ToldJack } from '../../../src/core/answer/index.ts';
+import { SOCKETS, sayAnswer, sayPair, sayWhatToDo, willTheyTalk } from '../../../src/core/answer/index.ts';
+import type { Socket, ToldJack } from '../../../src/core/answer/index.ts';
 import { gradeOf } from '../../../src/core/answer/grade.ts';
 import type { GradeMemory, TypedPair } from '../../../src/core/answer/grade.ts';
 import { throughBetween } from '../../../src/core/answer/talk.ts';
 import { jacksOfType, openTypes, typesFor } from '../../../src/core/answer/told.ts';
 import { checkLink, findLead } from '../../../src/core/verdict/index.ts';
-import type { Direction, Style } from '../../../src/core/wiring/index.ts';
+import { GOODS } from '../../../src/core/wiring/index.ts';
+import type { Direction, Goods, Style } from '../../../src/core/wiring/index.ts';
 
 const jack = (direction: Direction, socket: Socket, type?: Style): ToldJack => ({ direction, socket, type });
 const memory: GradeMemory = new Map();

@@ -3,7 +3,7 @@ import { LIBRARY } from '../../../src/core/plan/library.ts';
 import { PLAN_LIMITS } from '../../../src/core/plan/kinds.ts';
 import type { Device, Plan, StockLead } from '../../../src/core/plan/plan.ts';
 import { readPlan } from '../../../src/core/plan/read-plan.ts';
-import { READY_LEADS } from '../../../src/core/board/ready-leads.ts';
+import { GOODS } from '../../../src/core/wiring/index.ts';
 import { seededRandom } from '../../support/random.ts';
 import type { Random } from '../../support/random.ts';
 import { randomPlan } from '../plan/plans.ts';
@@ -79,7 +79,7 @@ function wildPrice(random: Random): number {
 }
 
 function wildStock(random: Random, at: number): StockLead {
-  const lead = random.pick(READY_LEADS);
+  const { lead } = random.pick(GOODS);
   return {
     lead: { ...lead, name: `stock ${at}`, lengthMetres: random.pick([0.1, 1, 3, 20]) },
     price: wildPrice(random),

@@ -18,8 +18,9 @@ import { edited, sayEdit } from '../../../src/core/plan/edited.ts';
 import { PLAN_LIMITS } from '../../../src/core/plan/kinds.ts';
 import { makePlan } from '../../../src/core/plan/parts.ts';
 import type { Plan } from '../../../src/core/plan/plan.ts';
-import { READY_LEADS, readConductors, usualConductors } from '../../../src/core/board/ready-leads.ts';
+import { readConductors, usualConductors } from '../../../src/core/board/conductors.ts';
 import { readPlan } from '../../../src/core/plan/read-plan.ts';
+import { GOODS } from '../../../src/core/wiring/goods.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/link.ts';
 import { checkLink } from '../../../src/core/verdict/index.ts';
 import { fromLibrary } from '../board/boards.ts';
@@ -100,13 +101,19 @@ describe('What is on offer', () => {
 
 describe('Leads ready made', () => {
   test('each make current flow between two jacks that they are said to join', () => {
-    for (const ready of READY_LEADS) {
+    for (const { lead: ready } of GOODS) {
       if (ready.from.form === 'jack') continue;
-      const style = ready.name.endsWith('Type B') ? 'type-b' : 'type-a';
-      const styleAt = (connector: typeof ready.from.connector) =>
-        connector === 'din5' ? ('din' as const) : style;
+      const [first, last] = ready.name.match(/Type [AB]/g) ?? ['Type A'];
+      const styleAt = (connector: typeof ready.from.connector, type = first) =>
+        connector === 'din5'
+          ? 'din'
+          : connector.startsWith('ts')
+            ? 'two-contact'
+            : type === 'Type B'
+              ? 'type-b'
+              : 'type-a';
       const output = makeJack('out', ready.from.connector, styleAt(ready.from.connector));
-      const input = makeJack('in', ready.to.connector, styleAt(ready.to.connector));
+      const input = makeJack('in', ready.to.connector, styleAt(ready.to.connector, last));
       expect([
         ready.name,
         checkLink({ output, branches: [{ input, leads: [ready] }] }, 'outcome').outcome,
@@ -115,10 +122,10 @@ describe('Leads ready made', () => {
   });
 
   test('and adapters make it flow behind a lead that ends in their jack', () => {
-    const adapters = READY_LEADS.filter(({ from }) => from.form === 'jack');
-    expect(adapters).toHaveLength(4);
+    const adapters = GOODS.map(({ lead: one }) => one).filter(({ from }) => from.form === 'jack');
+    expect(adapters).toHaveLength(5);
     for (const adapter of adapters) {
-      const type = adapter.name.endsWith('Type B') ? 'type-b' : 'type-a';
+      const type = adapter.name.includes('Type B') ? 'type-b' : 'type-a';
       const first = makeLead('din5', adapter.from.connector, usualConductors(lead.from, { ...adapter.from }));
       const output = makeJack('out', 'din5', 'din');
       const input = makeJack('in', adapter.to.connector, type);

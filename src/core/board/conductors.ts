@@ -1,39 +1,6 @@
-/** Leads to put on offer by one press, and conductors written as a person would write them. */
-import {
-  CONTACTS,
-  DIN_TO_TYPE_A,
-  DIN_TO_TYPE_B,
-  PIGTAIL_METRES,
-  STRAIGHT_DIN,
-  STRAIGHT_TRS,
-  contactsOf,
-  makeLead,
-  words,
-} from '../wiring/index.ts';
-import type { Conductor, Contact, End, Lead } from '../wiring/index.ts';
-
-const DIN_JACK: End = { connector: 'din5', form: 'jack' };
-const WIDE_JACK: End = { connector: 'trs-6.35', form: 'jack' };
-const SMALL_JACK: End = { connector: 'trs-3.5', form: 'jack' };
-
-/** Leads and adapters that are commonly ready made (common practice, no source); the adapters last. */
-export const READY_LEADS: readonly Lead[] = [
-  makeLead('din5', 'din5', STRAIGHT_DIN, { name: 'DIN lead' }),
-  makeLead('din5', 'trs-3.5', DIN_TO_TYPE_A, { name: 'DIN to small TRS, Type A' }),
-  makeLead('din5', 'trs-3.5', DIN_TO_TYPE_B, { name: 'DIN to small TRS, Type B' }),
-  makeLead('din5', 'trs-6.35', DIN_TO_TYPE_A, { name: 'DIN to large TRS, Type A' }),
-  makeLead('trs-3.5', 'trs-3.5', STRAIGHT_TRS, { name: 'small TRS lead' }),
-  makeLead('trs-6.35', 'trs-6.35', STRAIGHT_TRS, { name: 'large TRS lead' }),
-  makeLead('trs-3.5', 'trs-6.35', STRAIGHT_TRS, { name: 'small TRS to large TRS' }),
-  adapter('adapter, DIN jack to small TRS, Type A', DIN_JACK, 'trs-3.5', DIN_TO_TYPE_A),
-  adapter('adapter, DIN jack to small TRS, Type B', DIN_JACK, 'trs-3.5', DIN_TO_TYPE_B),
-  adapter('adapter, small TRS jack to large plug', SMALL_JACK, 'trs-6.35', STRAIGHT_TRS),
-  adapter('adapter, large TRS jack to small plug', WIDE_JACK, 'trs-3.5', STRAIGHT_TRS),
-];
-
-function adapter(name: string, from: End, to: End['connector'], conductors: readonly Conductor[]): Lead {
-  return makeLead(from.connector, to, conductors, { name, from, lengthMetres: PIGTAIL_METRES });
-}
+/** Conductors written as a person would write them. */
+import { CONTACTS, DIN_TO_TYPE_A, STRAIGHT_DIN, contactsOf, words } from '../wiring/index.ts';
+import type { Conductor, Contact, End } from '../wiring/index.ts';
 
 /** Conductors in words, as they are read back: '4 to ring, 5 to tip'. */
 export function sayConductors(conductors: readonly Conductor[]): string {

@@ -1,6 +1,14 @@
 /** Leads and adapters that a player may have in a drawer or ask a shop for, in the words of shops (common practice, no source). */
-import { contactWords, makeLead, wires } from '../wiring/index.ts';
-import type { Conductor, Connector, End, Lead } from '../wiring/index.ts';
+import type { Connector } from './connectors.ts';
+import { makeLead, turnLead, wires } from './link.ts';
+import type { Conductor, End, Lead } from './link.ts';
+import {
+  DIN_TO_TYPE_A as TYPE_A,
+  DIN_TO_TYPE_B as TYPE_B,
+  STRAIGHT_DIN as DIN,
+  STRAIGHT_TRS as TRS,
+} from './usual-wires.ts';
+import { PIGTAIL_METRES } from './wire.ts';
 
 /** One kind of lead or adapter. `name` is what to ask for; `yours` what a player calls the one in the drawer, where many have one. */
 export interface Goods {
@@ -10,15 +18,7 @@ export interface Goods {
   readonly lead: Lead;
 }
 
-/** Length of an adapter, metres (our choice: a short pigtail). */
-const PIGTAIL_METRES = 0.15;
-
-const DIN = wires('4-4', '5-5', '2-2');
-const TRS = wires('tip-tip', 'ring-ring', 'sleeve-sleeve');
 const CROSSED = wires('tip-ring', 'ring-tip', 'sleeve-sleeve');
-/** From DIN to a phone plug: Type A after MMA RP-054, Type B the other way round. */
-const TYPE_A = wires('4-ring', '5-tip', '2-sleeve');
-const TYPE_B = wires('4-tip', '5-ring', '2-sleeve');
 
 function lead(
   id: string,
@@ -81,7 +81,13 @@ export const DRAWER: readonly (Goods & { readonly yours: string })[] = GOODS.fla
   one.yours === undefined ? [] : [{ ...one, yours: one.yours }],
 );
 
-/** Conductors the way a manual draws them: 'pin 4 to ring, pin 5 to tip, pin 2 to sleeve'. */
-export function sayContacts(conductors: readonly Conductor[]): string {
-  return conductors.map(({ from, to }) => `${contactWords(from)} to ${contactWords(to)}`).join(', ');
+/** The goods that are this lead but for its length, either end first; undefined where a shop has no name for it. */
+export function goodsLike(lead: Lead): Goods | undefined {
+  const keys = [lead, turnLead(lead)].map(keyOf);
+  return GOODS.find((one) => keys.includes(keyOf(one.lead)));
+}
+
+function keyOf({ from, to, conductors }: Lead): string {
+  const wired = conductors.map((one) => `${one.from}-${one.to}`).sort();
+  return [from.connector, from.form, to.connector, to.form, ...wired].join(' ');
 }
