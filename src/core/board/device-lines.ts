@@ -11,7 +11,7 @@ import { jacksOf } from './device-jacks.ts';
 import { jackWords, meaningOf, partedName } from './device-words.ts';
 
 /** One line as it was read. `line` counts from 1 over the whole text; lines with nothing on them are not among them. */
-export type DeviceLine = {
+type DeviceLine = {
   readonly line: number;
   readonly text: string;
 } & ({ readonly ok: true; readonly device: Device } | { readonly ok: false; readonly problem: LineProblem });
