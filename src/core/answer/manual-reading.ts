@@ -2,9 +2,7 @@
 import type { Style } from '../wiring/index.ts';
 
 /** How sure a reading is: said outright; half said, so that one answer would settle it; told of no type at all; or said two ways. */
-const MANUAL_STATES = ['said', 'half', 'cannot-be-told', 'contradicts'] as const;
-/** One of them. */
-export type ManualState = (typeof MANUAL_STATES)[number];
+export type ManualState = 'said' | 'half' | 'cannot-be-told' | 'contradicts';
 
 /** A manual's words understood. */
 export interface ManualReading {

@@ -35,11 +35,11 @@ export interface DrawerAnswer {
  * 'yours': something in the drawer does. 'buy': ask a shop. 'make': have one made. 'unsure': what to buy or make hangs on a type that is not
  * known. 'none': no passive lead can.
  */
-const ANSWER_KINDS = ['yours', 'buy', 'make', 'unsure', 'none'] as const;
+type AnswerKind = 'yours' | 'buy' | 'make' | 'unsure' | 'none';
 
 /** The answer. */
 export interface TalkAnswer {
-  readonly kind: (typeof ANSWER_KINDS)[number];
+  readonly kind: AnswerKind;
   readonly pairs: readonly PairAnswer[];
   /** Each series that the drawer can make between the two jacks, the best first. */
   readonly drawer: readonly DrawerAnswer[];
