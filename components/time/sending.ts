@@ -3,13 +3,15 @@ import {
   BITS_PER_FRAME,
   bitCells,
   bitSecondsOf,
+  delaysOf,
   hexOf,
   inputAmountAt,
   inputTrace,
   levelAt,
+  outputShapeOf,
 } from '../../src/core/signal/index.ts';
 import { sayAmperes, sayVolts } from '../../src/core/verdict/index.ts';
-import { delaysOf, hasLed } from '../../src/core/wiring/index.ts';
+import { hasLed, outputModel, partEntry } from '../../src/core/wiring/index.ts';
 import type { Heard, Journey, Sending, Sent, TimeLink } from '../../src/core/signal/index.ts';
 import { drawTiming } from '../../src/draw/timing.ts';
 import type { TimingDrawing } from '../../src/draw/timing.ts';
@@ -25,8 +27,12 @@ export const THRU_WORDS: Readonly<Record<Journey['thru'], string>> = {
 export function opticalWords(time: TimeLink, baseResistor: boolean): string {
   const jack = time.link.branches[0]?.input;
   if (!jack || !hasLed(jack.circuit)) return 'no optocoupler: the level is read as it is';
-  const { label, toOnSeconds, toOffSeconds, status } = delaysOf(jack, baseResistor);
-  return `${label}: ${us(toOnSeconds)} to on, ${us(toOffSeconds)} to off (${STATUS_WORDS[status]})`;
+  const { toOnSeconds, toOffSeconds } = delaysOf(jack, baseResistor);
+  const shape = outputShapeOf(jack, baseResistor);
+  const words = shape
+    ? `; the output falls to ${sayVolts(shape.lowVolts)} in ${us(shape.fallSeconds)} and rises in ${us(shape.riseSeconds)}`
+    : '';
+  return `${partEntry(jack.part).label}: ${us(toOnSeconds)} to on, ${us(toOffSeconds)} to off${words} (${STATUS_WORDS[outputModel(jack.part).status]})`;
 }
 
 /** How long so many bytes take on the wire, one right after the other, in words. */

@@ -1,7 +1,7 @@
 /** The link of the sending station, from the few choices of its form. */
 import { lineByLine } from '../../src/core/verdict/index.ts';
 import { CIRCUITS, makeJack, makeLead } from '../../src/core/wiring/index.ts';
-import type { CircuitKind, Conductor, Link, Part } from '../../src/core/wiring/index.ts';
+import type { CircuitKind, Conductor, Jack, Link, Part } from '../../src/core/wiring/index.ts';
 
 /** Circuits of an output that the station offers. */
 export const OUTPUTS = CIRCUITS.filter(
@@ -21,12 +21,14 @@ export interface Station {
   readonly part: Part;
   readonly lengthMetres: number;
   readonly wiring: Wiring;
+  /** Values of the input's circuit that are not the usual ones. */
+  readonly values?: Jack['values'];
 }
 
 /** Two DIN jacks with a lead between them. */
-export function stationLink({ circuit, part, lengthMetres, wiring }: Station): Link {
+export function stationLink({ circuit, part, lengthMetres, wiring, values = {} }: Station): Link {
   const output = makeJack('out', 'din5', 'din', { circuit });
-  const input = makeJack('in', 'din5', 'din', { part });
+  const input = makeJack('in', 'din5', 'din', { part, values });
   const conductors = wired(lineByLine(output, input), wiring);
   return { output, branches: [{ input, leads: [makeLead('din5', 'din5', conductors, { lengthMetres })] }] };
 }

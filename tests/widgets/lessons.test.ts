@@ -82,7 +82,7 @@ test('in lesson 5 a second link garbles what one very long lead delivers', async
 test('in lesson 6 the fourth link garbles, and the base resistor mends', async ({ page }) => {
   const part = await openPart(page, '/lessons/why-a-chain-wears-bits-out/', 2);
   const status = part.locator('.send').getByRole('status');
-  const say = (hops: number, baseResistor: boolean): string => arrival(chain.slow, { hops, baseResistor });
+  const say = (hops: number, baseResistor: boolean): string => arrival(chain.drained, { hops, baseResistor });
   await expect(status).toHaveText(say(3, false));
   await part.getByLabel('links in a chain').fill('4');
   await part.getByLabel('links in a chain').press('Tab');

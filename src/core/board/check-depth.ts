@@ -1,24 +1,26 @@
 /** Findings on depth: edges that shift too far on a chain, and more links than the owner wishes. */
 import { inputOf } from '../plan/index.ts';
 import type { BoardGraph, Feed, Plan, pathsFrom } from '../plan/index.ts';
+import { STANDARD_EDGE_BUDGET } from '../signal/index.ts';
 import { finding } from './findings.ts';
 import type { Finding } from './findings.ts';
-import { EDGE_BUDGET_SECONDS, hopTimings } from './hops.ts';
+import { hopTimings, pathReads } from './hops.ts';
+import type { SolvedOutput } from './solve-outputs.ts';
 
 /** What lies too deep along these paths, one set of them a controller. */
 export function depthFindings(
   graph: BoardGraph,
   plan: Plan,
   paths: readonly ReturnType<typeof pathsFrom>[],
+  solved: readonly SolvedOutput[],
 ): readonly Finding[] {
   const wish = plan.wishes?.mostHops ?? 0;
   return paths.flatMap((reached) => {
-    const shifts = lastShifts(graph, reached);
+    const ends = endsOf(graph, reached, solved);
     return reached.flatMap((path, at) => {
       if (!path || path.length === 0) return [];
-      const shift = shifts.get(at) ?? 0;
       return [
-        ...(shift > EDGE_BUDGET_SECONDS ? [shifted(graph, path, shift)] : []),
+        ...(ends.get(at)?.reads === false ? [shifted(graph, path, ends.get(at)!.shiftSeconds)] : []),
         ...(wish > 0 && path.length > wish
           ? [tooDeep('too-deep', 'warning', graph, path, `You asked for at most ${wish}.`)]
           : []),
@@ -27,19 +29,37 @@ export function depthFindings(
   });
 }
 
-/** Shift of edges at each device, seconds. The longest paths first: the hops on the way to a device are those of every path through it. */
-function lastShifts(graph: BoardGraph, reached: ReturnType<typeof pathsFrom>): ReadonlyMap<number, number> {
-  const shifts = new Map<number, number>();
-  const longest = reached.filter((path) => path !== undefined).sort((a, b) => b.length - a.length);
-  for (const path of longest)
-    if (!shifts.has(path.at(-1)?.toDevice ?? -1))
-      for (const { feed, shiftSeconds } of hopTimings(graph, path)) shifts.set(feed.toDevice, shiftSeconds);
-  return shifts;
+/** What has become of a message at a device. */
+interface PathEnd {
+  readonly reads: boolean;
+  readonly shiftSeconds: number;
 }
+
+/** The end of the way to each device. The longest paths first: the hops on the way to a device are those of every path through it. */
+function endsOf(
+  graph: BoardGraph,
+  reached: ReturnType<typeof pathsFrom>,
+  solved: readonly SolvedOutput[],
+): ReadonlyMap<number, PathEnd> {
+  const ends = new Map<number, PathEnd>();
+  const longest = reached.filter((path) => path !== undefined).sort((a, b) => b.length - a.length);
+  for (const path of longest) {
+    if (ends.has(path.at(-1)?.toDevice ?? -1)) continue;
+    const reads = pathReads(graph, path, solved);
+    hopTimings(graph, path).forEach(({ feed, shiftSeconds }, at) =>
+      ends.set(feed.toDevice, { reads: reads[at]!, shiftSeconds }),
+    );
+  }
+  return ends;
+}
+
+const sayMicroseconds = (seconds: number): string => `${(Math.abs(seconds) * 1e6).toFixed(1)} µs`;
 
 function shifted(graph: BoardGraph, path: readonly Feed[], shiftSeconds: number): Finding {
   const unsure = path.some((feed) => inputOf(graph, feed).part === 'unknown');
-  const why = `Edges shift by ${(shiftSeconds * 1e6).toFixed(1)} µs on the way; ${(EDGE_BUDGET_SECONDS * 1e6).toFixed(1)} µs is all that a receiver has left.`;
+  const { lateSeconds, earlySeconds } = STANDARD_EDGE_BUDGET;
+  const left = sayMicroseconds(shiftSeconds > 0 ? lateSeconds : earlySeconds);
+  const why = `Edges shift by about ${sayMicroseconds(shiftSeconds)} on the way; ${left} is all that a receiver has left, by our reading of one that looks once in the middle of each bit.`;
   return unsure
     ? tooDeep(
         'unproven-depth',

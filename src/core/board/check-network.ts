@@ -7,9 +7,14 @@ import { unreachedFindings } from './check-reach.ts';
 import { finding, quoted } from './findings.ts';
 import type { Finding } from './findings.ts';
 import { sayJack } from './jacks.ts';
+import type { SolvedOutput } from './solve-outputs.ts';
 
 /** Rings, inputs fed twice, controllers, devices that are not reached, depth, full hubs, and what is no wire. */
-export function checkNetwork(graph: BoardGraph, plan: Plan): readonly Finding[] {
+export function checkNetwork(
+  graph: BoardGraph,
+  plan: Plan,
+  solved: readonly SolvedOutput[],
+): readonly Finding[] {
   const controllers = graph.devices.flatMap((device, at) =>
     speaks(device) && device.talks === 'jacks' ? [at] : [],
   );
@@ -20,7 +25,7 @@ export function checkNetwork(graph: BoardGraph, plan: Plan): readonly Finding[] 
     ...notWires(graph),
     ...controllerFindings(graph, controllers, paths),
     ...unreachedFindings(graph, paths),
-    ...depthFindings(graph, plan, paths),
+    ...depthFindings(graph, plan, paths, solved),
     ...breakouts(plan),
   ];
 }

@@ -25,7 +25,7 @@ export function checkBoard(plan: Plan, memory: LinkMemory = new Map()): BoardChe
   const found = [
     ...circuitFindings(solved),
     ...leadFindings(plan, graph, solved),
-    ...checkNetwork(graph, plan),
+    ...checkNetwork(graph, plan, solved),
     ...checkChannels(graph, plan),
   ];
   const findings = SEVERITIES.flatMap((severity) => found.filter((one) => one.severity === severity));

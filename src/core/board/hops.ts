@@ -1,14 +1,25 @@
 /** What each hop adds: delay, and how much it shifts one edge against the other. */
-import { delaysOf, edgeShiftSeconds } from '../wiring/index.ts';
-import { BAUD, BITS_PER_FRAME, WORST_CLOCKS, edgeBudgetSeconds } from '../signal/index.ts';
+import {
+  BAUD,
+  BITS_PER_FRAME,
+  WORST_CLOCKS,
+  WORST_CLOCKS_EARLY,
+  delaysOf,
+  edgeShiftSeconds,
+  follow,
+  gaveWayAt,
+  shareOfBudget,
+  trialLine,
+  followerOf,
+} from '../signal/index.ts';
+import type { Clocks } from '../signal/index.ts';
+import type { SolvedOutput } from './solve-outputs.ts';
+import type { Jack } from '../wiring/index.ts';
 import { outputOf, inputOf, passesOn } from '../plan/index.ts';
-import type { BoardGraph, Feed } from '../plan/index.ts';
+import type { BoardGraph, Feed, PlanLink } from '../plan/index.ts';
 
 /** One byte on the wire, seconds: ten bits of 32 us (MIDI 1.0 Detailed Specification 4.2.1, hardware). */
 export const BYTE_SECONDS = BITS_PER_FRAME / BAUD;
-
-/** What a receiver on a board bears of shifted edges, seconds: both clocks at the standard's bound, the worse way round. */
-export const EDGE_BUDGET_SECONDS = edgeBudgetSeconds(WORST_CLOCKS);
 
 /** What one link of a path adds when a message has come to its far end. */
 export interface HopTiming {
@@ -17,7 +28,10 @@ export interface HopTiming {
   readonly by: 'own' | 'hardware' | 'software';
   /** From the end of a byte at the device before to its end at this one, seconds. */
   readonly delaySeconds: number;
-  /** Shift of one edge against the other since the edges were last made afresh, this receiver's own included, seconds. */
+  /**
+   * Shift of the end of a 0 against its beginning since the edges were last made afresh, this receiver's own included, seconds;
+   * below 0 where 0s have shrunk.
+   */
   readonly shiftSeconds: number;
 }
 
@@ -25,10 +39,8 @@ export interface HopTiming {
 export function hopTimings(graph: BoardGraph, path: readonly Feed[]): readonly HopTiming[] {
   let shiftSeconds = 0;
   return path.map((feed, at) => {
-    const device = graph.devices[feed.fromDevice];
     const output = outputOf(graph, feed);
-    const passed = device && at > 0 ? passesOn(device, output) : 'nothing';
-    const by = passed === 'nothing' ? 'own' : passed;
+    const by = passedBy(graph, feed, at);
     const input = inputOf(graph, feed);
     const { toOnSeconds, toOffSeconds } = delaysOf(input);
     if (by === 'software') shiftSeconds = 0;
@@ -36,4 +48,49 @@ export function hopTimings(graph: BoardGraph, path: readonly Feed[]): readonly H
     const resent = by === 'software' ? BYTE_SECONDS + output.latencySeconds : 0;
     return { feed, by, delaySeconds: Math.max(toOnSeconds, toOffSeconds) + resent, shiftSeconds };
   });
+}
+
+function passedBy(graph: BoardGraph, feed: Feed, at: number): HopTiming['by'] {
+  const device = graph.devices[feed.fromDevice];
+  const passed = device && at > 0 ? passesOn(device, outputOf(graph, feed)) : 'nothing';
+  return passed === 'nothing' ? 'own' : passed;
+}
+
+/** What the LED of an input carries; undefined where its link does not work, which is told elsewhere. */
+function litBy(
+  { links }: BoardGraph,
+  { link, input }: Feed,
+  solved: readonly SolvedOutput[],
+): { readonly idle: number; readonly active: number } | undefined {
+  const group = solved.find((one) => one.links.includes(links[link] as PlanLink));
+  if (!group) return undefined;
+  const before = group.links.slice(0, group.links.indexOf(links[link] as PlanLink));
+  const branch = before.reduce((sum, { inputs }) => sum + inputs.length, input);
+  const found = group.judgement.inputs[branch];
+  return found && (found.outcome === 'flows' || found.outcome === 'weak') ? found : undefined;
+}
+
+/**
+ * Whether bytes can still be read at the end of each link of a path, by the same simulation that sends bytes: trial bytes follow every
+ * optocoupler of the path. Clocks at the standard's bounds, either way round, and a receiver that looks once a bit.
+ */
+export function pathReads(
+  graph: BoardGraph,
+  path: readonly Feed[],
+  solved: readonly SolvedOutput[],
+  clocks: readonly Clocks[] = [WORST_CLOCKS, WORST_CLOCKS_EARLY],
+): readonly boolean[] {
+  const fresh = clocks.map(trialLine);
+  let lines = fresh;
+  return path.map((feed, at) => {
+    if (passedBy(graph, feed, at) === 'software') lines = fresh;
+    const follower = followerOf(inputOf(graph, feed), litBy(graph, feed, solved));
+    lines = lines.map((line) => ({ ...line, arrived: follow(line.arrived, follower) }));
+    return lines.every((line) => gaveWayAt(line) === null);
+  });
+}
+
+/** The share of what a receiver bears that one input uses up: shares of a chain, added up, are never less than what it uses in all. */
+export function shiftShare(jack: Jack): number {
+  return shareOfBudget(edgeShiftSeconds(jack));
 }

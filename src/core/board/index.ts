@@ -9,7 +9,7 @@ export { changeLead, connect, disconnect, refitLink } from './edit-links.ts';
 export type { Finding, Severity } from './findings.ts';
 export { hearers, hopNumbers, senders, waysFrom } from './hearing.ts';
 export type { Hearing } from './hearing.ts';
-export { EDGE_BUDGET_SECONDS, hopTimings } from './hops.ts';
+export { hopTimings, pathReads, shiftShare } from './hops.ts';
 export { jackSetTo, stylesOf, wayMetres } from './jacks.ts';
 export type { JackOnBoard } from './jacks.ts';
 export { bestOf, offersOf, waysToJoin } from './lead-offers.ts';
@@ -21,3 +21,4 @@ export { readConductors, sayConductors, usualConductors } from './conductors.ts'
 export { cableSchedule, leadLabels } from './schedule.ts';
 export { deviceRows, linkRows, planOfLead } from './sheet.ts';
 export { PRICE_NOTE, leadWords, sayPrice, shoppingList } from './shopping.ts';
+export { solveOutputs } from './solve-outputs.ts';

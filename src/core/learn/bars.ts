@@ -2,7 +2,7 @@
 import { STANDARD_EDGE_SECONDS } from '../signal/index.ts';
 import type { AuthoredLink } from './links.ts';
 import { unbroken } from './say.ts';
-import { RECEIVERS, atMetres, edgesOf, hopsOf, sayTime } from './time.ts';
+import { atMetres, edgesOf, hopsOf, sayTime } from './time.ts';
 
 /** A bar: an amount, and the same in words. */
 export interface Bar {
@@ -33,13 +33,11 @@ export function edgeRow(label: string, authored: AuthoredLink, metres: number): 
   };
 }
 
-/** One row of bars on the hops of a part, for both receivers. */
-export function hopRow(label: string, authored: AuthoredLink, baseResistor = false): BarRow {
+/** One row with a bar of the hops of a link. */
+export function hopRow(label: string, authored: AuthoredLink): BarRow {
+  const hops = hopsOf(authored);
   return {
     label,
-    bars: RECEIVERS.map((receiver) => {
-      const hops = hopsOf(authored, receiver, baseResistor);
-      return { name: receiver, amount: hops, words: `${hops} ${hops === 1 ? 'link' : 'links'}`, good: true };
-    }),
+    bars: [{ name: '', amount: hops, words: `${hops} ${hops === 1 ? 'link' : 'links'}`, good: true }],
   };
 }

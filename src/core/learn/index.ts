@@ -19,7 +19,6 @@ export type { Shown } from './shown.ts';
 export { pileFrom, symptomGroups } from './suspects.ts';
 export type { AuthoredPile, LessonPiles, Pile, Suspect } from './suspects.ts';
 export {
-  RECEIVERS,
   atMetres,
   edgesOf,
   hopsOf,
@@ -28,6 +27,7 @@ export {
   sayBits,
   sayBytes,
   sayClockBound,
+  sayDelay,
   sayHex,
   sayLag,
   sayLongest,

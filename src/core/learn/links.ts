@@ -15,6 +15,7 @@ export interface AuthoredJack {
   readonly style: Style;
   readonly circuit?: CircuitKind;
   readonly part?: Part;
+  readonly values?: Jack['values'];
 }
 
 /** A lead as an author writes it: two connectors, conductors as '4-ring', metres (1 where left out). */

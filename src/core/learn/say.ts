@@ -67,6 +67,10 @@ export function sayValue(circuit: CircuitKind, name: ValueName, part: Part = '6N
       return `${entry.value} V`;
     case 'W':
       return `${entry.value} W`;
+    case 's':
+      return `${entry.value * 1e6} µs`;
+    case '%':
+      return `${entry.value * 100} %`;
   }
 }
 

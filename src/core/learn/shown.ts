@@ -1,5 +1,6 @@
 /** Ways to do a thing, each with what the core makes of it as plain data: boards checked and timed, splits solved. */
-import { EDGE_BUDGET_SECONDS, checkBoard, hopTimings, timePress } from '../board/index.ts';
+import { checkBoard, hopTimings, pathReads, solveOutputs, timePress } from '../board/index.ts';
+import { STANDARD_EDGE_BUDGET } from '../signal/index.ts';
 import { boardFacts } from '../planner/index.ts';
 import { boardGraph, pathsFrom } from '../plan/index.ts';
 import { checkLink, linkWords, sayAmperes } from '../verdict/index.ts';
@@ -68,17 +69,19 @@ export function shownSilence(label: string, authored: AuthoredBoard): Shown {
 
 /** How far edges have shifted at each device, against what a receiver has left. */
 export function shownDepth(label: string, authored: AuthoredBoard): Shown {
-  const graph = boardGraph(boardFrom(authored));
+  const plan = boardFrom(authored);
+  const graph = boardGraph(plan);
+  const solved = solveOutputs(plan, new Map());
   const rows = pathsFrom(graph, 0).flatMap((path, at): ShownRow[] => {
     const last = path && hopTimings(graph, path).at(-1);
     if (!path || !last) return [];
-    const good = last.shiftSeconds <= EDGE_BUDGET_SECONDS;
+    const good = pathReads(graph, path, solved).at(-1) === true;
     const links = path.length === 1 ? '1 link' : `${path.length} links`;
     return [
       {
         name: `${graph.devices[at]?.name ?? ''}, ${links} deep`,
-        words: sayTime(last.shiftSeconds),
-        amount: last.shiftSeconds,
+        words: sayTime(Math.abs(last.shiftSeconds)),
+        amount: Math.abs(last.shiftSeconds),
         good,
       },
     ];
@@ -90,8 +93,8 @@ export function shownDepth(label: string, authored: AuthoredBoard): Shown {
     headline: bad === 0 ? 'Every pedal is within the limit' : `${bad} of ${rows.length} are too deep`,
     rows,
     bound: {
-      amount: EDGE_BUDGET_SECONDS,
-      words: `${sayTime(EDGE_BUDGET_SECONDS)} is all that a receiver has left`,
+      amount: STANDARD_EDGE_BUDGET.lateSeconds,
+      words: `${sayTime(STANDARD_EDGE_BUDGET.lateSeconds)} is all that a receiver has left`,
     },
     sentence: `Edges shift by ${rows.at(-1)?.words ?? ''} on the way to the last pedal.`,
   };

@@ -3,10 +3,11 @@ import {
   BITS_PER_FRAME,
   PLAIN_JOURNEY,
   STANDARD_CLOCK_ERROR,
-  VOTE_SAMPLES,
   WORST_CLOCKS,
   bitSecondsOf,
   bytesOf,
+  delaysOf,
+  edgeShiftSeconds,
   edgeTimes,
   explainBytes,
   hexOf,
@@ -19,9 +20,7 @@ import {
 } from '../signal/index.ts';
 import { checkLink } from '../verdict/index.ts';
 import type { EdgeTimes, Item, Journey, Sent } from '../signal/index.ts';
-import { outputDelays } from '../wiring/index.ts';
-import type { Part } from '../wiring/index.ts';
-import { linkFrom, type AuthoredLink } from './links.ts';
+import { jackFrom, linkFrom, type AuthoredLink } from './links.ts';
 import { unbroken } from './say.ts';
 
 /** A time in words, with decimals only where they mean something: '0.53 µs', '1.5 µs', '32 µs', '2.24 ms'. */
@@ -83,20 +82,25 @@ export function sayMetres({ leads }: AuthoredLink): string {
   return unbroken(`${leads[0]?.metres ?? 1} m`);
 }
 
-/** How much later a part is to off than to on, seconds. */
-function shiftOf(part: Part, baseResistor: boolean): number {
-  const { toOnSeconds, toOffSeconds } = outputDelays(part, baseResistor);
-  return toOffSeconds - toOnSeconds;
+/** How much later the input of a link is to off than to on, seconds. */
+function shiftOf({ input }: AuthoredLink): number {
+  return edgeShiftSeconds(jackFrom('in', input));
 }
 
-/** What one hop of a part adds to a 0 and takes from a 1, in words. */
-export function sayShift(part: Part, baseResistor = false): string {
-  return sayTime(shiftOf(part, baseResistor));
+/** The delay of the input of a link to notice light, or dark, in words. */
+export function sayDelay({ input }: AuthoredLink, to: 'on' | 'off'): string {
+  const { toOnSeconds, toOffSeconds } = delaysOf(jackFrom('in', input));
+  return sayTime(to === 'on' ? toOnSeconds : toOffSeconds);
 }
 
-/** How long one bit alone lasts after so many hops of a part, in words; what the leads add is left out. */
-export function sayBit(level: 0 | 1, part: Part, hops: number, baseResistor = false): string {
-  const shift = hops * shiftOf(part, baseResistor);
+/** What one hop adds to a 0 and takes from a 1, in words. */
+export function sayShift(authored: AuthoredLink): string {
+  return sayTime(shiftOf(authored));
+}
+
+/** How long one bit alone lasts after so many hops, in words; what the leads add is left out. */
+export function sayBit(level: 0 | 1, authored: AuthoredLink, hops: number): string {
+  const shift = hops * shiftOf(authored);
   return sayTime(bitSecondsOf({}) + (level === 0 ? shift : -shift));
 }
 
@@ -118,26 +122,12 @@ export function sayLongest(authored: AuthoredLink): string {
   return unbroken(`${Math.floor(metres)} m`);
 }
 
-/** Ways a receiver makes up its mind about a bit: by the votes of three samples, or by one sample in the middle. */
-export const RECEIVERS = ['three votes', 'one sample'] as const;
-export type ReceiverKind = (typeof RECEIVERS)[number];
-
-/** The one sample of a receiver that does not vote: number 8 of 16, the last before the middle of the bit. */
-const MIDDLE_SAMPLE = 8;
-
 /**
  * Links in a row that still deliver every byte, each with the lead and the optocoupler of `authored`, the sender 1 % slow and
- * the receiver 1 % fast (the standard's bounds, and the worse way round). The receiver's own link counts.
+ * the receiver 1 % fast (the standard's bounds, and the worse way round). The receiver looks once a bit; its own link counts.
  */
-export function hopsOf(authored: AuthoredLink, receiver: ReceiverKind, baseResistor = false): number {
+export function hopsOf(authored: AuthoredLink): number {
   const time = prepareTimeLink(linkFrom(authored));
-  const hop = { ...ownHop(time, 0, baseResistor), kind: 'hardware thru' } as const;
-  return mostHops(hop, {
-    sender: WORST_CLOCKS.sender,
-    receiver: {
-      ...WORST_CLOCKS.receiver,
-      voteSamples: receiver === 'three votes' ? VOTE_SAMPLES : [MIDDLE_SAMPLE],
-    },
-    link: stageOf(time),
-  }).value;
+  const hop = { ...ownHop(time), kind: 'hardware thru' } as const;
+  return mostHops(hop, { ...WORST_CLOCKS, link: stageOf(time) }).value;
 }

@@ -2,7 +2,7 @@
 import type { Thru } from './kinds.ts';
 import { wholeDevice } from './whole.ts';
 import type { WholeDevice, WholeJack } from './whole.ts';
-import type { Device, JackPlace, Plan } from './plan.ts';
+import type { Device, JackPlace, Plan, PlanLink } from './plan.ts';
 
 /** How an output passes its device's input on, or 'nothing' when it gives the device's own messages only. */
 export function passesOn(device: Pick<WholeDevice, 'kind'>, jack: WholeJack): Thru | 'nothing' {
@@ -48,6 +48,7 @@ export interface Feed {
 export interface BoardGraph {
   readonly devices: readonly WholeDevice[];
   readonly feeds: readonly Feed[];
+  readonly links: readonly PlanLink[];
 }
 
 /** Devices and feeds of a plan; feeds that name no device are left out (a read plan has none). */
@@ -62,7 +63,7 @@ export function boardGraph(plan: Plan): BoardGraph {
       return [{ link, input, from: output, to: { device, jack }, fromDevice, toDevice }];
     }),
   );
-  return { devices, feeds };
+  return { devices, feeds, links: plan.links };
 }
 
 /** The output jack of a feed. @throws when the plan has no such jack (read plans are checked). */

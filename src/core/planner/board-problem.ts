@@ -1,9 +1,9 @@
 /** From a plan to the planning problem: who can feed whom, with which leads, at what cost. */
 import {
-  EDGE_BUDGET_SECONDS,
   bestOf,
   breakoutCost,
   offersOf,
+  shiftShare,
   wayMetres,
   waysToJoin,
 } from '../board/index.ts';
@@ -19,7 +19,6 @@ import {
 } from '../plan/index.ts';
 import type { Plan, WholeDevice, WholeJack } from '../plan/index.ts';
 import type { LinkMemory } from '../verdict/index.ts';
-import { edgeShiftSeconds } from '../wiring/index.ts';
 import type { PlanProblem } from './problem.ts';
 
 /** The problem, and the devices that its numbers stand for. */
@@ -91,7 +90,7 @@ export function* boardProblem(plan: Plan, memory: LinkMemory): Generator<number,
       })),
       owned,
       shift: devices.map(shiftOf),
-      budget: EDGE_BUDGET_SECONDS,
+      budget: 1,
       mostHops: wishes.mostHops > 0 ? wishes.mostHops : PLAN_LIMITS.devices,
       spareOutlets: wishes.spareOutlets,
       topology: 'any',
@@ -132,9 +131,9 @@ function inputsOf(device: WholeDevice): readonly WholeJack[] {
   return device.jacks.filter(({ direction }) => direction === 'in');
 }
 
-/** Edges shift most at the slowest input of a device, seconds. */
+/** Edges shift most at the slowest input of a device: its share of what a receiver bears. */
 function shiftOf(device: WholeDevice): number {
-  return Math.max(0, ...inputsOf(device).map(edgeShiftSeconds));
+  return Math.max(0, ...inputsOf(device).map(shiftShare));
 }
 
 /** The ways to join devices of this plan, and to feed a hub with its price in the cost. */

@@ -1,14 +1,10 @@
 /** Every jack that a meter may meet: the whole catalogue for one connector, and the jacks that are no control jacks. */
-import { hasLed } from '../wiring/index.ts';
-import type { Part } from '../wiring/index.ts';
+import { USUAL_PARTS, hasLed } from '../wiring/index.ts';
 import type { Connector } from '../wiring/index.ts';
 import type { Direction } from '../wiring/index.ts';
 import { DIRECTIONS, circuitsFor, makeJack, stylesFor } from '../wiring/index.ts';
 import { OTHER_JACKS, otherJackSuits } from '../wiring/index.ts';
 import type { JackUnderTest } from './subjects.ts';
-
-/** Optocouplers that a meter can meet; 'unknown' is a way of judging, not a part. */
-const REAL_PARTS: readonly Part[] = ['6N138', 'H11L1', 'PC900V'];
 
 const KNOWN = new Map<Connector, readonly JackUnderTest[]>();
 
@@ -27,7 +23,7 @@ function makeJacks(connector: Connector): readonly JackUnderTest[] {
       circuitsFor(direction, style)
         .filter((circuit) => circuit !== 'driver-off')
         .flatMap((circuit) =>
-          (hasLed(circuit) ? REAL_PARTS : (['6N138'] as const)).map((part): JackUnderTest => ({
+          (hasLed(circuit) ? USUAL_PARTS : (['6N138'] as const)).map((part): JackUnderTest => ({
             kind: 'control',
             jack: makeJack(direction, connector, style, { circuit, part }),
           })),

@@ -1,21 +1,14 @@
+import { throughTransistor } from './opto-output.ts';
+import type { Follower, StageDelays } from './opto-output.ts';
 import { resend } from './software-thru.ts';
 import type { SoftwareThru } from './software-thru.ts';
 import type { Edge, Waveform } from './waveform.ts';
 
 /**
- * Delays of a stage, seconds, 0 or more. On: LED current begins, the line falls to 0. Off: current ends, the line rises
- * to 1. A stage that is slower to off than to on stretches the 0s and shrinks the 1s.
- */
-interface StageDelays {
-  readonly toOnSeconds: number;
-  readonly toOffSeconds: number;
-}
-
-/**
  * What passes a signal on: an optocoupler alone, LED current in and logic level out; one whose output drives the next link; or
  * one whose bytes are read and sent again.
  */
-export type Hop = (StageDelays & { readonly kind: 'optocoupler' | 'hardware thru' }) | SoftwareThru;
+export type Hop = (Follower & { readonly kind: 'optocoupler' | 'hardware thru' }) | SoftwareThru;
 
 /**
  * The line after a stage with separate delays. A pulse that the slower edge would end before it began vanishes, so
@@ -41,9 +34,14 @@ export function delayEdges(wave: Waveform, delays: StageDelays): Waveform {
   return { before: wave.before, edges: out };
 }
 
+/** The output line of what follows an LED, for the line of the LED. */
+export function follow(led: Waveform, follower: Follower): Waveform {
+  return 'stage' in follower ? throughTransistor(led, follower) : delayEdges(led, follower);
+}
+
 /** The line that comes out of a hop, for the line at its LED. Throws RangeError for impossible delays or clocks. */
 export function throughHop(led: Waveform, hop: Hop): Waveform {
-  const copy = delayEdges(led, hop);
+  const copy = follow(led, hop);
   return hop.kind === 'software thru' ? resend(copy, hop).wave : copy;
 }
 

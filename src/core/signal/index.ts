@@ -1,5 +1,12 @@
 /** Bytes through a link and a chain. The door of the floor: what others may use, and nothing else. */
-export { WORST_CLOCKS, edgeBudgetSeconds } from './bit-budget.ts';
+export {
+  ONE_LOOK,
+  STANDARD_EDGE_BUDGET,
+  WORST_CLOCKS,
+  WORST_CLOCKS_EARLY,
+  shareOfBudget,
+} from './bit-budget.ts';
+export type { Clocks } from './bit-budget.ts';
 export { differenceInWords } from './difference.ts';
 export { STANDARD_EDGE_SECONDS, edgeTimes, longestLead } from './edge-times.ts';
 export type { EdgeTimes, LongestLead } from './edge-times.ts';
@@ -7,12 +14,14 @@ export { encode } from './encode.ts';
 export { explainBytes } from './explain.ts';
 export { BAUD, BITS_PER_FRAME, STANDARD_CLOCK_ERROR, bitCells, bitSecondsOf, frameBit } from './frames.ts';
 export { hexOf } from './hex.ts';
+export { follow } from './hop.ts';
 export type { Hop } from './hop.ts';
 export { bytesOf } from './items.ts';
 export type { Item } from './items.ts';
 export { PLAIN_JOURNEY, SOFTWARE_LATENCY, sendOnJourney } from './journey.ts';
 export type { Journey, Sent } from './journey.ts';
-export { mostHops, widestClockError } from './limits.ts';
+export { delaysOf, edgeShiftSeconds, outputShapeOf, followerOf } from './jack-delays.ts';
+export { gaveWayAt, mostHops, trialLine, widestClockError } from './limits.ts';
 export type { Limit } from './limits.ts';
 export { stageOf } from './line.ts';
 export { restDeck, timeDeck } from './link-deck.ts';
@@ -27,7 +36,6 @@ export {
   bankSelect,
 } from './messages.ts';
 export type { Message } from './messages.ts';
-export { VOTE_SAMPLES } from './receiver.ts';
 export type { Heard } from './receiver.ts';
 export { ownHop, sendThrough } from './send.ts';
 export type { Leg, Sending } from './send.ts';

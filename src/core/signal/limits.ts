@@ -1,10 +1,12 @@
 import { compareBytes } from './difference.ts';
+import type { Clocks } from './bit-budget.ts';
 import { sendBytes } from './frames.ts';
-import type { FrameOptions } from './frames.ts';
+import type { FrameOptions, SentFrames } from './frames.ts';
 import { straightLink, throughChain } from './hop.ts';
 import type { Hop, LinkStage } from './hop.ts';
 import { receive, tickSecondsOf } from './receiver.ts';
 import type { Reception, ReceiverOptions } from './receiver.ts';
+import type { Waveform } from './waveform.ts';
 import { bitName } from './why.ts';
 import type { Cause } from './why.ts';
 
@@ -54,6 +56,24 @@ export function tryLink(trial: Trial): GaveWay | null {
   const { sender = {}, hops = [], receiver = {}, bytes = TRIAL_BYTES, link = straightLink } = trial;
   const sent = sendBytes(bytes, sender);
   const arrived = throughChain(sent.wave, hops, link).at(-1)?.output ?? sent.wave;
+  return gaveWayAt({ sent, arrived, receiver }, trial.need);
+}
+
+/** Trial bytes on their way: as they were sent, as they have arrived so far, and who is to read them. */
+export interface TrialLine {
+  readonly sent: SentFrames;
+  readonly arrived: Waveform;
+  readonly receiver: ReceiverOptions;
+}
+
+/** The trial bytes as they leave a sender. */
+export function trialLine({ sender = {}, receiver = {} }: Clocks): TrialLine {
+  const sent = sendBytes(TRIAL_BYTES, sender);
+  return { sent, arrived: sent.wave, receiver };
+}
+
+/** What gives way when a line is read at every start phase of the receiver's clock, or null. */
+export function gaveWayAt({ sent, arrived, receiver }: TrialLine, need?: Need): GaveWay | null {
   const firstFall = arrived.edges.find(({ level }) => !level)?.seconds ?? 0;
   const tick = tickSecondsOf(receiver);
   for (const phase of PHASES) {
@@ -63,7 +83,7 @@ export function tryLink(trial: Trial): GaveWay | null {
     const outcomes = compareBytes({ sent, arrived, heard: reception.heard, lateAfterSeconds: Infinity });
     const trouble = outcomes.find(({ outcome }) => outcome !== 'same');
     if (trouble) return { cause: trouble.cause, why: trouble.why, phase };
-    const doubtful = trial.need === 'no doubt' ? doubt(reception) : null;
+    const doubtful = need === 'no doubt' ? doubt(reception) : null;
     if (doubtful) return { cause: 'doubtful vote', why: doubtful, phase };
   }
   return null;

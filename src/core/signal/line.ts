@@ -1,7 +1,17 @@
 /** A driven line through a link: what flows, and when each input turns on and off. */
-import { followEdges, junctionLaw, makeBlend, setBlend, transientOf, voltsIn } from '../circuit/index.ts';
+import {
+  followEdges,
+  junctionLaw,
+  makeBlend,
+  setBlend,
+  setValueAt,
+  settle,
+  transientOf,
+  voltsIn,
+} from '../circuit/index.ts';
 import type { CompiledCircuit, Stretch, Trajectory, Transient } from '../circuit/index.ts';
 import type { LinkStage } from './hop.ts';
+import type { LedAmperes } from './opto-output.ts';
 import type { Probe, TimeLink } from './time-link.ts';
 import type { Edge, Waveform } from './waveform.ts';
 
@@ -38,6 +48,33 @@ export function driveLine(time: TimeLink, driven: Waveform, tailSeconds = TAIL_S
     transient: transientOf(time.compiled, stretches),
     inputs: time.probes.map((probe) => crossingsOf(time.compiled, stretches, probe)),
   };
+}
+
+/**
+ * What the LED of an input carries at rest and while a 0 lasts, amperes.
+ * @throws when a state has no solution (a programmer's mistake: every link of the workbook has one).
+ */
+export function restAmperes(time: TimeLink, input: number): LedAmperes {
+  const known = REST_AMPERES.get(time) ?? [];
+  REST_AMPERES.set(time, known);
+  return (known[input] ??= solveRestAmperes(time, input));
+}
+
+/** Solved once a link: a message of many hops asks for each of them. */
+const REST_AMPERES = new WeakMap<TimeLink, LedAmperes[]>();
+
+function solveRestAmperes(time: TimeLink, input: number): LedAmperes {
+  const probe = time.probes[input];
+  if (probe?.kind !== 'current') throw new Error(`link: input ${input} has no LED`);
+  const { compiled, work } = time;
+  const at = (level: boolean): number => {
+    const values = work.states.values(level);
+    work.states.parts.forEach((part, index) => setValueAt(compiled, part, values[index] as number));
+    const failed = settle(compiled);
+    if (failed) throw new Error(`link: has no state at rest: ${failed.reason}`);
+    return compiled.junctions[probe.junction]!.amperes;
+  };
+  return { active: at(false), idle: at(true) };
 }
 
 /** The stage of a chain that a link is: takes the driven line, gives the line at input number `input`. */

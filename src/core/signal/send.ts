@@ -1,13 +1,13 @@
 /** Bytes sent through links and the optocouplers at their ends: what arrives, and why it differs. */
 import type { Transient } from '../circuit/index.ts';
-import { delaysOf } from '../wiring/index.ts';
+import { outputStage } from '../wiring/index.ts';
 import { compareBytes } from './difference.ts';
 import type { ByteOutcome } from './difference.ts';
 import type { FrameOptions, SentFrames } from './frames.ts';
 import { sendBytes } from './frames.ts';
 import { throughHop } from './hop.ts';
 import type { Hop } from './hop.ts';
-import { driveLine } from './line.ts';
+import { driveLine, restAmperes } from './line.ts';
 import { receive } from './receiver.ts';
 import type { Reception, ReceiverOptions } from './receiver.ts';
 import type { TimeLink } from './time-link.ts';
@@ -51,12 +51,13 @@ interface SendOptions {
   readonly lateAfterSeconds?: number;
 }
 
-/** The hop that an input makes by itself: the delays of its optocoupler; none for a logic input. */
-export function ownHop({ link }: TimeLink, input = 0, baseResistor?: boolean): Hop {
-  const jack = link.branches[input]?.input;
+/** The hop that an input makes by itself: its optocoupler as the link lights it; nothing for a logic input. */
+export function ownHop(time: TimeLink, input = 0, baseResistor?: boolean): Hop {
+  const jack = time.link.branches[input]?.input;
   if (!jack) throw new Error(`link: has no input ${input}`);
-  const { toOnSeconds, toOffSeconds } = delaysOf(jack, baseResistor);
-  return { kind: 'optocoupler', toOnSeconds, toOffSeconds };
+  const stage = outputStage(jack, baseResistor);
+  if ('toOnSeconds' in stage) return { kind: 'optocoupler', ...stage };
+  return { kind: 'optocoupler', stage, lit: restAmperes(time, input) };
 }
 
 /**

@@ -1,20 +1,18 @@
 import { layFrames } from './frames.ts';
 import type { SenderClock, SentFrames } from './frames.ts';
+import type { Follower } from './opto-output.ts';
 import { receive } from './receiver.ts';
 import type { ReceiverOptions } from './receiver.ts';
 import type { Waveform } from './waveform.ts';
 
 /** A device that reads whole bytes and sends them again: edges come out fresh, at the price of a byte of delay. */
-export interface SoftwareThru {
+export type SoftwareThru = Follower & {
   readonly kind: 'software thru';
-  /** Delays of the optocoupler at its input, seconds. */
-  readonly toOnSeconds: number;
-  readonly toOffSeconds: number;
   /** Time it needs between the end of a byte and the start of its copy, seconds, 0 or more. */
   readonly latencySeconds: number;
   readonly receiver?: ReceiverOptions;
   readonly sender?: SenderClock;
-}
+};
 
 /**
  * The bytes read from the line at the serial input, sent again in order. A copy leaves when the byte's stop bit has

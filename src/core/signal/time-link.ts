@@ -72,7 +72,7 @@ export function prepareTimeLink(link: Link, options: TimeLinkOptions = {}): Time
     probes: model.senses.map((sense): Probe => {
       if (sense.kind === 'current') {
         const junction = junctionNumber(compiled, sense.led);
-        return { kind: 'current', junction, on: sense.onAmperes, off: sense.offAmperes };
+        return { kind: 'current', junction, on: sense.onAmperes, off: sense.letGoAmperes };
       }
       return {
         kind: 'level',

@@ -38,6 +38,11 @@ export function levelOf(sense: Sense, value: number): 'on' | 'off' | 'between' {
   return value >= on ? 'on' : value < off ? 'off' : 'between';
 }
 
+/** Whether a value switches every part of the input's type on. */
+function surelyOn(sense: Sense, value: number): boolean {
+  return sense.kind === 'current' ? value >= sense.sureAmperes : levelOf(sense, value) === 'on';
+}
+
 /**
  * The outcome of one input at nominal: `right` stands for flows or weak, which the corners decide.
  * Order: always-on, inverted, right, then starved, backwards, no-path; a level between its bounds is unclear.
@@ -78,7 +83,7 @@ export function judgeInputs(prepared: PreparedLink, corners: boolean): InputsJud
       corners && unsolved === undefined ? worstCase(prepared, state, input, sign) : { value, corner: {} };
     const atActive = worst('active', current ? 1 : -1, active);
     const atIdle = worst('idle', current ? -1 : 1, idle);
-    const holds = levelOf(sense, atActive.value) === 'on' && levelOf(sense, atIdle.value) === 'off';
+    const holds = surelyOn(sense, atActive.value) && levelOf(sense, atIdle.value) === 'off';
     return {
       outcome: nominal === 'right' ? (holds ? 'flows' : 'weak') : nominal,
       kind: sense.kind,

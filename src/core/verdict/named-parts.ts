@@ -1,11 +1,8 @@
-/** A part that is not known: every named part it may be, judged one by one. */
-import { PARTS } from '../wiring/index.ts';
+/** A part that is not known: every usual part it may be, judged one by one. */
+import { USUAL_PARTS } from '../wiring/index.ts';
 import type { Link, Part } from '../wiring/index.ts';
 import { judgeInputs } from './judge.ts';
 import { prepareLink } from './prepare.ts';
-
-/** The parts that have data of their own. */
-const NAMED = PARTS.filter((part) => part !== 'unknown');
 
 /** A link with every part named. `part` is the one put in place of all that are not known; undefined for a mixture. */
 export interface NamedLink {
@@ -21,11 +18,11 @@ export interface NamedLink {
 export function namedLinks(link: Link): readonly NamedLink[] {
   const open = link.branches.flatMap(({ input }, at) => (input.part === 'unknown' ? [at] : []));
   if (open.length === 0) return [];
-  const same = NAMED.map((part) => ({ link: withParts(link, open, () => part), part }));
+  const same = USUAL_PARTS.map((part) => ({ link: withParts(link, open, () => part), part }));
   if (open.length === 1) return same;
   const mixed = open.flatMap((one) =>
-    NAMED.flatMap((part) =>
-      NAMED.filter((other) => other !== part).map((other) => {
+    USUAL_PARTS.flatMap((part) =>
+      USUAL_PARTS.filter((other) => other !== part).map((other) => {
         const named = withParts(link, open, (at) => (at === one ? part : other));
         const input = judgeInputs(prepareLink(named, 'separate'), false).inputs[one];
         return { link: named, part: undefined, margin: input ? input.active / input.on : 0 };

@@ -37,8 +37,6 @@ export {
   JOINT_OHMS,
   SIDES,
   circuitsFor,
-  delaysOf,
-  edgeShiftSeconds,
   jackProblem,
   layConductor,
   makeJack,
@@ -51,10 +49,15 @@ export {
   wires,
 } from './link.ts';
 export type { Branch, Conductor, Direction, End, Fault, Jack, Lead, Link, Rival, Side } from './link.ts';
-export { CURRENT_TO_SPEAK_OF, PARTS, PROTECTION_DIODE, outputDelays, partEntry } from './optocouplers.ts';
+export { CURRENT_TO_SPEAK_OF, PARTS, PROTECTION_DIODE, USUAL_PARTS, partEntry } from './optocouplers.ts';
 export type { Part } from './optocouplers.ts';
 export { OTHER_JACKS, addOtherJack, otherJackEntry, otherJackSuits } from './other-jacks.ts';
 export type { OtherJackKind, OtherJackValues } from './other-jacks.ts';
+export { outputModel } from './opto-outputs.ts';
+export { outputStage } from './output-stage.ts';
+export type { OutputJack, OutputStage } from './output-stage.ts';
+export { collectorAmperes, saturationAmperes } from './transistor-stage.ts';
+export type { TransistorStage } from './transistor-stage.ts';
 export { addReceiver } from './receiver-circuit.ts';
 export type { Sense } from './receiver-circuit.ts';
 export { LINES, STYLES, lineAt, styleEntry, styleSuits } from './styles.ts';

@@ -4,8 +4,7 @@ import { circuitEntry, hasLed, valuesOf } from './circuits.ts';
 import type { Connector, Contact, Form } from './connectors.ts';
 import { contactsOf } from './connectors.ts';
 import { DRIVERS } from './drivers.ts';
-import { outputDelays } from './optocouplers.ts';
-import type { OutputDelays, Part } from './optocouplers.ts';
+import type { Part } from './optocouplers.ts';
 import { RECEIVERS } from './receivers.ts';
 import { CONTACT_OHMS } from './wire.ts';
 import type { Style } from './styles.ts';
@@ -155,30 +154,10 @@ export function stylesFor(direction: Direction, connector: Connector): readonly 
 }
 
 /** The value of a jack's circuit: the reader's own, else the default. @throws when its circuit has no such value. */
-export function valueAt(jack: Jack, name: ValueName): number {
+export function valueAt(jack: Pick<Jack, 'circuit' | 'part' | 'values'>, name: ValueName): number {
   const entry = valuesOf(jack.circuit, jack.part).find((one) => one.name === name);
   if (!entry) throw new Error(`jack: circuit '${jack.circuit}' has no value '${name}'`);
   return jack.values[name] ?? entry.value;
-}
-
-/** Delays of an input that reads the level as it is. */
-const NO_DELAYS: OutputDelays = {
-  label: 'no optocoupler',
-  toOnSeconds: 0,
-  toOffSeconds: 0,
-  status: 'P',
-  source: 'a logic gate: far below a microsecond',
-};
-
-/** The delays of an input's optocoupler, none where it has no optocoupler. `baseResistor` counts for the 6N138 alone. */
-export function delaysOf(jack: Pick<Jack, 'circuit' | 'part'>, baseResistor?: boolean): OutputDelays {
-  return hasLed(jack.circuit) ? outputDelays(jack.part, baseResistor) : NO_DELAYS;
-}
-
-/** How far one edge shifts against the other at an input, seconds. */
-export function edgeShiftSeconds(jack: Pick<Jack, 'circuit' | 'part'>): number {
-  const { toOnSeconds, toOffSeconds } = delaysOf(jack);
-  return Math.abs(toOffSeconds - toOnSeconds);
 }
 
 /** The part that a circuit without an optocoupler carries. */

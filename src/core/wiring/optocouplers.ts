@@ -1,37 +1,47 @@
-/** Optocouplers: the LED that the loop lights, and how fast the output follows it. */
+/** Optocouplers: the LED that the loop lights; what follows its light is in `opto-outputs.ts`. */
 import type { DiodeModel } from '../circuit/index.ts';
+import { outputModel } from './opto-outputs.ts';
 import type { Status } from './styles.ts';
+import { LOW_SHARE, ledAmperesFor } from './transistor-stage.ts';
 
-/** Optocouplers to choose; `unknown` is judged as the worst part that the 2014 update names. */
-export const PARTS = ['6N138', 'H11L1', 'PC900V', 'unknown'] as const;
+/** Optocouplers to choose; `unknown` is judged as the worst part that the 2014 update names. Links count on the order. */
+export const PARTS = [
+  '6N138',
+  'H11L1',
+  'PC900V',
+  'unknown',
+  '6N136',
+  '6N137',
+  '4N35',
+  '4N25',
+  'CNY17-1',
+  'CNY17-2',
+  'CNY17-3',
+  'PC817',
+] as const;
+/** What stands in most inputs: parts that the 2014 update names, and the usual logic part (common practice, no source). */
+export const USUAL_PARTS = ['6N138', 'H11L1', 'PC900V'] as const satisfies readonly Part[];
+
 /** An optocoupler, or that it is not known. */
 export type Part = (typeof PARTS)[number];
 
-/** How long the output takes after the LED's current crosses its threshold, seconds: LED on, output low; LED off, output high. */
-export interface OutputDelays {
-  readonly label: string;
-  readonly toOnSeconds: number;
-  readonly toOffSeconds: number;
-  readonly status: Status;
-  readonly source: string;
-}
-
-/** An optocoupler's LED, its thresholds, and its delays. */
+/** An optocoupler's LED, the current at which it turns on, and its ratings. */
 interface PartEntry {
   readonly label: string;
   readonly led: DiodeModel;
   readonly turnOnAmperes: number;
   readonly turnOnStatus: Status;
   readonly turnOnSource: string;
+  /** Whether the turn-on current is a figure of a document, good for every part on the load of that document. */
+  readonly turnOnBySheet: boolean;
   /** Greatest forward current, amperes, where a sheet was read. */
   readonly ledAmperes: number;
   readonly ledReverseVolts: number;
   readonly ratingStatus: Status;
-  readonly delays: OutputDelays;
 }
 
-/** Off is below this share of the turn-on current (common practice). */
-export const OFF_SHARE = 0.5;
+/** A logic output lets go at this share of the current at which it takes hold: half, the most hysteresis of the named parts (from memory). */
+export const LET_GO_SHARE = 0.5;
 
 /** A current below this is none to speak of, amperes. */
 export const CURRENT_TO_SPEAK_OF = 50e-6;
@@ -51,14 +61,40 @@ const LED_CHARGE = { junctionFarads: 60e-12, transitSeconds: 50e-9 };
 
 const LED_6N138: DiodeModel = { saturationAmperes: 7.91e-20, emission: 1.44, seriesOhms: 1, ...LED_CHARGE };
 
-/** A 6N138 with nothing at its base is the slowest of all. */
-const BARE_6N138: OutputDelays = {
-  label: '6N138, no base resistor',
-  toOnSeconds: 2e-6,
-  toOffSeconds: 7e-6,
-  status: 'c',
-  source: 'to on: a 6N138 data sheet, typical at 1.6 mA and 2.2 kohm; to off: quoted from another in a forum',
+/** Supply of the output side by default, volts (common practice, no source). */
+export const OUTPUT_VOLTS = 5;
+
+/** Turn-on of a transistor part: the LED current at which its typical gain pulls its usual load low. */
+function workedOut(
+  part: Part,
+): Pick<PartEntry, 'turnOnAmperes' | 'turnOnStatus' | 'turnOnSource' | 'turnOnBySheet'> {
+  const { kind, loadOhms, baseOhms } = outputModel(part);
+  if ('toOnSeconds' in kind) throw new Error(`part '${part}': needs a transistor, got logic`);
+  const stage = { model: kind, supplyVolts: OUTPUT_VOLTS, loadOhms, baseOhms };
+  return {
+    turnOnAmperes: ledAmperesFor(stage, LOW_SHARE),
+    turnOnStatus: 'D',
+    turnOnSource: 'worked out: the typical gain pulls the usual pull-up low',
+    turnOnBySheet: false,
+  };
+}
+
+/** Infrared LED of the common transistor parts: 1.15 V typical at 10 mA (Motorola 4N25), the slope of the H11L1's. */
+const LED_TRANSISTOR: DiodeModel = {
+  saturationAmperes: 2.92e-12,
+  emission: 1.99,
+  seriesOhms: 2,
+  ...LED_CHARGE,
 };
+
+const transistorPart = (part: Part, ledAmperes: number): PartEntry => ({
+  label: part,
+  led: LED_TRANSISTOR,
+  ...workedOut(part),
+  ledAmperes,
+  ledReverseVolts: 6,
+  ratingStatus: 'M',
+});
 
 const ENTRIES: Readonly<Record<Part, PartEntry>> = {
   '6N138': {
@@ -66,17 +102,12 @@ const ENTRIES: Readonly<Record<Part, PartEntry>> = {
     led: LED_6N138,
     turnOnAmperes: 1.6e-3,
     turnOnStatus: 'D',
-    turnOnSource: '6N138 data sheet 83605: the current of its transfer test, not a published threshold',
+    turnOnSource:
+      '6N138 data sheet 83605: the current of its gain test, good for a load of 2.2 kohm; no threshold is published',
+    turnOnBySheet: true,
     ledAmperes: 25e-3,
     ledReverseVolts: 5,
     ratingStatus: 'C',
-    delays: {
-      label: '6N138 with a base resistor',
-      toOnSeconds: 1.5e-6,
-      toOffSeconds: 2.5e-6,
-      status: 'P',
-      source: 'common practice with 4.7 to 10 kohm from pin 7 to 5, no source',
-    },
   },
   H11L1: {
     label: 'H11L1',
@@ -84,16 +115,10 @@ const ENTRIES: Readonly<Record<Part, PartEntry>> = {
     turnOnAmperes: 1.6e-3,
     turnOnStatus: 'c',
     turnOnSource: 'description in an open symbol library: 1.6 mA at most',
+    turnOnBySheet: true,
     ledAmperes: 30e-3,
     ledReverseVolts: 6,
     ratingStatus: 'C',
-    delays: {
-      label: 'H11L1',
-      toOnSeconds: 1e-6,
-      toOffSeconds: 1.2e-6,
-      status: 'M',
-      source: 'from memory: typical at 270 ohm and 5 V',
-    },
   },
   PC900V: {
     label: 'PC900V',
@@ -101,16 +126,10 @@ const ENTRIES: Readonly<Record<Part, PartEntry>> = {
     turnOnAmperes: 4e-3,
     turnOnStatus: 'C',
     turnOnSource: 'MMA CA-033, p. 4: worst case',
+    turnOnBySheet: true,
     ledAmperes: 50e-3,
     ledReverseVolts: 6,
     ratingStatus: 'M',
-    delays: {
-      label: 'PC900V',
-      toOnSeconds: 1e-6,
-      toOffSeconds: 2e-6,
-      status: 'M',
-      source: 'from memory: typical at 5 V, 4 mA and 280 ohm',
-    },
   },
   unknown: {
     label: 'part not known',
@@ -118,24 +137,40 @@ const ENTRIES: Readonly<Record<Part, PartEntry>> = {
     turnOnAmperes: 4e-3,
     turnOnStatus: 'D',
     turnOnSource: 'the worst part that MMA CA-033 names, with the 6N138 curve',
+    turnOnBySheet: true,
     ledAmperes: 20e-3,
     ledReverseVolts: 5,
     ratingStatus: 'D',
-    delays: {
-      ...BARE_6N138,
-      label: 'part not known',
-      status: 'D',
-      source: 'the slowest of the named parts: a 6N138 with no base resistor',
-    },
+  },
+  '6N136': {
+    ...transistorPart('6N136', 25e-3),
+    led: LED_6N138,
+    ledReverseVolts: 5,
+  },
+  '6N137': {
+    label: '6N137',
+    led: { saturationAmperes: 4.23e-20, emission: 1.44, seriesOhms: 1, ...LED_CHARGE },
+    turnOnAmperes: 5e-3,
+    turnOnStatus: 'M',
+    turnOnSource: 'from memory: 5 mA at most',
+    turnOnBySheet: true,
+    ledAmperes: 20e-3,
+    ledReverseVolts: 5,
+    ratingStatus: 'M',
+  },
+  '4N35': transistorPart('4N35', 60e-3),
+  '4N25': transistorPart('4N25', 60e-3),
+  'CNY17-1': transistorPart('CNY17-1', 60e-3),
+  'CNY17-2': transistorPart('CNY17-2', 60e-3),
+  'CNY17-3': transistorPart('CNY17-3', 60e-3),
+  PC817: {
+    ...transistorPart('PC817', 50e-3),
+    label: 'PC817, PC123',
+    led: { saturationAmperes: 3.26e-12, emission: 1.99, seriesOhms: 2, ...LED_CHARGE },
   },
 };
 
 /** What is known of an optocoupler. */
 export function partEntry(part: Part): PartEntry {
   return ENTRIES[part];
-}
-
-/** The delays of a part's output. `baseResistor` counts for the 6N138 alone; who builds for a chain fits one (common practice). */
-export function outputDelays(part: Part, baseResistor = true): OutputDelays {
-  return part === '6N138' && !baseResistor ? BARE_6N138 : ENTRIES[part].delays;
 }

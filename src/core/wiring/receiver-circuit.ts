@@ -5,22 +5,21 @@ import { inputGround, inputNode, spreadWith } from './build.ts';
 import { valuesOf } from './circuits.ts';
 import type { Jack } from './link.ts';
 import { valueAt } from './link.ts';
-import { OFF_SHARE, partEntry } from './optocouplers.ts';
+import { partEntry } from './optocouplers.ts';
+import { ledThresholds } from './output-stage.ts';
+import type { LedThresholds } from './output-stage.ts';
 import { styleEntry } from './styles.ts';
 import type { ValueName } from './values.ts';
 
 /**
- * How an input is read. `current`: the LED's amperes; on from `onAmperes`, off below `offAmperes`; `reverse` names the
- * part that carries current the wrong way, if there is one. `level`: volts at `node` over `ground`; on below `lowVolts`.
+ * How an input is read. `current`: the LED's amperes; with the currents that decide it; `reverse` names the part that carries current the wrong way, if there is one. `level`: volts at `node` over `ground`; on below `lowVolts`.
  */
 export type Sense =
-  | {
+  | ({
       readonly kind: 'current';
       readonly led: string;
       readonly reverse: string | undefined;
-      readonly onAmperes: number;
-      readonly offAmperes: number;
-    }
+    } & LedThresholds)
   | {
       readonly kind: 'level';
       readonly node: string;
@@ -120,6 +119,5 @@ function addLed(input: Input, anode: string, cathode: string, reverse?: string):
       low: [saturationAt(spread.low)],
       high: [saturationAt(spread.high)],
     });
-  const onAmperes = at('turnOnAmperes');
-  return { kind: 'current', led, reverse, onAmperes, offAmperes: onAmperes * OFF_SHARE };
+  return { kind: 'current', led, reverse, ...ledThresholds(jack) };
 }

@@ -1,5 +1,6 @@
 /** The default circuits behind an input. Where the documents leave room the value is the workbook's own choice, and says so. */
-import { partEntry } from './optocouplers.ts';
+import { outputModel } from './opto-outputs.ts';
+import { OUTPUT_VOLTS, partEntry } from './optocouplers.ts';
 import type { Part } from './optocouplers.ts';
 import { PRACTICE } from './styles.ts';
 import { OURS, circuit, factor, value } from './values.ts';
@@ -23,6 +24,28 @@ function ledValues(part: Part): readonly ValueEntry[] {
     value('turnOnAmperes', turnOnAmperes, turnOnStatus, turnOnSource),
     value('ledAmperes', ledAmperes, ratingStatus, `${label} data sheet`),
     value('ledReverseVolts', ledReverseVolts, ratingStatus, `${label} data sheet`),
+    ...outputValues(part),
+  ];
+}
+
+/** Values of the output side. */
+function outputValues(part: Part): readonly ValueEntry[] {
+  const { kind, loadOhms, loadStatus, loadSource, baseOhms, status, source } = outputModel(part);
+  const around = [
+    value('outputVolts', OUTPUT_VOLTS, 'P', PRACTICE),
+    value('loadOhms', loadOhms, loadStatus, loadSource),
+  ];
+  if ('toOnSeconds' in kind)
+    return [
+      ...around,
+      value('toOnSeconds', kind.toOnSeconds, status, source),
+      value('toOffSeconds', kind.toOffSeconds, status, source),
+    ];
+  const base = value('baseOhms', baseOhms, 'P', '4.7 to 10 kohm speeds up a 6N138 (common practice)');
+  return [
+    ...around,
+    ...(kind.baseGain === undefined ? [] : [base]),
+    value('gain', kind.gain, status, `${source}, at ${kind.gainAmperes * 1e3} mA`),
   ];
 }
 

@@ -14,7 +14,8 @@ interface Corners {
 export interface ValueEntry {
   readonly name: ValueName;
   readonly label: string;
-  readonly unit: 'V' | 'ohm' | 'W' | 'A';
+  readonly unit: 'V' | 'ohm' | 'W' | 'A' | 's' | '%';
+  /** As it is kept: volts, ohms, watts, amperes, seconds; a share where the unit is %. */
   readonly value: number;
   readonly least: number;
   readonly most: number;
@@ -54,6 +55,12 @@ const KINDS = {
   inputOhms: resistor('input resistor'),
   lowVolts: volts('low below', 0.1, 10),
   highVolts: volts('high above', 0.2, 12),
+  outputVolts: volts('output supply', 1.6, 18),
+  loadOhms: { label: 'output pull-up', unit: 'ohm', least: 47, most: 1e6 },
+  baseOhms: { label: 'base resistor, 0 for none', unit: 'ohm', least: 0, most: 1e7 },
+  gain: { label: 'current transfer ratio', unit: '%', least: 0.01, most: 100 },
+  toOnSeconds: { label: 'delay to on', unit: 's', least: 0, most: 100e-6 },
+  toOffSeconds: { label: 'delay to off', unit: 's', least: 0, most: 100e-6 },
 } as const;
 /** The name of a value, its unit in it. */
 export type ValueName = keyof typeof KINDS;

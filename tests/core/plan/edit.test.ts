@@ -16,7 +16,8 @@ import { sayEdit } from '../../../src/core/plan/edited.ts';
 import type { Edit } from '../../../src/core/plan/edited.ts';
 import { hearers, hopNumbers, senders } from '../../../src/core/board/hearing.ts';
 import { BYTE_SECONDS } from '../../../src/core/board/hops.ts';
-import { outputDelays } from '../../../src/core/wiring/optocouplers.ts';
+import { outputModel } from '../../../src/core/wiring/opto-outputs.ts';
+import type { Part } from '../../../src/core/wiring/optocouplers.ts';
 import { LIBRARY, planJack } from '../../../src/core/plan/library.ts';
 import { LATENCY_SECONDS, PLAN_LIMITS } from '../../../src/core/plan/kinds.ts';
 import { makePlan } from '../../../src/core/plan/parts.ts';
@@ -333,8 +334,12 @@ describe('A message', () => {
     expect(senders(chain)).toEqual([SWITCHER]);
     const { hearings, deaf } = hearers(chain, SWITCHER);
     // The looper's input delays by its slower edge; its software THRU adds a byte of 320 us and 1 ms; then the drive's input.
-    const first = outputDelays('PC900V').toOffSeconds;
-    const second = first + BYTE_SECONDS + LATENCY_SECONDS + outputDelays('H11L1').toOffSeconds;
+    const toOff = (part: Part): number => {
+      const { kind } = outputModel(part);
+      return 'toOffSeconds' in kind ? kind.toOffSeconds : NaN;
+    };
+    const first = toOff('PC900V');
+    const second = first + BYTE_SECONDS + LATENCY_SECONDS + toOff('H11L1');
     expect(hearings.map(({ device, hops, links }) => [device, hops, links])).toEqual([
       [LOOPER, 1, ['link 1']],
       [DRIVE, 2, ['link 1', 'link 2']],
