@@ -19,10 +19,9 @@ const slowerEdge = (link: AuthoredLink, metres: number): number => {
   return Math.max(toActiveSeconds, toIdleSeconds);
 };
 
-/** What becomes of a program change, without a base resistor. */
+/** What becomes of a program change. */
 const outcomes = (link: AuthoredLink, hops: number): readonly string[] =>
   sendOver(link, [{ kind: 'program change', channel: 0, program: 4 }], {
-    baseResistor: false,
     hops,
   }).sending.outcomes.map(({ outcome }) => outcome);
 

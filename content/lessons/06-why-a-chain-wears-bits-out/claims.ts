@@ -1,9 +1,19 @@
-import { above, between, hopsOf, sendOver, type Claims } from '../../../src/core/learn/index.ts';
+import {
+  above,
+  between,
+  hopsOf,
+  sendOver,
+  type AuthoredLink,
+  type Claims,
+} from '../../../src/core/learn/index.ts';
 import type { Journey } from '../../../src/core/signal/index.ts';
 import { links, press } from './data.ts';
 
+/** The same pull-up with a base resistor, which a journey may leave out. */
+const drained: AuthoredLink = { ...links.bare, input: { ...links.bare.input, values: { loadOhms: 1200 } } };
+
 const outcomes = (journey: Partial<Journey>): readonly string[] =>
-  sendOver(links.drained, press, journey).sending.outcomes.map(({ outcome }) => outcome);
+  sendOver(drained, press, journey).sending.outcomes.map(({ outcome }) => outcome);
 
 const slow: Partial<Journey> = { baseResistor: false };
 const software: Partial<Journey> = { ...slow, hops: 4, thru: 'software thru' };
@@ -26,7 +36,7 @@ export const claims: Claims = {
   ],
   'software in between garbles nothing, and holds every byte up by three bytes or more': () => [
     [outcomes(software), ['late', 'late']],
-    ...sendOver(links.drained, press, software).sending.outcomes.map(
+    ...sendOver(drained, press, software).sending.outcomes.map(
       ({ lagSeconds }) => [lagSeconds, above(3 * 320e-6)] as const,
     ),
   ],

@@ -12,13 +12,6 @@ export const links = {
     leads: [{ ends: ['din5', 'din5'], wires: ['4-4', '5-5', '2-2'] }],
     outcome: 'flows',
   },
-  /** The same with the usual base resistor. */
-  drained: {
-    output: din,
-    input: { connector: 'din5', style: 'din', values: { loadOhms: 1200 } },
-    leads: [{ ends: ['din5', 'din5'], wires: ['4-4', '5-5', '2-2'] }],
-    outcome: 'flows',
-  },
   /** Pull-up and base resistor as they stand by default. */
   usual: {
     output: din,

@@ -129,9 +129,9 @@ const ENTRIES: Readonly<Record<Part, OutputModel>> = {
   },
   unknown: {
     kind: DARLINGTON,
-    loadOhms: 1000,
+    loadOhms: 820,
     loadStatus: 'P',
-    loadSource: 'common practice, no source',
+    loadSource: '470 ohm to 1 kohm are usual (common practice, no source)',
     baseOhms: 0,
     status: 'D',
     source: 'the slowest of the usual parts: a 6N138 with no base resistor',

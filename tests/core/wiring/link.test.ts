@@ -192,7 +192,9 @@ describe('the default circuits', () => {
 
   it('turn on at the currents of their parts', () => {
     // 6N138: test current of its sheet. H11L1: 1.6 mA at most. PC900V: 4 mA (MMA CA-033, p. 4). Not known: the worst of them.
-    expect(PARTS.slice(0, 4).map((part) => partEntry(part).turnOnAmperes)).toEqual([1.6e-3, 1.6e-3, 4e-3, 4e-3]);
+    expect(PARTS.slice(0, 4).map((part) => partEntry(part).turnOnAmperes)).toEqual([
+      1.6e-3, 1.6e-3, 4e-3, 4e-3,
+    ]);
     // 6N136, by hand: 3.5 V over 4.7 kohm, 26 %: 2.86 mA. CNY17-3: 3.5 mA at 1 kohm, 150 %; 10 mA x (3.5 / 15)^(1 / 1.3): 3.27 mA.
     expect(partEntry('6N136').turnOnAmperes * 1e3).toBeCloseTo(3.5 / 4.7 / 0.26, 6);
     expect(partEntry('CNY17-3').turnOnAmperes * 1e3).toBeCloseTo(10 * (0.35 / 1.5) ** (1 / 1.3), 6);
