@@ -15,7 +15,7 @@ import type { Waveform } from '../../src/core/signal/waveform.ts';
 import { drawAllBuilds } from '../core/verdict/build.ts';
 import { makeJack, makeLead, wires } from '../../src/core/wiring/link.ts';
 import type { Link } from '../../src/core/wiring/link.ts';
-import type { Part } from '../../src/core/wiring/optocouplers.ts';
+import type { Part } from '../../src/core/wiring/parts.ts';
 import type { Figure } from './figures.ts';
 
 const link = (part: Part): Link => ({

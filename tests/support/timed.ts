@@ -3,7 +3,7 @@ import type { Drive } from '../../src/core/circuit/drive.ts';
 import type { Circuit, Element } from '../../src/core/circuit/elements.ts';
 import { circuitsFor, makeJack, makeLead, wires } from '../../src/core/wiring/link.ts';
 import type { Link } from '../../src/core/wiring/link.ts';
-import { PARTS } from '../../src/core/wiring/optocouplers.ts';
+import { PARTS } from '../../src/core/wiring/parts.ts';
 import { randomNetwork } from './networks.ts';
 import type { Random } from './random.ts';
 

@@ -56,12 +56,15 @@ function passedBy(graph: BoardGraph, feed: Feed, at: number): HopTiming['by'] {
   return passed === 'nothing' ? 'own' : passed;
 }
 
-/** What the LED of an input carries; undefined where its link does not work, which is told elsewhere. */
+/** What the LED of an input carries; undefined where its link does not work, which is told elsewhere, or its part is not known. */
 function litBy(
-  { links }: BoardGraph,
-  { link, input }: Feed,
+  graph: BoardGraph,
+  feed: Feed,
   solved: readonly SolvedOutput[],
 ): { readonly idle: number; readonly active: number } | undefined {
+  if (inputOf(graph, feed).part === 'unknown') return undefined;
+  const { link, input } = feed;
+  const { links } = graph;
   const group = solved.find((one) => one.links.includes(links[link] as PlanLink));
   if (!group) return undefined;
   const before = group.links.slice(0, group.links.indexOf(links[link] as PlanLink));

@@ -1,12 +1,5 @@
 /** From a plan to the planning problem: who can feed whom, with which leads, at what cost. */
-import {
-  bestOf,
-  breakoutCost,
-  offersOf,
-  shiftShare,
-  wayMetres,
-  waysToJoin,
-} from '../board/index.ts';
+import { bestOf, breakoutCost, offersOf, shiftShare, wayMetres, waysToJoin } from '../board/index.ts';
 import type { JackOnBoard, OfferedChoice } from '../board/index.ts';
 import {
   MAKING_DEFAULTS,

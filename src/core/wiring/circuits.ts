@@ -1,6 +1,6 @@
 /** Every circuit behind a jack, and what is known of it. */
 import { DRIVERS, DRIVER_ENTRIES } from './drivers.ts';
-import type { Part } from './optocouplers.ts';
+import type { Part } from './parts.ts';
 import { RECEIVERS, RECEIVER_ENTRIES } from './receivers.ts';
 import type { CircuitEntry, ValueEntry } from './values.ts';
 

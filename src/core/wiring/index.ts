@@ -49,8 +49,9 @@ export {
   wires,
 } from './link.ts';
 export type { Branch, Conductor, Direction, End, Fault, Jack, Lead, Link, Rival, Side } from './link.ts';
-export { CURRENT_TO_SPEAK_OF, PARTS, PROTECTION_DIODE, USUAL_PARTS, partEntry } from './optocouplers.ts';
-export type { Part } from './optocouplers.ts';
+export { CURRENT_TO_SPEAK_OF, PROTECTION_DIODE, partEntry } from './optocouplers.ts';
+export { PARTS, USUAL_PARTS } from './parts.ts';
+export type { Part } from './parts.ts';
 export { OTHER_JACKS, addOtherJack, otherJackEntry, otherJackSuits } from './other-jacks.ts';
 export type { OtherJackKind, OtherJackValues } from './other-jacks.ts';
 export { outputModel } from './opto-outputs.ts';

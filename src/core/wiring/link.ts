@@ -4,7 +4,7 @@ import { circuitEntry, hasLed, valuesOf } from './circuits.ts';
 import type { Connector, Contact, Form } from './connectors.ts';
 import { contactsOf } from './connectors.ts';
 import { DRIVERS } from './drivers.ts';
-import type { Part } from './optocouplers.ts';
+import type { Part } from './parts.ts';
 import { RECEIVERS } from './receivers.ts';
 import { CONTACT_OHMS } from './wire.ts';
 import type { Style } from './styles.ts';

@@ -1,5 +1,5 @@
 /** The output side of each optocoupler: how its transistor follows the light, or how long its logic takes. */
-import type { Part } from './optocouplers.ts';
+import type { Part } from './parts.ts';
 import type { Status } from './styles.ts';
 
 /**

@@ -1,29 +1,9 @@
 /** Optocouplers: the LED that the loop lights; what follows its light is in `opto-outputs.ts`. */
 import type { DiodeModel } from '../circuit/index.ts';
 import { outputModel } from './opto-outputs.ts';
+import type { Part } from './parts.ts';
 import type { Status } from './styles.ts';
 import { LOW_SHARE, ledAmperesFor } from './transistor-stage.ts';
-
-/** Optocouplers to choose; `unknown` is judged as the worst part that the 2014 update names. Links count on the order. */
-export const PARTS = [
-  '6N138',
-  'H11L1',
-  'PC900V',
-  'unknown',
-  '6N136',
-  '6N137',
-  '4N35',
-  '4N25',
-  'CNY17-1',
-  'CNY17-2',
-  'CNY17-3',
-  'PC817',
-] as const;
-/** What stands in most inputs: parts that the 2014 update names, and the usual logic part (common practice, no source). */
-export const USUAL_PARTS = ['6N138', 'H11L1', 'PC900V'] as const satisfies readonly Part[];
-
-/** An optocoupler, or that it is not known. */
-export type Part = (typeof PARTS)[number];
 
 /** An optocoupler's LED, the current at which it turns on, and its ratings. */
 interface PartEntry {

@@ -1,7 +1,7 @@
 /** The default circuits behind an input. Where the documents leave room the value is the workbook's own choice, and says so. */
 import { outputModel } from './opto-outputs.ts';
 import { OUTPUT_VOLTS, partEntry } from './optocouplers.ts';
-import type { Part } from './optocouplers.ts';
+import type { Part } from './parts.ts';
 import { PRACTICE } from './styles.ts';
 import { OURS, circuit, factor, value } from './values.ts';
 import type { CircuitEntry, ValueEntry } from './values.ts';

@@ -1,6 +1,6 @@
 /** The values of a circuit that a reader can change: their names, labels, units and bounds. */
-import { PARTS } from './optocouplers.ts';
-import type { Part } from './optocouplers.ts';
+import { PARTS } from './parts.ts';
+import type { Part } from './parts.ts';
 import type { Status } from './styles.ts';
 
 /** End of a tolerance: factors for a relative spread, volts for a shift. */

@@ -6,7 +6,7 @@ import { LIBRARY, inAndOut, planJack } from '../../../src/core/plan/library.ts';
 import { makePlan } from '../../../src/core/plan/parts.ts';
 import type { Device, Plan, PlanJack, PlanLink } from '../../../src/core/plan/plan.ts';
 import { readPlan } from '../../../src/core/plan/read-plan.ts';
-import type { Part } from '../../../src/core/wiring/optocouplers.ts';
+import type { Part } from '../../../src/core/wiring/parts.ts';
 import { jackProblem, makeLead, wires } from '../../../src/core/wiring/link.ts';
 import type { Lead } from '../../../src/core/wiring/link.ts';
 

@@ -20,7 +20,7 @@ import { checkLink } from '../../../src/core/verdict/check.ts';
 import { CIRCUITS, hasLed } from '../../../src/core/wiring/circuits.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/link.ts';
 import type { Jack } from '../../../src/core/wiring/link.ts';
-import { PARTS } from '../../../src/core/wiring/optocouplers.ts';
+import { PARTS } from '../../../src/core/wiring/parts.ts';
 
 /** Every input that can be: each part behind each circuit that lights one, and the input that reads a level. */
 const INPUTS: readonly Jack[] = CIRCUITS.filter((circuit) => circuit.startsWith('receiver-')).flatMap(

@@ -17,7 +17,7 @@ import type { Edit } from '../../../src/core/plan/edited.ts';
 import { hearers, hopNumbers, senders } from '../../../src/core/board/hearing.ts';
 import { BYTE_SECONDS } from '../../../src/core/board/hops.ts';
 import { outputModel } from '../../../src/core/wiring/opto-outputs.ts';
-import type { Part } from '../../../src/core/wiring/optocouplers.ts';
+import type { Part } from '../../../src/core/wiring/parts.ts';
 import { LIBRARY, planJack } from '../../../src/core/plan/library.ts';
 import { LATENCY_SECONDS, PLAN_LIMITS } from '../../../src/core/plan/kinds.ts';
 import { makePlan } from '../../../src/core/plan/parts.ts';

@@ -12,7 +12,7 @@ import {
 import { STYLES } from '../../../src/core/wiring/styles.ts';
 import type { Style } from '../../../src/core/wiring/styles.ts';
 import { CIRCUITS, hasLed, valuesOf } from '../../../src/core/wiring/circuits.ts';
-import { PARTS } from '../../../src/core/wiring/optocouplers.ts';
+import { PARTS } from '../../../src/core/wiring/parts.ts';
 import { CONNECTORS, FORMS, contactsOf } from '../../../src/core/wiring/connectors.ts';
 import type { Contact } from '../../../src/core/wiring/connectors.ts';
 import {

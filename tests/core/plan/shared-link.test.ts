@@ -13,7 +13,7 @@ import { PRESS_KINDS } from '../../../src/core/plan/kinds.ts';
 import { sayProblem } from '../../../src/core/plan/reading.ts';
 import { readSharedLink, writeSharedLink } from '../../../src/core/plan/shared-link.ts';
 import { CIRCUITS } from '../../../src/core/wiring/circuits.ts';
-import { PARTS } from '../../../src/core/wiring/optocouplers.ts';
+import { PARTS } from '../../../src/core/wiring/parts.ts';
 import { VALUES } from '../../../src/core/wiring/values.ts';
 import { CONNECTORS, CONTACTS, FORMS } from '../../../src/core/wiring/connectors.ts';
 import { DIRECTIONS, FAULT_KINDS, SIDES } from '../../../src/core/wiring/link.ts';

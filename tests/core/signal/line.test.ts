@@ -8,7 +8,7 @@ import { waveform } from './lines.ts';
 import { checkLink } from '../../../src/core/verdict/check.ts';
 import type { Outcome } from '../../../src/core/verdict/outcomes.ts';
 import type { Driver } from '../../../src/core/wiring/drivers.ts';
-import type { Part } from '../../../src/core/wiring/optocouplers.ts';
+import type { Part } from '../../../src/core/wiring/parts.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/link.ts';
 import type { Jack, Lead, Link } from '../../../src/core/wiring/link.ts';
 import { seededRandom } from '../../support/random.ts';

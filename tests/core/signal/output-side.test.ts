@@ -12,7 +12,7 @@ import { receive } from '../../../src/core/signal/receiver.ts';
 import type { ReceiverOptions } from '../../../src/core/signal/receiver.ts';
 import { makeJack } from '../../../src/core/wiring/link.ts';
 import type { Jack } from '../../../src/core/wiring/link.ts';
-import type { Part } from '../../../src/core/wiring/optocouplers.ts';
+import type { Part } from '../../../src/core/wiring/parts.ts';
 import { outputStage } from '../../../src/core/wiring/output-stage.ts';
 import { ledAmperesFor, collectorAmperes } from '../../../src/core/wiring/transistor-stage.ts';
 

@@ -3,7 +3,7 @@ import { drawAllBuilds } from './build.ts';
 import { influenceOf } from '../../../src/core/verdict/influence.ts';
 import { BUILDS, drawBuilds } from '../../../src/core/verdict/tolerance.ts';
 import type { Driver } from '../../../src/core/wiring/drivers.ts';
-import type { Part } from '../../../src/core/wiring/optocouplers.ts';
+import type { Part } from '../../../src/core/wiring/parts.ts';
 import type { Receiver } from '../../../src/core/wiring/receivers.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/link.ts';
 import type { Link } from '../../../src/core/wiring/link.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { CIRCUITS } from '../../../src/core/wiring/circuits.ts';
-import { PARTS } from '../../../src/core/wiring/optocouplers.ts';
+import { PARTS } from '../../../src/core/wiring/parts.ts';
 import { CONNECTORS } from '../../../src/core/wiring/connectors.ts';
 import { DIRECTIONS, jackProblem, makeJack, settleJack } from '../../../src/core/wiring/link.ts';
 import { STYLES } from '../../../src/core/wiring/styles.ts';
