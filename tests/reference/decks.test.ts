@@ -36,7 +36,7 @@ const HANGING_VOLTS = 1e-3;
  * Not compared: where the decks have two ideal sources for supply and stage, the core has one supply and a switch, so that
  * their currents are shared out another way. What flows in the resistors around them is compared.
  */
-const OUTPUT_SOURCES: readonly string[] = ['vsupply', 'vout'];
+const OUTPUT_SOURCES: readonly string[] = ['vsupply', 'vout', 'vsupply2', 'vout2'];
 
 test('there are at least twelve decks written by hand, and each has its link', () => {
   expect(NAMES.length).toBeGreaterThanOrEqual(12);

@@ -87,6 +87,29 @@ function contacts(jack: Jack, letter: string, place: string, mark: string): Read
   return named;
 }
 
+/** A second output on the input of a link; its parts and nodes end in 2 in the decks. */
+function beside(one: DeckLink, second: Jack, branch: Branch): DeckLink {
+  const [first] = branch.leads;
+  const wires = first?.conductors.map(({ from, to }, at) => [`rlead2${at + 1}`, `wire2000.0 ${from} ${to}`]);
+  return {
+    ...one,
+    link: { ...one.link, rivals: [{ output: second, branches: [{ ...branch, shares: 0 }] }] },
+    nodes: {
+      ...one.nodes,
+      ...contacts(second, 'o', 'out2', '2'),
+      rail2: 'out2 rail',
+      out2: 'out2 stage',
+      ognd2: 'out2 ground',
+    },
+    parts: {
+      ...one.parts,
+      ...Object.fromEntries(wires ?? []),
+      rsource2: 'out2 source resistor',
+      rsink2: '-out2 sink resistor',
+    },
+  };
+}
+
 /** A link whose decks name their parts in the usual way: conductors are `rlead` and a number, in the order they are laid. */
 function usual(out: Jack, branches: readonly Branch[], grounding: Grounding = 'separate'): DeckLink {
   const nodes: Record<string, string> = { ...OUTPUT_NODES, ...contacts(out, 'o', 'out', '') };
@@ -174,6 +197,11 @@ export const DECK_LINKS: Readonly<Record<string, DeckLink>> = {
     lead(isolated('H11L1'), STRAIGHT),
     lead(isolated('PC900V'), STRAIGHT),
   ]),
+  '5v-two-outputs-on-one-input': beside(
+    usual(output('driver-5v'), [lead(isolated(), STRAIGHT)]),
+    output('driver-5v'),
+    lead(isolated(), STRAIGHT),
+  ),
   '5v-ts-lead-between-type-a': {
     link: { output: output('driver-5v'), branches: [tsLead] },
     grounding: 'separate',

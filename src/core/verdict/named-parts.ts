@@ -5,7 +5,7 @@ import { judgeInputs } from './judge.ts';
 import { prepareLink } from './prepare.ts';
 
 /** A link with every part named. `part` is the one put in place of all that are not known; undefined for a mixture. */
-export interface NamedLink {
+interface NamedLink {
   readonly link: Link;
   readonly part: Part | undefined;
 }

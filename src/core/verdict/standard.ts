@@ -3,7 +3,7 @@ import { styleEntry, valueAt, valuesOf } from '../wiring/index.ts';
 import type { CircuitKind, Jack, ValueName } from '../wiring/index.ts';
 
 /** A value that is not the standard's: what it is, and what the standard has, ohms or volts. */
-export interface OffStandard {
+interface OffStandard {
   readonly name: ValueName;
   readonly label: string;
   readonly value: number;
