@@ -46,6 +46,44 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
+const TURNED = [
+  { from: '5', to: '4' },
+  { from: '2', to: '5' },
+] as const;
+
+describe('Bytes sent from the command line', { timeout: PATIENCE }, () => {
+  test('are heard as F3 FE 00 where the line is upside down, framing marked', () => {
+    // By hand: 90 88 00 in ten bits each, every bit turned over; the first start bit found is 5 bits into 90.
+    const good = plainPlan();
+    const plan: Plan = {
+      ...withConductors(good, TURNED),
+      devices: good.devices.map((device) => ({
+        ...device,
+        jacks: device.jacks.map((jack) => (jack.direction === 'in' ? { ...jack, part: 'H11L1' } : jack)),
+      })),
+    };
+    writeFileSync(join(folder, 'turned.json'), writePlanText(plan));
+    const { out } = run('--json', '--send', '90 88 00', 'turned.json');
+    const [row] = JSON.parse(out) as [{ received: { value: number; kind: string; seconds: number }[] }];
+    expect(row.received.map(({ value, kind }) => [value, kind])).toEqual([
+      [0xf3, 'framing error'],
+      [0xfe, 'byte'],
+      [0x00, 'break'],
+    ]);
+    expect(row.received.every(({ seconds }) => seconds > 0)).toBe(true);
+    expect(run('--send', '90 88 00', 'turned.json').out).toContain('heard: F3 (framing error) FE 00 (break)');
+  });
+
+  test('are heard as sent where the link works, and bad ones are refused', () => {
+    expect(run('--send', '90 3C 40', 'good.json').out).toContain('link 1: heard: 90 3C 40\n');
+    const { status, error } = run('--send', '9', 'good.json');
+    expect([status, error.split('\n')[0]]).toEqual([
+      2,
+      `--send: expected bytes of two hex digits each, as in "90 88 00", got '9'`,
+    ]);
+  });
+});
+
 describe('The command line', { timeout: PATIENCE }, () => {
   test('ends with 0 and a line for each link when every link flows', () => {
     const { status, out, error } = run('good.json', 'good.json');
@@ -69,7 +107,7 @@ describe('The command line', { timeout: PATIENCE }, () => {
     const missing = run('nowhere.json');
     expect([missing.status, missing.error.startsWith('nowhere.json: cannot be read')]).toEqual([2, true]);
     expect(run('--loud', 'good.json').error).toContain(
-      '--loud: expected --json or --against, got an option that does not exist',
+      '--loud: expected --json, --against or --send, got an option that does not exist',
     );
     expect([run().status, run('good.json', '--against').status]).toEqual([2, 2]);
   });

@@ -61,7 +61,7 @@ function litBy(
   graph: BoardGraph,
   feed: Feed,
   solved: readonly SolvedOutput[],
-): { readonly idle: number; readonly active: number } | undefined {
+): { readonly dark: number; readonly bright: number } | undefined {
   if (inputOf(graph, feed).part === 'unknown') return undefined;
   const { link, input } = feed;
   const { links } = graph;
@@ -70,7 +70,8 @@ function litBy(
   const before = group.links.slice(0, group.links.indexOf(links[link] as PlanLink));
   const branch = before.reduce((sum, { inputs }) => sum + inputs.length, input);
   const found = group.judgement.inputs[branch];
-  return found && (found.outcome === 'flows' || found.outcome === 'weak') ? found : undefined;
+  if (!found || (found.outcome !== 'flows' && found.outcome !== 'weak')) return undefined;
+  return { dark: found.idle, bright: found.active };
 }
 
 /**

@@ -36,7 +36,8 @@ export {
   bankSelect,
 } from './messages.ts';
 export type { Message } from './messages.ts';
-export type { Heard } from './receiver.ts';
+export { receivedBytes, sayReceived } from './receiver.ts';
+export type { Heard, ReceivedByte } from './receiver.ts';
 export { ownHop, sendThrough } from './send.ts';
 export type { Leg, Sending } from './send.ts';
 export { inputAmountAt, inputTrace } from './show.ts';

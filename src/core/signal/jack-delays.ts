@@ -12,7 +12,7 @@ const USUAL_AMPERES = 5.4e-3;
 /** The byte whose stop bit is the hardest to keep: nine bits of light, one of dark, and the next start right behind it. */
 const HARDEST = 0x00;
 
-const USUAL: LedAmperes = { idle: 0, active: USUAL_AMPERES };
+const USUAL: LedAmperes = { dark: 0, bright: USUAL_AMPERES };
 
 /** What follows the LED of an input, in the usual link where nothing is known of its current. */
 export function followerOf(jack: OutputJack, lit: LedAmperes = USUAL, baseResistor?: boolean): Follower {

@@ -74,7 +74,8 @@ function solveRestAmperes(time: TimeLink, input: number): LedAmperes {
     if (failed) throw new Error(`link: has no state at rest: ${failed.reason}`);
     return compiled.junctions[probe.junction]!.amperes;
   };
-  return { active: at(false), idle: at(true) };
+  const both = [at(false), at(true)];
+  return { dark: Math.min(...both), bright: Math.max(...both) };
 }
 
 /** The stage of a chain that a link is: takes the driven line, gives the line at input number `input`. */

@@ -3,10 +3,10 @@ import { collectorAmperes, saturationAmperes } from '../wiring/index.ts';
 import type { TransistorStage } from '../wiring/index.ts';
 import type { Edge, Waveform } from './waveform.ts';
 
-/** Steady currents of the LED, amperes: at rest, and while a 0 is sent. */
+/** Steady currents of the LED in the two states of its link, amperes: the lesser and the greater, whichever state is which. */
 export interface LedAmperes {
-  readonly idle: number;
-  readonly active: number;
+  readonly dark: number;
+  readonly bright: number;
 }
 
 /** A transistor behind an LED of known currents. */
@@ -154,8 +154,8 @@ function move(
 export function throughTransistor(led: Waveform, { stage, lit }: LitStage): Waveform {
   const motion = motionOf(stage);
   const [bare, drained] = stage.model.wakeCoulombs;
-  const wakeSeconds = lit.active > 0 ? (stage.baseOhms > 0 ? drained : bare) / lit.active : Infinity;
-  const targets = { dark: collectorAmperes(stage, lit.idle), lit: collectorAmperes(stage, lit.active) };
+  const wakeSeconds = lit.bright > 0 ? (stage.baseOhms > 0 ? drained : bare) / lit.bright : Infinity;
+  const targets = { dark: collectorAmperes(stage, lit.dark), lit: collectorAmperes(stage, lit.bright) };
   const targetAt = (level: boolean): number => (level ? targets.dark : targets.lit);
   let current = Math.max(0, targetAt(led.before));
   const before = current < motion.read;
@@ -187,7 +187,7 @@ export interface OutputShape {
 export function outputShape({ stage, lit }: LitStage): OutputShape {
   const motion = motionOf(stage);
   const { supplyVolts, loadOhms, model } = stage;
-  const [dark, light] = [collectorAmperes(stage, lit.idle), collectorAmperes(stage, lit.active)];
+  const [dark, light] = [collectorAmperes(stage, lit.dark), collectorAmperes(stage, lit.bright)];
   const settled = (current: number): number => Math.min(motion.saturation, Math.max(0, current));
   const voltsAt = (current: number): number =>
     Math.max(model.saturationVolts, supplyVolts - loadOhms * settled(current));

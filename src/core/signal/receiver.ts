@@ -1,4 +1,5 @@
 import { BAUD, BITS_PER_FRAME, bitSecondsOf } from './frames.ts';
+import { hexOf } from './hex.ts';
 import { edgesUpTo, levelAt } from './waveform.ts';
 import type { Waveform } from './waveform.ts';
 
@@ -65,6 +66,30 @@ interface Glitch extends HeardBase {
 
 /** What a receiver can report. */
 export type Heard = HeardByte | FramingError | Break | Glitch;
+
+/** A byte as a monitor shows it, good or not. `seconds`: when it was seen to start. */
+export interface ReceivedByte {
+  readonly value: number;
+  readonly kind: 'byte' | 'framing error' | 'break';
+  readonly seconds: number;
+}
+
+/** Every byte that a monitor shows, in order: those that end in a framing error as well, and a break as 00. A false start is none. */
+export function receivedBytes(heard: readonly Heard[]): readonly ReceivedByte[] {
+  return heard.flatMap((one): readonly ReceivedByte[] =>
+    one.kind === 'glitch'
+      ? []
+      : [{ value: one.kind === 'break' ? 0 : one.value, kind: one.kind, seconds: one.startSeconds }],
+  );
+}
+
+/** Bytes as a monitor shows them, those that are not good marked: 'F3 (framing error) FE'; 'nothing' where there is none. */
+export function sayReceived(received: readonly ReceivedByte[]): string {
+  const words = received.map(({ value, kind }) =>
+    kind === 'byte' ? hexOf(value) : `${hexOf(value)} (${kind})`,
+  );
+  return words.join(' ') || 'nothing';
+}
 
 /** Everything a receiver made of a line; `bytes` are the good ones, `frameSeconds` its own length of a byte. */
 export interface Reception {

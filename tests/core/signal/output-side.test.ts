@@ -8,7 +8,7 @@ import { delaysOf } from '../../../src/core/signal/jack-delays.ts';
 import { outputShape, throughTransistor } from '../../../src/core/signal/opto-output.ts';
 import type { LitStage } from '../../../src/core/signal/opto-output.ts';
 import { ONE_LOOK } from '../../../src/core/signal/bit-budget.ts';
-import { receive } from '../../../src/core/signal/receiver.ts';
+import { receive, receivedBytes } from '../../../src/core/signal/receiver.ts';
 import type { ReceiverOptions } from '../../../src/core/signal/receiver.ts';
 import { makeJack } from '../../../src/core/wiring/link.ts';
 import type { Jack } from '../../../src/core/wiring/link.ts';
@@ -22,7 +22,7 @@ const US = 1e6;
 function lit(part: Part, values: Jack['values'] = {}, active = part === '6N138' ? 5.4e-3 : 5.7e-3): LitStage {
   const stage = outputStage(makeJack('in', 'din5', 'din', { part, values }));
   if (!('model' in stage)) throw new Error(`${part}: needs a transistor`);
-  return { stage, lit: { idle: 0, active } };
+  return { stage, lit: { dark: 0, bright: active } };
 }
 
 const bare = (loadOhms: number): Jack['values'] => ({ loadOhms, baseOhms: 0 });
@@ -39,9 +39,7 @@ function heard(
 ) {
   let { wave } = sendBytes(bytes, { gapSeconds });
   for (let at = 0; at < stages; at += 1) wave = throughTransistor(wave, stage);
-  return receive(wave, receiver).heard.flatMap((one) =>
-    'value' in one ? [one.value] : one.kind === 'break' ? [0] : [],
-  );
+  return receivedBytes(receive(wave, receiver).heard).map(({ value }) => value);
 }
 
 function expectWithin(found: number, observed: number, factor: number): void {
