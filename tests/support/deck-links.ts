@@ -51,6 +51,7 @@ function inputNodes(branch: number, mark: string): Readonly<Record<string, strin
     [`logic${mark}`]: at('gate'),
     [`own${mark}`]: at('rail'),
     [`ignd${mark}`]: at('ground'),
+    [`glow${mark}`]: at('activity anode'),
   };
 }
 
@@ -58,6 +59,8 @@ function inputParts(branch: number, mark: string): Readonly<Record<string, strin
   const at = (name: string): string => `in${branch} ${name}`;
   return {
     [`rin${mark}`]: at('resistor'),
+    [`ractivity${mark}`]: at('activity resistor'),
+    [`dactivity${mark}`]: at('activity LED'),
     [`rled${mark}`]: at('resistor'),
     [`rlogic${mark}`]: at('resistor'),
     [`rpullup${mark}`]: at('pull-up'),
@@ -191,6 +194,13 @@ export const DECK_LINKS: Readonly<Record<string, DeckLink>> = {
   'ground-referenced-into-both-ways': usual(output('driver-ground', 'tip-signal'), [
     lead(bothWays, ['tip-tip', 'sleeve-ring']),
   ]),
+  '5v-stage-at-3v3-into-6n138': usual({ ...output('driver-5v'), values: { stageVolts: 3.3 } }, [
+    lead(isolated(), STRAIGHT),
+  ]),
+  '3v3-47-ohm-into-h11l1-with-activity-led': usual(
+    { ...output('driver-3v3-push-pull'), values: { sourceOhms: 47, sinkOhms: 47 } },
+    [lead({ ...isolated('H11L1'), values: { activityOhms: 220 } }, STRAIGHT)],
+  ),
   '5v-split-to-two': usual(output('driver-5v'), [lead(isolated(), STRAIGHT), lead(isolated(), STRAIGHT)]),
   '5v-split-to-three': usual(output('driver-5v'), [
     lead(isolated(), STRAIGHT),

@@ -117,8 +117,8 @@ function shieldOpen(facts: NoteGrounds): string | undefined {
 
 /** An LED between surely off and on at rest: this part may stay on, another of its kind not. */
 function mayStayOn({ link, inputs }: Judgement): string | undefined {
-  const lit = inputs.flatMap(({ kind, worstIdle, on, off }, at) =>
-    kind === 'current' && worstIdle >= off && worstIdle < on
+  const lit = inputs.flatMap(({ kind, idle, worstIdle, on, off }, at) =>
+    kind === 'current' && worstIdle >= off && idle < on
       ? [
           `${sayAmperes(worstIdle)} through ${sayInput(at, link.branches.length)} at rest; surely off below ${sayAmperes(off)}, on from ${sayAmperes(on)}`,
         ]

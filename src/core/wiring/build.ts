@@ -29,6 +29,8 @@ export type Role =
   | 'led'
   | 'protection'
   | 'bridge-diode'
+  | 'activity-resistor'
+  | 'activity-led'
   | 'pull-up'
   | 'input-resistor'
   | 'contact'

@@ -18,6 +18,8 @@ export type Switching = Readonly<Record<State, readonly (readonly [name: string,
 const STAGE_DRIVE = 'out stage drive';
 const STAGE_LOW = 'out stage low';
 const STAGE_HIGH = 'out stage high';
+/** The supply of a stage that has one of its own. */
+const STAGE_SUPPLY = 'out stage supply';
 
 /**
  * Add the parts of an output and tell how its stage switches. The rail is node 'out rail'.
@@ -42,11 +44,25 @@ export function addDriver(into: Collector, jack: Jack, inTime = false): Switchin
     watts: at('sinkWatts'),
   });
   const driven = inTime && circuit !== 'driver-3v3' && circuit !== 'driver-off';
-  spreadWith(into, jack, 'supplyVolts', ['out supply', ...(driven ? [STAGE_DRIVE] : [])]);
+  const mixed = stageVoltsOf(jack);
+  const drive = driven ? [STAGE_DRIVE] : [];
+  if (mixed === undefined) spreadWith(into, jack, 'supplyVolts', ['out supply', ...drive]);
+  else {
+    if (!driven) out.supply(STAGE_SUPPLY, 'out stage rail', OUTPUT_GROUND, mixed);
+    spreadWith(into, jack, 'supplyVolts', ['out supply']);
+    spreadWith(into, jack, 'stageVolts', driven ? drive : [STAGE_SUPPLY], 'supply of the output stage');
+  }
   spreadWith(into, jack, 'railOhms', ['out rail load']);
   spreadWith(into, jack, 'sourceOhms', ['out source resistor']);
   spreadWith(into, jack, 'sinkOhms', ['out sink resistor']);
   return addStage(out, jack, driven);
+}
+
+/** The voltage that a push-pull stage swings to where that is not the supply of the source line. */
+function stageVoltsOf(jack: Jack): number | undefined {
+  const mixable = jack.circuit === 'driver-5v' || jack.circuit === 'driver-3v3-push-pull';
+  const volts = mixable ? valueAt(jack, 'stageVolts') : 0;
+  return volts > 0 ? volts : undefined;
 }
 
 function addStage(out: Bench, jack: Jack, driven: boolean): Switching {
@@ -60,7 +76,7 @@ function addStage(out: Bench, jack: Jack, driven: boolean): Switching {
   const drive = ohms > 0 ? 'out drive' : 'out stage';
   if (ohms > 0) out.resistor('stage-resistor', 'out stage resistance', 'out stage', drive, ohms);
   if (driven) {
-    const volts = valueAt(jack, 'supplyVolts');
+    const volts = stageVoltsOf(jack) ?? valueAt(jack, 'supplyVolts');
     out.add(
       'stage-drive',
       { kind: 'voltage', name: STAGE_DRIVE, plus: drive, minus: OUTPUT_GROUND, volts },
@@ -75,6 +91,16 @@ function addStage(out: Bench, jack: Jack, driven: boolean): Switching {
   );
   const low: Switching = { idle: [[STAGE_LOW, 0]], active: [[STAGE_LOW, 1]] };
   if (jack.circuit === 'driver-3v3') return low;
-  out.add('stage-high', { kind: 'switch', name: STAGE_HIGH, a: 'out rail', b: drive, closed: true }, rating);
+  out.add(
+    'stage-high',
+    {
+      kind: 'switch',
+      name: STAGE_HIGH,
+      a: stageVoltsOf(jack) === undefined ? 'out rail' : 'out stage rail',
+      b: drive,
+      closed: true,
+    },
+    rating,
+  );
   return { idle: [...low.idle, [STAGE_HIGH, 1]], active: [...low.active, [STAGE_HIGH, 0]] };
 }

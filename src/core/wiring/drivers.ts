@@ -17,16 +17,27 @@ const resistors = (sourceOhms: number, sourceWatts: number, sinkOhms: number): r
   value('sinkWatts', 0.25, 'C', CA033),
 ];
 
+/** A stage of another supply than the source line's: at rest the difference of the two drives a current through the loop. */
+const MIXED: ValueEntry = value(
+  'stageVolts',
+  0,
+  'P',
+  'common practice, no source. Caution: below the supply, a sensitive input may stay on at rest',
+  { spread: factor(0.05) },
+);
+
 const at5Volts = (): readonly ValueEntry[] => [
   value('supplyVolts', 5, 'C', CA033, { spread: factor(0.1) }),
   ...resistors(220, 0.25, 220),
   ...STAGE,
+  MIXED,
 ];
 const at3Volts3 = (): readonly ValueEntry[] => [
   value('supplyVolts', 3.3, 'C', CA033, { spread: factor(0.05) }),
   ...resistors(33, 0.5, 10),
   ...STAGE,
 ];
+const at3Volts3PushPull = (): readonly ValueEntry[] => [...at3Volts3(), MIXED];
 const off = (): readonly ValueEntry[] => [
   value('railOhms', 1000, 'P', PRACTICE),
   ...resistors(220, 0.25, 220),
@@ -58,7 +69,7 @@ export const DRIVER_ENTRIES: Readonly<Record<Driver, CircuitEntry>> = {
     '3.3 V output, push-pull',
     'C',
     '33 ohm and 10 ohm, push-pull stage',
-    at3Volts3,
+    at3Volts3PushPull,
   ),
   'driver-off': circuit('loop', 'output, supply off', 'P', 'rail to ground through 1 kohm, stage open', off),
   'driver-ground': circuit(

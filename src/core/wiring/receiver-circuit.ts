@@ -1,5 +1,6 @@
 /** What stands behind an input jack, and how to tell whether it is on. */
 import { THERMAL_VOLTS } from '../circuit/index.ts';
+import type { DiodeModel } from '../circuit/index.ts';
 import type { Bench, Collector } from './build.ts';
 import { inputGround, inputNode, spreadWith } from './build.ts';
 import { valuesOf } from './circuits.ts';
@@ -70,6 +71,7 @@ function addSeries({ into, bench, jack, name, at }: Input, a: string, b: string)
 function addIsolated(input: Input, source: string): Sense {
   const { bench, sink, name } = input;
   const [entry, anode, cathode] = [name('entry'), name('anode'), name('cathode')];
+  addActivity(input, source);
   addSeries(input, source, entry);
   if (input.jack.circuit === 'receiver-isolated') {
     const sense = addLed(input, entry, sink, name('protection diode'));
@@ -81,6 +83,24 @@ function addIsolated(input: Input, source: string): Sense {
   bench.diode('bridge-diode', name('bridge diode 3'), cathode, entry);
   bench.diode('bridge-diode', name('bridge diode 4'), cathode, sink);
   return addLed(input, anode, cathode);
+}
+
+/** A red LED: 1.8 V at 5 mA (common practice, no source). */
+const ACTIVITY_LED: DiodeModel = { saturationAmperes: 1e-18, emission: 1.93, seriesOhms: 3 };
+
+/** Add the LED that shows activity, across the loop behind its own resistor, where there is one. */
+function addActivity({ bench, sink, name, at }: Input, source: string): void {
+  const ohms = at('activityOhms');
+  if (ohms === 0) return;
+  const anode = name('activity anode');
+  bench.resistor('activity-resistor', name('activity resistor'), source, anode, ohms);
+  bench.add('activity-led', {
+    kind: 'diode',
+    name: name('activity LED'),
+    anode,
+    cathode: sink,
+    ...ACTIVITY_LED,
+  });
 }
 
 function addLogic({ into, bench, jack, sink, name, at }: Input, rail: string, ground: string): Sense {

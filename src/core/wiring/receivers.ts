@@ -53,6 +53,12 @@ const isolated = (part: Part): readonly ValueEntry[] => [
   value('seriesOhms', 220, 'C', 'MMA CA-033, p. 4'),
   value('seriesWatts', 0.25, 'P', OURS),
   ...ledValues(part),
+  value(
+    'activityOhms',
+    0,
+    'P',
+    'common practice, no source. Caution: it takes current from the input, outside the standard',
+  ),
 ];
 const logic = (): readonly ValueEntry[] => [
   value('supplyVolts', 3.3, 'P', PRACTICE, { spread: factor(0.05) }),

@@ -61,6 +61,13 @@ const KINDS = {
   gain: { label: 'current transfer ratio', unit: '%', least: 0.01, most: 100 },
   toOnSeconds: { label: 'delay to on', unit: 's', least: 0, most: 100e-6 },
   toOffSeconds: { label: 'delay to off', unit: 's', least: 0, most: 100e-6 },
+  stageVolts: { label: 'output stage swings to, 0 for the supply', unit: 'V', least: 0, most: 24 },
+  activityOhms: {
+    label: 'activity LED across the input, its resistor, 0 for none',
+    unit: 'ohm',
+    least: 0,
+    most: 1e5,
+  },
 } as const;
 /** The name of a value, its unit in it. */
 export type ValueName = keyof typeof KINDS;
