@@ -1,4 +1,4 @@
-/** The board: exact and large plans with their bounds, the check of a whole plan, and the slowest of many spoiled files. */
+/** The board: exact and large plans with their bounds, and the check of a whole plan. */
 import { checkBoard } from '../../src/core/board/check.ts';
 import { planBoard } from '../../src/core/planner/plan-it.ts';
 import type { PlannedBoard } from '../../src/core/planner/plan-it.ts';
@@ -7,11 +7,7 @@ import type { BoardProblem } from '../../src/core/planner/board-problem.ts';
 import { search } from '../../src/core/planner/search.ts';
 import { planOfLayout } from '../../src/core/planner/plan-of.ts';
 import type { Plan } from '../../src/core/plan/plan.ts';
-import { readPlanText, writePlanText } from '../../src/core/plan/read-plan.ts';
-import { readSharedLink, writeSharedLink } from '../../src/core/plan/shared-link.ts';
-import { mutate } from '../core/plan/plans.ts';
 import { randomBoard, wiredBoard } from '../core/board/boards.ts';
-import { seededRandom } from '../support/random.ts';
 import { quantile } from './figures.ts';
 import type { Figure } from './figures.ts';
 
@@ -66,29 +62,6 @@ function againMilliseconds(plan: Plan): number {
   return quantile(times, 0.5);
 }
 
-/** Spoiled files and links, half of them each. */
-const SPOILED = 10_000;
-
-/** The slowest answer to a spoiled file, and to a spoiled link. */
-async function slowestSpoiled(plans: readonly Plan[]): Promise<{ file: number; link: number }> {
-  const random = seededRandom(5);
-  const texts = plans.map(writePlanText);
-  const links = await Promise.all(plans.map(writeSharedLink));
-  let [file, link] = [0, 0];
-  for (let round = 0; round < SPOILED / 2; round++) {
-    const text = JSON.stringify(mutate(JSON.parse(random.pick(texts)), random));
-    let start = performance.now();
-    readPlanText(text);
-    file = Math.max(file, performance.now() - start);
-    const whole = random.pick(links);
-    const at = random.integer(1, whole.length - 1);
-    start = performance.now();
-    await readSharedLink(`${whole.slice(0, at)}A${whole.slice(at + 1)}`);
-    link = Math.max(link, performance.now() - start);
-  }
-  return { file, link };
-}
-
 /** Figures of the board. A warm-up board goes first. */
 export async function figures(): Promise<readonly Figure[]> {
   bestPlan(99, 8);
@@ -99,7 +72,6 @@ export async function figures(): Promise<readonly Figure[]> {
   const bothMilliseconds = performance.now() - bothStart;
   const other: PlannedBoard | undefined = both.ok ? both.other : undefined;
   const sizes = [3, 6, 12, 24, 48, 63].map((count) => ({ count, plan: wiredBoard(count) }));
-  const spoiled = await slowestSpoiled([...small, ...large].map(({ plan }) => plan));
   const within = large.filter(({ gap }) => gap <= 0.03).length;
   return [
     {
@@ -142,7 +114,5 @@ export async function figures(): Promise<readonly Figure[]> {
       value: againMilliseconds(large[0]?.plan as Plan),
       unit: 'ms',
     },
-    { name: 'slowest of 5 000 spoiled files', value: spoiled.file, unit: 'ms', atMost: 100 },
-    { name: 'slowest of 5 000 spoiled links', value: spoiled.link, unit: 'ms', atMost: 100 },
   ];
 }

@@ -70,13 +70,13 @@ type Named = readonly (readonly [name: string, shape: Shape<unknown>])[];
 
 function reader(fields: Named, check: RecordOptions<Fields>['check']): Shape<unknown>['read'] {
   const names = fields.map(([name]) => name);
+  const expected = `no field of this name (there are ${names.join(', ')})`;
   return (value, place, problems) => {
     const given = fieldsOf(value);
     if (!given) return miss(problems, place, 'an object', value);
     const at = (name: string): string => (place === '' ? name : `${place}.${name}`);
     for (const name of Object.keys(given))
-      if (!names.includes(name))
-        miss(problems, at(name), `no field of this name (there are ${names.join(', ')})`, given[name]);
+      if (!names.includes(name)) miss(problems, at(name), expected, given[name]);
     const made: Record<string, unknown> = {};
     let whole = true;
     for (const [name, { read, missing }] of fields) {

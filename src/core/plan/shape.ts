@@ -133,8 +133,9 @@ export function listOf<T>(item: Shape<T>, most: number, least = 0): Shape<readon
     schema: { type: 'array', items: item.schema, minItems: least, maxItems: most },
     width: 1,
     pack: (value, names, holder) => [value.flatMap((one) => item.pack(one, names, holder))],
+    // A list that is too long stays as it is: the reader refuses it by its length, without a look at its members.
     unpack: ([packed], names, holder) =>
-      Array.isArray(packed)
+      Array.isArray(packed) && packed.length <= most * item.width
         ? Array.from({ length: Math.ceil(packed.length / item.width) }, (_, at) =>
             item.unpack(packed.slice(at * item.width, (at + 1) * item.width), names, holder),
           )
@@ -189,7 +190,7 @@ export function tableOf<K extends string, T>(
       ]),
     ],
     unpack: ([packed], names) =>
-      Array.isArray(packed)
+      Array.isArray(packed) && packed.length <= 2 * keys.length
         ? Object.fromEntries(
             Array.from({ length: Math.ceil(packed.length / 2) }, (_, at) => [
               memberAt(keys, packed[2 * at]),

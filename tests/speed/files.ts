@@ -1,0 +1,135 @@
+/** Files and links that were spoiled, or made to cost time: how long the worst of them is looked at before it is refused or opened. */
+import { checkBoard } from '../../src/core/board/index.ts';
+import { PLAN_LIMITS } from '../../src/core/plan/kinds.ts';
+import { planJack } from '../../src/core/plan/library.ts';
+import { makePlan } from '../../src/core/plan/parts.ts';
+import type { JackPlace, Plan, PlanJack } from '../../src/core/plan/plan.ts';
+import { readPlanText, sayProblems, writePlanText } from '../../src/core/plan/read-plan.ts';
+import { readSharedLink, writeSharedLink } from '../../src/core/plan/shared-link.ts';
+import { makeLead, wires } from '../../src/core/wiring/index.ts';
+import type { Direction } from '../../src/core/wiring/index.ts';
+import { randomBoard, wiredBoard } from '../core/board/boards.ts';
+import { mutate, randomPlan } from '../core/plan/plans.ts';
+import { seededRandom } from '../support/random.ts';
+import type { Random } from '../support/random.ts';
+import type { Figure } from './figures.ts';
+
+/** Time that this process has worked, milliseconds: unlike the clock, the same on a busy machine. */
+const worked = (): number => process.cpuUsage().user / 1e3;
+
+/** Files and links, half of them each. */
+const HOSTILE = 10_000;
+
+/** Longest time for one of them on the main thread, milliseconds (our own limit). */
+const LIMIT_MILLISECONDS = 200;
+
+/** One list somewhere in a value made so long that the text comes near the bound of a file. */
+function swell(value: unknown, random: Random): unknown {
+  const lists: unknown[][] = [];
+  const walk = (one: unknown): void => {
+    if (one === null || typeof one !== 'object') return;
+    if (Array.isArray(one) && one.length > 0) lists.push(one);
+    Object.values(one).forEach(walk);
+  };
+  walk(value);
+  if (lists.length === 0) return value;
+  const list = random.pick(lists);
+  const member = JSON.stringify(list[0]);
+  const count = Math.floor(random.integer(1_000, 900_000) / (member.length + 1));
+  list.push(...Array.from({ length: Math.min(count, 100_000) }, () => JSON.parse(member) as unknown));
+  return value;
+}
+
+/** An object with thousands of fields that no plan has. */
+function strangeFields(count: number): unknown {
+  const fields = Array.from({ length: count }, (_, at) => [`field ${at}`, at]);
+  return { ...(JSON.parse(writePlanText(randomPlan(0))) as object), ...Object.fromEntries(fields) };
+}
+
+/** As many links as a file may hold, each with jacks of its own and a lead that does not work, so that nothing is solved once for two. */
+function dearestBoard(): Plan {
+  const count = PLAN_LIMITS.links;
+  const half = PLAN_LIMITS.devices / 2;
+  const perDevice = count / half;
+  const jacks = (direction: Direction, from: number): readonly PlanJack[] =>
+    Array.from({ length: perDevice }, (_, at) =>
+      planJack(`jack ${at}`, direction, 'din7', 'din', {
+        values: direction === 'out' ? { sourceOhms: 220 + (from * perDevice + at) / 100 } : {},
+      }),
+    );
+  const lead = makeLead(
+    'din7',
+    'din7',
+    wires('1-1', '2-2', '3-3', '4-1', '5-3', '6-6', '7-7', 'shell-shell'),
+  );
+  const all = Array.from({ length: count }, (_, at) => at);
+  const place = (side: string, at: number): JackPlace => ({
+    device: `${side} ${Math.floor(at / perDevice)}`,
+    jack: `jack ${at % perDevice}`,
+  });
+  const devices = Array.from({ length: half }, (_, at) => [
+    { name: `from ${at}`, kind: 'controller' as const, jacks: jacks('out', at) },
+    { name: `to ${at}`, kind: 'pedal' as const, jacks: jacks('in', at) },
+  ]).flat();
+  return makePlan({
+    devices,
+    leads: all.map((at) => ({ ...lead, name: `lead ${at}`, lengthMetres: 1 + at / 100 })),
+    links: all.map((at) => ({
+      name: `link ${at}`,
+      output: place('from', at),
+      inputs: [{ ...place('to', at), leads: [`lead ${at}`] }],
+    })),
+  });
+}
+
+async function packed(value: unknown): Promise<string> {
+  const stream = new Blob([JSON.stringify(value)]).stream().pipeThrough(new CompressionStream('deflate-raw'));
+  return `a${Buffer.from(await new Response(stream).arrayBuffer()).toString('base64url')}`;
+}
+
+async function unpacked(link: string): Promise<unknown> {
+  const bytes = new Blob([Buffer.from(link.slice(1), 'base64url')]);
+  return new Response(bytes.stream().pipeThrough(new DecompressionStream('deflate-raw'))).json();
+}
+
+/** The slowest answers to spoiled files and links. */
+export async function figures(): Promise<readonly Figure[]> {
+  const random = seededRandom(5);
+  const plans = [wiredBoard(8), wiredBoard(63), randomBoard(3, 12), ...[1, 3, 5].map(randomPlan)];
+  const texts = plans.map(writePlanText);
+  const links = await Promise.all(plans.map(writeSharedLink));
+  const lists = await Promise.all(links.map(unpacked));
+  let [file, link] = [0, 0];
+  for (let round = 0; round < HOSTILE / 2; round++) {
+    const large = round % 50 === 0;
+    const whole: unknown = JSON.parse(random.pick(texts));
+    const spoiled = large ? swell(whole, random) : mutate(whole, random);
+    const text = JSON.stringify(round % 500 === 1 ? strangeFields(round * 5) : spoiled);
+    let start = worked();
+    readPlanText(text);
+    file = Math.max(file, worked() - start);
+    const good = random.pick(links);
+    const at = random.integer(1, good.length - 1);
+    const bad = large
+      ? await packed(swell(structuredClone(random.pick(lists)), random))
+      : `${good.slice(0, at)}A${good.slice(at + 1)}`;
+    start = worked();
+    await readSharedLink(bad);
+    link = Math.max(link, worked() - start);
+  }
+  const dearest = readPlanText(writePlanText(dearestBoard()));
+  if (!dearest.ok) throw new Error(`files: the dearest board is refused: ${sayProblems(dearest.problems)}`);
+  const start = worked();
+  checkBoard(dearest.plan);
+  const check = worked() - start;
+  return [
+    {
+      name: 'check of the dearest board that is opened',
+      value: check,
+      unit: 'ms',
+      atMost: LIMIT_MILLISECONDS,
+    },
+    { name: 'slowest of 5 000 hostile files', value: file, unit: 'ms', atMost: LIMIT_MILLISECONDS },
+    { name: 'slowest of 5 000 hostile links', value: link, unit: 'ms', atMost: LIMIT_MILLISECONDS },
+  ];
+}
