@@ -57,11 +57,7 @@ function dearestBoard(): Plan {
         values: direction === 'out' ? { sourceOhms: 220 + (from * perDevice + at) / 100 } : {},
       }),
     );
-  const lead = makeLead(
-    'din7',
-    'din7',
-    wires('1-1', '2-2', '3-3', '4-1', '5-3', '6-6', '7-7', 'shell-shell'),
-  );
+  const lead = makeLead('din7', 'din7', wires('1-1', '2-2', '4-1', '5-3', 'shell-shell'));
   const all = Array.from({ length: count }, (_, at) => at);
   const place = (side: string, at: number): JackPlace => ({
     device: `${side} ${Math.floor(at / perDevice)}`,

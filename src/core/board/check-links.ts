@@ -1,5 +1,5 @@
 /** Findings on the solved circuits of the links. */
-import { checkLink, outcomeWords, solveMaps, works } from '../verdict/index.ts';
+import { checkLink, outcomeWords, someMapWorks } from '../verdict/index.ts';
 import type { NoteKind } from '../verdict/index.ts';
 import { finding } from './findings.ts';
 import type { Finding, FindingKind, Severity } from './findings.ts';
@@ -48,7 +48,7 @@ function outcomeFindings(
     const mend = 'Shorten the lead, or use an output with more current or an input that needs less.';
     return tell('weak', 'works, but not with every part at its worst', checkLink(link).sentence, mend);
   }
-  if (link.branches.some(({ input }) => !solveMaps(link.output, input).candidates.some(works))) {
+  if (link.branches.some(({ input }) => !someMapWorks(link.output, input))) {
     const mend = 'Use another output, set it to another type, or put a powered converter between.';
     const why = 'Every possible wiring was solved, and none works.';
     return tell('no-passive-lead', 'no passive lead can join these two jacks', why, mend);

@@ -43,13 +43,43 @@ function checkLink(plan: Plan, { output, inputs }: PlanLink, place: string, prob
   });
 }
 
-/** All conductors that a page has to solve: those of every lead at every place it lies in. */
+/** What a page has to solve: links that share a jack are one circuit. */
 function checkSize({ leads, links }: Plan, problems: Problem[]): void {
-  const most = PLAN_LIMITS.conductorsInUse;
   const counts = new Map(leads.map(({ name, conductors }) => [name, conductors.length]));
-  const used = links.flatMap(({ inputs }) => inputs.flatMap((input) => input.leads));
-  const got = used.reduce((sum, name) => sum + (counts.get(name) ?? 0), 0);
-  if (got > most) miss(problems, 'links', `at most ${most} conductors in all their leads together`, got);
+  let circuits: readonly Circuit[] = [];
+  links.forEach(({ output, inputs }, at) => {
+    const jacks = [output, ...inputs].map(({ device, jack }) => JSON.stringify([device, jack]));
+    const names = inputs.flatMap((input) => input.leads);
+    const alone = { jacks, inputs: inputs.length, conductors: total(names, (name) => counts.get(name) ?? 0) };
+    const joined = circuits.filter((one) => one.jacks.some((jack) => jacks.includes(jack)));
+    const parts = [alone, ...joined];
+    const whole = {
+      jacks: parts.flatMap((one) => one.jacks),
+      inputs: total(parts, (one) => one.inputs),
+      conductors: total(parts, (one) => one.conductors),
+    };
+    circuits = [...circuits.filter((one) => !joined.includes(one)), whole];
+    const shared = 'in one circuit, with all links that share a jack with it';
+    atMost(PLAN_LIMITS.inputs, whole.inputs, `inputs ${shared}`, `links[${at}]`, problems);
+    const most = PLAN_LIMITS.conductorsInCircuit;
+    atMost(most, whole.conductors, `conductors ${shared}`, `links[${at}]`, problems);
+  });
+  const all = total(circuits, ({ conductors }) => conductors);
+  atMost(PLAN_LIMITS.conductorsInUse, all, 'conductors in all their leads together', 'links', problems);
+}
+
+interface Circuit {
+  readonly jacks: readonly string[];
+  readonly inputs: number;
+  readonly conductors: number;
+}
+
+function total<T>(list: readonly T[], count: (one: T) => number): number {
+  return list.reduce((sum, one) => sum + count(one), 0);
+}
+
+function atMost(most: number, got: number, what: string, place: string, problems: Problem[]): void {
+  if (got > most) miss(problems, place, `at most ${most} ${what}`, got);
 }
 
 function once(all: readonly { readonly name: string }[], place: string, problems: Problem[]): void {

@@ -58,7 +58,11 @@ export const PRESS_RANGES = {
   value: [0, 127],
 } as const;
 
-/** Bounds of a plan file: far above any board, low enough that a spoiled file cannot stall a page. */
+/**
+ * Bounds of a plan file: far above any board, low enough that a spoiled file cannot stall a page. Links that share a jack are one
+ * circuit, with at most `inputs` inputs and `conductorsInCircuit` conductors: solving one of these takes about 0.2 s, and its
+ * cost grows with the square of its size and more. All leads in use have at most `conductorsInUse`: 64 links of two DIN leads.
+ */
 export const PLAN_LIMITS = {
   characters: 1_000_000,
   nameCharacters: 80,
@@ -70,7 +74,8 @@ export const PLAN_LIMITS = {
   inputs: 4,
   leadsInSeries: 4,
   conductors: 16,
-  conductorsInUse: 1024,
+  conductorsInCircuit: 48,
+  conductorsInUse: 640,
   faults: 32,
   stock: 64,
   hubs: 16,

@@ -7,7 +7,7 @@ export type { LeadAnswer } from './find-lead.ts';
 export type { LinkMemory, NotedJudgement } from './findings.ts';
 export { judgeInputs } from './judge.ts';
 export type { InputVerdict } from './judge.ts';
-export { conductorMaps, linkFor, solveMaps, wiredContacts } from './maps.ts';
+export { conductorMaps, linkFor, someMapWorks, solveMaps, wiredContacts } from './maps.ts';
 export { lineByLine } from './needed.ts';
 export { NOTES, OUTCOMES, linkWords, noteLabel, outcomeWords, works, worse } from './outcomes.ts';
 export type { Grade, LinkOutcome, Note, NoteKind, Outcome } from './outcomes.ts';

@@ -2,6 +2,7 @@
 import { contactsOf, lineAt, makeLead, styleEntry } from '../wiring/index.ts';
 import type { Conductor, Contact, Jack, Link } from '../wiring/index.ts';
 import { checkLink } from './check.ts';
+import { works } from './outcomes.ts';
 import type { LinkOutcome } from './outcomes.ts';
 
 /** One map of conductors with its outcome. */
@@ -84,6 +85,17 @@ export function solveMaps(
     return candidateOf(output, input, conductors, found);
   });
   return { candidates, circuits: solved.size };
+}
+
+/** Whether any way to lay conductors between two jacks works: only contacts with a circuit behind them are tried. */
+export function someMapWorks(output: Jack, input: Jack): boolean {
+  const live = (jack: Jack): readonly Contact[] => {
+    const dead = deadContacts(jack);
+    return wiredContacts(jack).filter((contact) => !dead.has(contact));
+  };
+  return conductorMaps(live(output), live(input)).some((conductors) =>
+    works(checkLink(linkFor(output, input, conductors), 'outcome')),
+  );
 }
 
 function candidateOf(

@@ -13,7 +13,7 @@ const accepts = new Ajv2020({ strict: true, allowUnionTypes: true }).compile(pla
  * that a conductor stands once and that two contacts differ. Everything else it must refuse as the reader does.
  */
 const BEYOND_A_SCHEMA =
-  /a name used once|the name of a|a jack with direction|a jack that can be|a contact of|each conductor once|each input once|each lead once|conductors in all|two different contacts|as many as|the name of a jack of/;
+  /a name used once|the name of a|a jack with direction|a jack that can be|a contact of|each conductor once|each input once|each lead once|at most \d+ (inputs|conductors)|two different contacts|as many as|the name of a jack of/;
 
 const inReach = ({ expected }: Problem): boolean => !BEYOND_A_SCHEMA.test(expected);
 

@@ -5,6 +5,7 @@ import {
   findLead,
   lineByLine,
   shopWords,
+  someMapWorks,
   solveMaps,
   works,
   wiredContacts,
@@ -68,6 +69,7 @@ describe('every map of every pair of jacks', { timeout: 120_000 }, () => {
         circuits += found.circuits;
         const safe = found.candidates.filter(works).map(({ outcome }) => outcome);
         const best = (['flows', 'weak'] as const).find((outcome) => safe.includes(outcome));
+        expect(someMapWorks(output, input), name(output, input)).toBe(best !== undefined);
         const plain = said(lineByLine(output, input));
         const proposed = found.candidates.find(({ conductors }) => said(conductors) === plain);
         if (best)
