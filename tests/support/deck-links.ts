@@ -40,6 +40,7 @@ const OUTPUT_PARTS = {
   rsink: '-out sink resistor',
   rsignal: '-out sink resistor',
   roff: 'out rail load',
+  rtap: 'out tap',
   dup: 'out clamp to rail',
   ddown: 'out clamp to ground',
 };
@@ -201,6 +202,9 @@ export const DECK_LINKS: Readonly<Record<string, DeckLink>> = {
     { ...output('driver-3v3-push-pull'), values: { sourceOhms: 47, sinkOhms: 47 } },
     [lead({ ...isolated('H11L1'), values: { activityOhms: 220 } }, STRAIGHT)],
   ),
+  '5v-into-6n138-with-load-on-pin-4': usual({ ...output('driver-5v'), values: { tapOhms: 1000 } }, [
+    lead(isolated(), STRAIGHT),
+  ]),
   '5v-split-to-two': usual(output('driver-5v'), [lead(isolated(), STRAIGHT), lead(isolated(), STRAIGHT)]),
   '5v-split-to-three': usual(output('driver-5v'), [
     lead(isolated(), STRAIGHT),

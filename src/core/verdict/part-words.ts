@@ -18,6 +18,7 @@ const NAMES: Readonly<Record<Role, string>> = {
   led: 'the LED of the optocoupler',
   protection: 'the protection diode',
   'bridge-diode': 'a diode of the bridge',
+  tap: 'the # load on the source line',
   'activity-resistor': 'the resistor of the activity LED',
   'activity-led': 'the activity LED',
   'pull-up': 'the # pull-up',

@@ -29,6 +29,7 @@ export type Role =
   | 'led'
   | 'protection'
   | 'bridge-diode'
+  | 'tap'
   | 'activity-resistor'
   | 'activity-led'
   | 'pull-up'

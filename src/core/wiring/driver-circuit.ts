@@ -39,6 +39,9 @@ export function addDriver(into: Collector, jack: Jack, inTime = false): Switchin
     out.resistor('source-resistor', 'out source resistor', 'out rail', outputNode(source), at('sourceOhms'), {
       watts: at('sourceWatts'),
     });
+  const loop = circuit !== 'driver-off' && circuit !== 'driver-ground';
+  if (loop && source !== undefined && at('tapOhms') > 0)
+    out.resistor('tap', 'out tap', outputNode(source), OUTPUT_GROUND, at('tapOhms'));
   const sinkNode = sink === undefined ? 'out sink' : outputNode(sink);
   out.resistor('sink-resistor', 'out sink resistor', sinkNode, 'out stage', at('sinkOhms'), {
     watts: at('sinkWatts'),

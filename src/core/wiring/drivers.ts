@@ -26,16 +26,26 @@ const MIXED: ValueEntry = value(
   { spread: factor(0.05) },
 );
 
+/** What a device that feeds itself from the loop draws, as a resistor from the source line to the shield. */
+const TAP: ValueEntry = value(
+  'tapOhms',
+  0,
+  'P',
+  'common practice, no source. Caution: outside the standard; it starves the input and loads the source resistor',
+);
+
 const at5Volts = (): readonly ValueEntry[] => [
   value('supplyVolts', 5, 'C', CA033, { spread: factor(0.1) }),
   ...resistors(220, 0.25, 220),
   ...STAGE,
+  TAP,
   MIXED,
 ];
 const at3Volts3 = (): readonly ValueEntry[] => [
   value('supplyVolts', 3.3, 'C', CA033, { spread: factor(0.05) }),
   ...resistors(33, 0.5, 10),
   ...STAGE,
+  TAP,
 ];
 const at3Volts3PushPull = (): readonly ValueEntry[] => [...at3Volts3(), MIXED];
 const off = (): readonly ValueEntry[] => [

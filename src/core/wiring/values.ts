@@ -68,6 +68,7 @@ const KINDS = {
     least: 0,
     most: 1e5,
   },
+  tapOhms: { label: 'load from source line to ground, 0 for none', unit: 'ohm', least: 0, most: 1e6 },
 } as const;
 /** The name of a value, its unit in it. */
 export type ValueName = keyof typeof KINDS;

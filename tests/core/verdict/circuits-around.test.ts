@@ -61,3 +61,26 @@ describe('3.3 V by 47 and 47 ohm into a Schmitt part', () => {
     expect(Math.abs(shared / 5.9 - 1)).toBeLessThan(0.05);
   });
 });
+
+describe('published currents of plain loops', () => {
+  test('5 V, 660 ohm and an LED of 1.2 V give 5.758 mA; 4 V, 150 + 150 + 220 ohm and one of 1.6 V give 4.6 mA', () => {
+    // Both take the LED as a fixed voltage. The curve is shifted to pass through it: PC900V 1.1153 V at 5.758 mA, 6N138 1.4421 V
+    // at 4.615 mA, by their fits. The lead's 0.4 ohm takes 0.06 %.
+    const first = verdict({}, { part: 'PC900V', values: { ledShiftVolts: 1.2 - 1.1153 } });
+    expect(milliamperes(first, 'active') / 5.758).toBeCloseTo(1, 2);
+    const second = verdict(
+      { values: { supplyVolts: 4, sourceOhms: 150, sinkOhms: 150 } },
+      { part: '6N138', values: { ledShiftVolts: 1.6 - 1.4421 } },
+    );
+    expect(milliamperes(second, 'active')).toBeCloseTo(4.6, 1);
+  });
+});
+
+describe('a load between pins 4 and 2', () => {
+  test('takes from the input what the source resistor cannot give, and more the smaller it is', () => {
+    const at = (tapOhms: number): LinkVerdict => verdict({ values: { tapOhms } }, {});
+    // By hand: 4.0984 V behind 180.33 ohm into 440 ohm and the LED's 1.44 V.
+    expect(milliamperes(at(1000), 'active')).toBeCloseTo(4.28, 2);
+    expect(at(100).outcome).toBe('starved');
+  });
+});

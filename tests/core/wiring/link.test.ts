@@ -148,7 +148,7 @@ describe('what may stand behind a jack', () => {
       'values.supplyVolts: must be at least 0.5 V and at most 24 V, got NaN V',
     );
     expect(jackProblem({ ...jack, values: { seriesOhms: 220 } })).toBe(
-      "values: circuit 'driver-5v' has no 'seriesOhms'; it has supplyVolts, sourceOhms, sourceWatts, sinkOhms, sinkWatts, stageOhms, stageAmperes, railAmperes, stageVolts",
+      "values: circuit 'driver-5v' has no 'seriesOhms'; it has supplyVolts, sourceOhms, sourceWatts, sinkOhms, sinkWatts, stageOhms, stageAmperes, railAmperes, tapOhms, stageVolts",
     );
     expect(() => valueAt(jack, 'seriesOhms')).toThrow("jack: circuit 'driver-5v' has no value 'seriesOhms'");
     expect(valueAt({ ...jack, values: { sourceOhms: 330 } }, 'sourceOhms')).toBe(330);
@@ -177,6 +177,7 @@ describe('the default circuits', () => {
       sinkOhms: 220,
       sinkWatts: 0.25,
       ...stage,
+      tapOhms: 0,
       stageVolts: 0,
     });
     for (const kind of ['driver-3v3', 'driver-3v3-push-pull'] as const) {
@@ -187,6 +188,7 @@ describe('the default circuits', () => {
         sinkOhms: 10,
         sinkWatts: 0.25,
         ...stage,
+        tapOhms: 0,
         ...(kind === 'driver-3v3-push-pull' ? { stageVolts: 0 } : {}),
       });
     }
