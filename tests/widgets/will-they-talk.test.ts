@@ -1,0 +1,122 @@
+/** The front page: two jacks, what the manuals say and a drawer, by touch on a phone and by keyboard, judged against the core. */
+import { expect, test } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
+import { sayAnswer, sayWhatToDo, willTheyTalk } from '../../src/core/answer/index.ts';
+import { wakeIslands } from '../support/watch.ts';
+
+test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
+
+const sender = (page: Page): Locator => page.getByRole('group', { name: /^The jack on the sender/ });
+const listener = (page: Page): Locator => page.getByRole('group', { name: /^The jack on the listener/ });
+const answer = (page: Page): Locator => page.getByRole('region', { name: 'The answer' });
+
+async function open(page: Page): Promise<void> {
+  await page.goto('/');
+  await wakeIslands(page);
+}
+
+/** A picture of a jack is pressed, for its round button is not seen; what the manual says has a button of its own. */
+const tapJack = (group: Locator, words: string): Promise<void> => group.getByText(words).tap();
+const tapSays = (group: Locator, name: RegExp): Promise<void> => group.getByRole('radio', { name }).tap();
+
+test('DIN to Type B on 3.5 mm is named after three touches', async ({ page }) => {
+  await open(page);
+  await expect(answer(page)).toContainText('Choose the two jacks');
+  await tapJack(sender(page), 'round, five holes (DIN)');
+  await tapJack(listener(page), 'small jack, 3.5 mm');
+  await tapSays(listener(page), /^Type B/);
+  const expected = willTheyTalk(
+    { direction: 'out', socket: 'din5', type: 'din' },
+    { direction: 'in', socket: 'trs-3.5', type: 'type-b' },
+    [],
+  );
+  await expect(answer(page)).toContainText(sayAnswer(expected));
+  await expect(answer(page)).toContainText(sayWhatToDo(expected));
+  await expect(answer(page)).toContainText('5-pin DIN to 3.5 mm TRS lead, Type B');
+  // The drawing says the same, for eyes and for a listener.
+  await expect(answer(page).getByRole('img', { name: /pin 4 to tip, pin 5 to ring/ })).toBeVisible();
+});
+
+test('the same by keyboard alone', async ({ page }) => {
+  await open(page);
+  await sender(page).getByRole('radio', { name: /DIN/ }).focus();
+  await page.keyboard.press('Space');
+  await listener(page).getByRole('radio', { name: /DIN/ }).focus();
+  await page.keyboard.press('Space');
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  await expect(listener(page).getByRole('radio', { name: /3.5 mm/ })).toBeChecked();
+  await listener(page)
+    .getByRole('radio', { name: /^Type A/ })
+    .focus();
+  await page.keyboard.press('Space');
+  await page.keyboard.press('ArrowDown');
+  await expect(answer(page)).toContainText('5-pin DIN to 3.5 mm TRS lead, Type B');
+});
+
+test('a manual that says ‘data on ring’ is read, with what is still open', async ({ page }) => {
+  await open(page);
+  await tapJack(sender(page), 'round, five holes (DIN)');
+  await tapJack(listener(page), 'large jack');
+  await tapSays(listener(page), /^My manual says/);
+  await listener(page).getByRole('textbox').fill('data on ring');
+  await expect(listener(page)).toContainText('Most likely data on the ring');
+  await expect(listener(page)).toContainText('Still open: What is on the tip');
+  await listener(page).getByRole('textbox').fill('signal on ring, tip not connected');
+  await expect(listener(page)).not.toContainText('Still open');
+  await expect(answer(page)).toContainText(/Yes/);
+});
+
+test('‘may I use my guitar lead?’ is answered with the harm it can do', async ({ page }) => {
+  await open(page);
+  await tapJack(sender(page), 'large jack');
+  await tapSays(sender(page), /^Type A/);
+  await tapJack(listener(page), 'large jack');
+  await tapSays(listener(page), /^Type A/);
+  await page.getByRole('checkbox', { name: 'guitar lead' }).tap();
+  await expect(answer(page)).toContainText('Do not connect your guitar lead: it may damage a device.');
+  await expect(answer(page)).toContainText('straight TRS lead, 6.35 mm');
+});
+
+test('what was told is there after a reload and in a link', async ({ page, context }) => {
+  await open(page);
+  await tapJack(sender(page), 'round, five holes (DIN)');
+  await tapJack(listener(page), 'small jack, 3.5 mm');
+  await tapSays(listener(page), /^Type A/);
+  await page.getByRole('checkbox', { name: 'Type A adapter' }).tap();
+  await page.getByRole('checkbox', { name: 'DIN lead' }).tap();
+  await expect(answer(page)).toContainText('Yes, with your DIN lead, then your Type A adapter');
+  await page.reload();
+  await wakeIslands(page);
+  await expect(answer(page)).toContainText('Yes, with your DIN lead, then your Type A adapter');
+  const other = await context.newPage();
+  await other.goto(page.url());
+  await expect(answer(other)).toContainText('Yes, with your DIN lead, then your Type A adapter');
+});
+
+test('an address that tells what cannot be is taken as far as it can', async ({ page }) => {
+  await page.goto('/#out-socket=hat&in-socket=trs-3.5&in-says=type-b&drawer=spoon+din');
+  await wakeIslands(page);
+  await expect(listener(page).getByRole('radio', { name: /3.5 mm/ })).toBeChecked();
+  await expect(answer(page)).toContainText('Now the sender');
+  await expect(page.getByRole('checkbox', { name: 'DIN lead' })).toBeChecked();
+});
+
+/** Words that ask for electronics: none of them before 'Why?' or 'I know more' is opened. */
+const ELECTRONICS =
+  /\b(?:current|milliamp\w*|amperes?|mA|volts?|voltage|ohms?|circuits?|optocouplers?|resistors?|diodes?|LEDs?|source line|sink|impedance|isolated|supply|6N138)\b/i;
+
+test('no word of electronics stands on the page before ‘Why?’ is opened', async ({ page }) => {
+  await open(page);
+  await tapJack(sender(page), 'small jack');
+  await tapSays(sender(page), /^Nothing, or there is no manual/);
+  await tapJack(listener(page), 'large jack');
+  await tapSays(listener(page), /^Nothing, or there is no manual/);
+  for (const name of ['DIN lead', 'guitar lead', 'Type B adapter'])
+    await page.getByRole('checkbox', { name }).tap();
+  await expect(answer(page)).toContainText('What each type it can be would need');
+  const text = await page.getByRole('main').innerText();
+  expect(ELECTRONICS.exec(text)?.[0]).toBeUndefined();
+  await answer(page).getByText('Why?').tap();
+  expect(ELECTRONICS.test(await page.getByRole('main').innerText())).toBe(true);
+});
