@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { contrastFaults } from './contrast.ts';
+import { contrastFaults, stopTransitions } from './contrast.ts';
 
 /** WCAG 2.2, levels A and AA. */
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -15,7 +15,10 @@ export async function accessibilityFaults(
 ): Promise<readonly string[]> {
   const checker = within.reduce(
     (builder, selector) => builder.include(selector),
-    new AxeBuilder({ page }).withTags(TAGS).disableRules(CONTRAST),
+    new AxeBuilder({ page })
+      .options({ resultTypes: ['violations'] })
+      .withTags(TAGS)
+      .disableRules(CONTRAST),
   );
   // Without a second page for the results: there are no frames here to gather them from.
   const { violations } = await checker.setLegacyMode(true).analyze();
@@ -28,6 +31,7 @@ export async function accessibilityFaults(
 export async function faintFaults(page: Page): Promise<readonly string[]> {
   const dark = await page.evaluate(() => matchMedia('(prefers-color-scheme: dark)').matches);
   const schemes = dark ? (['light', 'dark'] as const) : (['dark', 'light'] as const);
+  await stopTransitions(page);
   const found: string[] = [];
   for (const colorScheme of schemes) {
     await page.emulateMedia({ colorScheme });
