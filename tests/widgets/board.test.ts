@@ -1,11 +1,11 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from '@playwright/test';
 import type { BrowserContext, Page } from '@playwright/test';
 import { checkBoard, demoBoard, hearers } from '../../src/core/board/index.ts';
 import { readPlanText, readSharedLink, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import { wiredBoard } from '../core/board/boards.ts';
+import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 /** A value that the test cannot go on without. */
@@ -454,12 +454,9 @@ for (const width of [390, 1440]) {
     await device(page, 'chorus').click();
     await page.getByText('Name, kind, channel, power').click();
     await page.getByRole('button', { name: 'Change THRU' }).click();
-    const { violations } = await new AxeBuilder({ page })
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-      .analyze();
-    expect(
-      violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' ')}`),
-    ).toEqual([]);
+    // Narrow is the harder case for the size of targets and for what scrolls.
+    if (width === 390) expect(await accessibilityFaults(page)).toEqual([]);
+    expect(await faintFaults(page)).toEqual([]);
     const [needed, given] = await page.evaluate(() => [
       document.documentElement.scrollWidth,
       document.documentElement.clientWidth,

@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from '@playwright/test';
 import type { Page } from '@playwright/test';
 import { lineByLine } from '../../src/core/verdict/index.ts';
@@ -6,6 +5,7 @@ import { makeJack, makeLead } from '../../src/core/wiring/index.ts';
 import { meterProfile, readUnder, sayReading } from '../../src/core/readings/index.ts';
 import type { Contact } from '../../src/core/wiring/index.ts';
 import type { MeterFunction, Power as MeterPower, UnderTest } from '../../src/core/readings/index.ts';
+import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 const tool = (page: Page) => page.getByRole('region', { name: 'Meter' });
@@ -107,8 +107,8 @@ test('on a cabled link a plain LED shows what the core says, and every view is f
 }) => {
   await open(page);
   const clean = async (): Promise<void> => {
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations.map(({ id }) => id)).toEqual([]);
+    expect(await accessibilityFaults(page)).toEqual([]);
+    expect(await faintFaults(page)).toEqual([]);
   };
   await clean();
   await page.getByLabel('Under test').selectOption('two devices and a lead');
