@@ -36,13 +36,13 @@ function sentenceOf(found: Findings): string {
     : `${label}: ${found.danger}.`;
 }
 
-/** Which named parts the outcome holds for, where the part is not known. */
+/** Which usual parts the outcome holds for, where the part is not known. */
 function partsOf({ byPart, outcome, link, decides }: Findings): string {
   const others = byPart.filter((one) => one.outcome !== outcome);
   const part = link.branches[decides]?.input.part ?? '';
   if (byPart.length === 0 || (others.length === 0 && outcome !== 'flows')) return '';
   if (others.length === 0)
-    return ` with all ${COUNTS[byPart.length] ?? byPart.length} named parts; least margin with ${part}`;
+    return ` with all ${COUNTS[byPart.length] ?? byPart.length} usual parts; least margin with ${part}`;
   const words = [...new Set(others.map((one) => one.outcome))].map((other) => {
     const parts = others.filter((one) => one.outcome === other).map((one) => one.part);
     return `${outcomeWords(other).label.toLowerCase()} with ${sayList(parts)}`;

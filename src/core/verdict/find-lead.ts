@@ -71,7 +71,7 @@ function sentenceOf(
   input: Jack,
 ): string {
   const parts =
-    input.part === 'unknown' ? ' The part in the receiver is not known: each named one was solved.' : '';
+    input.part === 'unknown' ? ' The part in the receiver is not known: each usual one was solved.' : '';
   const some = `${leads.length} of ${maps} possible wirings work`;
   switch (answer) {
     case 'lead':

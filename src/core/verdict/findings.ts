@@ -7,9 +7,9 @@ import type { StateReading } from './readings.ts';
 
 /** The outcome of a link. Amperes and volts are those of `grounding`, the worse of the two ways grounds can be joined. */
 export interface Judgement extends LinkOutcome {
-  /** The link as it was judged: where a part is not known, with the named parts that leave the least. */
+  /** The link as it was judged: where a part is not known, with the usual parts that leave the least. */
   readonly link: Link;
-  /** What comes of each named part, where a part is not known; else empty. */
+  /** What comes of each usual part, where a part is not known; else empty. */
   readonly byPart: readonly { readonly part: Part; readonly outcome: Outcome }[];
   readonly grounding: Grounding;
   readonly byGrounding: Readonly<Record<Grounding, Outcome>>;

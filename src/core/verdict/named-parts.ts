@@ -11,7 +11,7 @@ interface NamedLink {
 }
 
 /**
- * The links to solve for one whose parts are not all known: each named part in every such input, and, where there are several,
+ * The links to solve for one whose parts are not all known: each usual part in every such input, and, where there are several,
  * the mixture that leaves one of them the least. Inputs on one output only take current from each other, so that the least is
  * found with all the others alike. Empty where every part is known.
  */

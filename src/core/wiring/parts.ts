@@ -1,6 +1,6 @@
 /** The names of optocouplers. */
 
-/** Optocouplers to choose; `unknown` is judged as the worst part that the 2014 update names. Links count on the order. */
+/** Optocouplers to choose; `unknown` is judged by each of the usual parts, the least of them told. Links count on the order. */
 export const PARTS = [
   '6N138',
   'H11L1',

@@ -188,7 +188,7 @@ describe('which lead?', () => {
   it('has an answer for a part that is not known', () => {
     const found = findLead(dinOut, makeJack('in', 'din5', 'din', { part: 'unknown' }));
     expect(found.answer).toBe('lead');
-    expect(found.sentence).toContain('The part in the receiver is not known: each named one was solved.');
+    expect(found.sentence).toContain('The part in the receiver is not known: each usual one was solved.');
     // A bridge takes two diodes' worth: 3.46 mA, and the least sensitive part needs 4 mA.
     const bridged = findLead(dinOut, makeJack('in', 'trs-3.5', 'both-ways', { part: 'unknown' }));
     expect(bridged.answer).toBe('no-passive-lead');

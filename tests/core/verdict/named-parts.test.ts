@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { OUTCOMES, checkLink, lineByLine, worse } from '../../../src/core/verdict/index.ts';
-import { PARTS, makeJack, styleEntry } from '../../../src/core/wiring/index.ts';
+import { USUAL_PARTS, makeJack, styleEntry } from '../../../src/core/wiring/index.ts';
 import type { Jack, Link, Part } from '../../../src/core/wiring/index.ts';
 import { seededRandom } from '../../support/random.ts';
 import { inputsOn, leadFor, oneLink, outputsOn } from './build.ts';
 
-const NAMED = PARTS.filter((part) => part !== 'unknown');
 const withPart = (input: Jack, part: Part): Jack => ({ ...input, part });
 const plain = (output: Jack, input: Jack): Link =>
   oneLink(output, input, leadFor(output, input, lineByLine(output, input)));
@@ -18,9 +17,9 @@ describe('a part that is not known', () => {
     expect(verdict.outcome).toBe('flows');
     // 5 V less 1.12 V of LED over 660 ohm: 5.88 mA, the table of the three parts worked by hand from their fits.
     expect(verdict.sentence).toMatch(
-      /^Works with all three named parts; least margin with PC900V: 5\.8\d mA /,
+      /^Works with all three usual parts; least margin with PC900V: 5\.8\d mA /,
     );
-    expect(verdict.byPart).toEqual(NAMED.map((part) => ({ part, outcome: 'flows' })));
+    expect(verdict.byPart).toEqual(USUAL_PARTS.map((part) => ({ part, outcome: 'flows' })));
     expect(verdict.change).toBe('Nothing needs to change.');
   });
 
@@ -32,14 +31,16 @@ describe('a part that is not known', () => {
     expect(sentence).toMatch(/^Too little current with PC900V \(works with 6N138 and H11L1\): only 3\./);
   });
 
-  it('is never less than works where every named part works, on a standard link of any two types', () => {
+  it('is never less than works where every usual part works, on a standard link of any two types', () => {
     const standard = ({ style }: Jack): boolean => styleEntry(style).status !== 'P';
     const outputs = outputsOn(['din5', 'trs-3.5', 'trs-2.5', 'trs-6.35']).filter(standard);
     const inputs = inputsOn(['din5', 'trs-3.5', 'trs-2.5', 'trs-6.35'], ['unknown']).filter(standard);
     let working = 0;
     for (const output of outputs) {
       for (const input of inputs) {
-        const each = NAMED.map((part) => checkLink(plain(output, withPart(input, part)), 'outcome').outcome);
+        const each = USUAL_PARTS.map(
+          (part) => checkLink(plain(output, withPart(input, part)), 'outcome').outcome,
+        );
         const { outcome } = checkLink(plain(output, input), 'outcome');
         if (each.every((one) => one === 'flows')) working++;
         expect(outcome, `${output.circuit} to ${input.connector}`).toBe(each.reduce(worse));
@@ -48,7 +49,7 @@ describe('a part that is not known', () => {
     expect(working).toBeGreaterThan(20);
   });
 
-  it('is the worst of the named parts on a seeded draw over every pair of types', () => {
+  it('is the worst of the usual parts on a seeded draw over every pair of types', () => {
     const random = seededRandom(900);
     const outputs = outputsOn(['din5', 'trs-3.5', 'ts-3.5']);
     const inputs = inputsOn(['din5', 'trs-3.5', 'ts-3.5'], ['unknown']).filter(
@@ -56,7 +57,7 @@ describe('a part that is not known', () => {
     );
     for (let run = 0; run < 150; run++) {
       const [output, input] = [random.pick(outputs), random.pick(inputs)];
-      const each = NAMED.map((part) => checkLink(plain(output, withPart(input, part)), 'outcome'));
+      const each = USUAL_PARTS.map((part) => checkLink(plain(output, withPart(input, part)), 'outcome'));
       const found = checkLink(plain(output, input), 'outcome');
       if (each.every(({ danger }) => danger === undefined))
         expect(OUTCOMES.indexOf(found.outcome)).toBe(
@@ -71,8 +72,8 @@ describe('a part that is not known', () => {
     const input = makeJack('in', 'din5', 'din', { part: 'unknown' });
     const branch = { input, leads: [leadFor(output, input, lineByLine(output, input))] };
     const found = checkLink({ output, branches: [branch, branch, branch] }, 'outcome');
-    const mixtures = NAMED.flatMap((one) =>
-      NAMED.map((two) =>
+    const mixtures = USUAL_PARTS.flatMap((one) =>
+      USUAL_PARTS.map((two) =>
         checkLink(
           {
             output,
