@@ -1,11 +1,14 @@
 /** Where leads run on the drawn board: out of the jack, round the devices with room to spare, each beside the others. Centimetres. */
-import { boardGraph, isPlaced, jackPoint, waysRound } from '../core/plan/index.ts';
+import { boardGraph, isPlaced, jackPoint } from '../core/plan/index.ts';
 import type { Edge, Plan, WholeDevice, WholeJack } from '../core/plan/index.ts';
-import type { Point } from './geometry.ts';
+import { piecesOf, wayAtRightAngles } from './board-lanes.ts';
+import type { Axis, Piece } from './board-lanes.ts';
+import type { Box, Point } from './geometry.ts';
 
-/** A lead's way from jack to jack; `input` numbers the link's input. */
+/** A lead's way from jack to jack. `link` is the place of its link in the plan, `number` what the link is called, `input` numbers its input. */
 export interface RoutedLead {
   readonly link: number;
+  readonly number: number;
   readonly input: number;
   readonly points: readonly Point[];
 }
@@ -84,43 +87,65 @@ export function drawnJackPoint(device: WholeDevice, jack: WholeJack): Point {
   return jackPoint(device, { ...jack, alongCentimetres });
 }
 
-/** Lay every lead of a plan. */
+/** Lay every lead of a plan at right angles; short leads take the inner lanes, so that a long one passes outside them. */
 export function routeBoard(plan: Plan): BoardRoutes {
   const graph = boardGraph(plan);
   const devices = shownDevices(graph.devices);
-  const ways = new Map<number, ReturnType<typeof waysRound>>();
-  const waysAt = (margin: number): ReturnType<typeof waysRound> => {
-    const known = ways.get(margin);
-    if (known) return known;
-    const made = waysRound(devices.map(({ device }) => grown(device, margin - 1e-3)));
-    ways.set(margin, made);
-    return made;
-  };
   const ends = graph.feeds.flatMap((feed) => {
     const from = endAt(devices[feed.fromDevice], feed.from.jack);
     const to = endAt(devices[feed.toDevice], feed.to.jack);
     return from && to ? [{ feed, from, to }] : [];
   });
-  // Short leads take the inner lanes, so that a long one passes outside them.
   const length = ({ from, to }: (typeof ends)[number]): number =>
     Math.hypot(from.point.x - to.point.x, from.point.y - to.point.y);
+  const laid: Piece[] = [];
   const order = [...ends].sort((a, b) => length(a) - length(b));
+  const ways = new Map(
+    order.map((one, at) => {
+      const lane = LANES.first + LANES.step * (at % LANES.count);
+      const points = leadWay(one.from, one.to, lane, devices, laid);
+      laid.push(...piecesOf(points));
+      return [one, points] as const;
+    }),
+  );
   const leads = ends.map((one): RoutedLead => {
-    const lane = LANES.first + LANES.step * (order.indexOf(one) % LANES.count);
-    for (const squeeze of SQUEEZES) {
-      const margin = lane * squeeze;
-      const [start, stop] = [outOf(one.from, margin), outOf(one.to, margin)];
-      const blocked = [start, stop].some((point) =>
-        devices.some(({ device }) => holds(device, margin, point)),
-      );
-      if (blocked) continue;
-      const way = waysAt(margin).between(start, stop);
-      const { link, input } = one.feed;
-      return { link, input, points: [one.from.point, ...way, one.to.point] };
-    }
-    return { link: one.feed.link, input: one.feed.input, points: [one.from.point, one.to.point] };
+    const { link, input } = one.feed;
+    return { link, number: linkNumber(plan, link), input, points: ways.get(one) as readonly Point[] };
   });
   return { devices, leads };
+}
+
+/** The number in a link's own name, so that drawing, lists and papers call it the same; otherwise its place in the plan. */
+function linkNumber({ links }: Plan, at: number): number {
+  return Number(/^link (\d{1,3})$/.exec(links[at]?.name ?? '')?.[1] ?? at + 1);
+}
+
+/** From jack to jack in a lane; straight only where no lane is left, between devices that lie on one another. */
+function leadWay(
+  from: LeadEndAt,
+  to: LeadEndAt,
+  lane: number,
+  devices: readonly ShownDevice[],
+  laid: readonly Piece[],
+): readonly Point[] {
+  for (const squeeze of SQUEEZES) {
+    const margin = lane * squeeze;
+    const [start, stop] = [outOf(from, margin), outOf(to, margin)];
+    if ([start, stop].some((point) => devices.some(({ device }) => holds(device, margin, point)))) continue;
+    const boxes = devices.map(({ device }) => boxOf(device, margin));
+    const way = wayAtRightAngles(
+      { point: start, axis: axisOf(from) },
+      { point: stop, axis: axisOf(to) },
+      boxes,
+      laid,
+    );
+    if (way) return [from.point, ...way, to.point];
+  }
+  return [from.point, to.point];
+}
+
+function axisOf({ edge }: LeadEndAt): Axis {
+  return edge === 'left' || edge === 'right' ? 'across' : 'along';
 }
 
 interface LeadEndAt {
@@ -137,13 +162,13 @@ function outOf({ point, edge }: LeadEndAt, by: number): Point {
   return { x: point.x + OUTWARDS[edge].x * by, y: point.y + OUTWARDS[edge].y * by };
 }
 
-function grown(device: WholeDevice, by: number): WholeDevice {
+/** A device with room round it; a lead may run along its sides. */
+function boxOf(device: WholeDevice, by: number): Box {
   return {
-    ...device,
-    xCentimetres: device.xCentimetres - by,
-    yCentimetres: device.yCentimetres - by,
-    widthCentimetres: device.widthCentimetres + 2 * by,
-    depthCentimetres: device.depthCentimetres + 2 * by,
+    x: device.xCentimetres - by,
+    y: device.yCentimetres - by,
+    width: device.widthCentimetres + 2 * by,
+    height: device.depthCentimetres + 2 * by,
   };
 }
 

@@ -44,6 +44,8 @@ export interface DrawnDevice {
 /** A lead run as drawn; `hop` is its place in the chain from the sender, undefined where no message goes along it. */
 export interface DrawnRun {
   readonly link: number;
+  /** What the link is called, on screen and on paper. */
+  readonly number: number;
   readonly input: number;
   readonly path: string;
   readonly points: readonly Point[];
@@ -78,7 +80,7 @@ const MARGIN_PIXELS = 14;
 const ACROSS = { din: 1.7, phone: 1.3 } as const;
 const LEAST_RADIUS = 3;
 const MOST_RADIUS = 11;
-const BEND_CENTIMETRES = 1.5;
+const BEND_CENTIMETRES = 0.8;
 /** Pixels a centimetre: no board is drawn smaller, however little room it has while a page is laid out. */
 const LEAST_SCALE = 0.5;
 const MOST_SCALE = 16;
@@ -129,11 +131,12 @@ export function drawBoard(
     ...devices.map(({ box }) => box),
     ...devices.flatMap(({ jacks }) => jacks.map(markBox)),
   ]);
-  const runs = routes.leads.map(({ link, input }, number): DrawnRun => {
+  const runs = routes.leads.map(({ link, number: called, input }, number): DrawnRun => {
     const { grade, label } = linkWords(outcomes[link] as LinkOutcome);
     const points = lines[number] ?? [];
     return {
       link,
+      number: called,
       input,
       points,
       path: roundedPath(points, BEND_CENTIMETRES * scale),

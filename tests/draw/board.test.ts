@@ -42,6 +42,19 @@ function crossings(points: readonly Point[], box: Box): number {
   return segments(points).filter(([a, b]) => crossesBox(box, a, b)).length;
 }
 
+function isSame(a: Point | undefined, b: Point | undefined): boolean {
+  return a?.x === b?.x && a?.y === b?.y;
+}
+
+/** Length that two pieces share on exactly one line, centimetres. */
+function onOneLine([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]): number {
+  const across = a.y === b.y && c.y === d.y && a.y === c.y;
+  const along = a.x === b.x && c.x === d.x && a.x === c.x;
+  if (!across && !along) return 0;
+  const [p, q, r, s] = across ? [a.x, b.x, c.x, d.x] : [a.y, b.y, c.y, d.y];
+  return Math.max(0, Math.min(Math.max(p, q), Math.max(r, s)) - Math.max(Math.min(p, q), Math.min(r, s)));
+}
+
 describe('The drawn board', () => {
   test.each(BOARDS)('has no lead across a name, a jack label or a device: %s', (_, plan) => {
     for (const scale of [4, 8, 14]) {
@@ -55,6 +68,20 @@ describe('The drawn board', () => {
         }
       }
     }
+  });
+
+  test.each(BOARDS)('lays its leads at right angles, and no two of them on one line: %s', (_, plan) => {
+    const { leads } = routeBoard(plan);
+    const pieces = leads.map(({ points }) => segments(points).filter(([a, b]) => a.x !== b.x || a.y !== b.y));
+    for (const [a, b] of pieces.flat()) expect(a.x === b.x || a.y === b.y).toBe(true);
+    pieces.forEach((own, at) => {
+      for (const [number, other] of pieces.entries()) {
+        // Leads of one output leave it together.
+        if (number <= at || isSame(leads[at]?.points[0], leads[number]?.points[0])) continue;
+        const together = own.flatMap(([a, b]) => other.map(([c, d]) => onOneLine([a, b], [c, d])));
+        expect(together.reduce((sum, one) => sum + one, 0)).toBeLessThan(0.5);
+      }
+    });
   });
 
   test.each(BOARDS)('keeps every label inside its device and clear of the others: %s', (_, plan) => {
