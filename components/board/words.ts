@@ -15,7 +15,7 @@ export const KIND_WORDS: Readonly<Record<DeviceKind, string>> = {
   controller: 'controller',
   pedal: 'pedal',
   instrument: 'instrument',
-  hub: 'hub: copies its input to every outlet',
+  hub: 'hub: copies its input to every output',
   merger: 'merger: joins its inputs',
   converter: 'converter: passes on in another style',
   computer: 'computer',

@@ -1,5 +1,5 @@
 /** What is in hand: two jacks and the leads between them, chosen on one page and there on every other. It lies on the bench's shelf. */
-import { writePlanText } from '../../src/core/plan/index.ts';
+import { readPlanText, writePlanText } from '../../src/core/plan/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import { isoOf, millisecondsNow } from './moments.ts';
 import { addVersion, store, stored } from './shelf.ts';
@@ -26,4 +26,10 @@ export function putInHand(plan: Plan): string | undefined {
     case 'failed':
       return writing.why;
   }
+}
+
+/** The plan in hand, if there is one that can be read. */
+export function planInHand(): Plan | undefined {
+  const reading = readPlanText(stored('bench').now?.text ?? '');
+  return reading.ok ? reading.plan : undefined;
 }

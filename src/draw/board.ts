@@ -9,20 +9,21 @@ import type { BoardLabel } from './board-labels.ts';
 import { placeMarks } from './board-marks.ts';
 import type { BoardRoutes } from './board-routes.ts';
 import { drawnJackPoint } from './board-routes.ts';
-import { polygonPath, roundedPath } from './geometry.ts';
+import { roundedPath } from './geometry.ts';
 import type { Box, Point } from './geometry.ts';
+import { drawJackFace } from './socket.ts';
+import type { JackFace } from './socket.ts';
 
 export { routeBoard } from './board-routes.ts';
 export type { BoardRoutes } from './board-routes.ts';
 
-/** A jack as drawn. The triangle points out of the device for an output, into it for an input. */
+/** A jack as drawn: its face about its point. */
 export interface DrawnJack {
   readonly name: string;
   readonly direction: 'in' | 'out';
-  readonly round: boolean;
   readonly point: Point;
   readonly radius: number;
-  readonly arrow: string;
+  readonly face: JackFace;
   readonly label: BoardLabel | undefined;
   /** What a listener hears of it, without its links. */
   readonly says: string;
@@ -76,10 +77,10 @@ export const TARGET = 24;
 const MARGIN_CENTIMETRES = 2;
 const MARGIN_PIXELS = 14;
 
-/** A DIN jack and a phone jack across, seen from above, centimetres (from memory; only a figure). */
-const ACROSS = { din: 1.7, phone: 1.3 } as const;
-const LEAST_RADIUS = 3;
-const MOST_RADIUS = 11;
+/** Pixels a millimetre of a jack's face: true to the board, but never so small that its holes are lost nor so large that names have no room. */
+const FACE_SCALE = { least: 0.75, most: 1.6 } as const;
+/** Millimetres in a centimetre. */
+const MILLIMETRES = 10;
 const BEND_CENTIMETRES = 0.8;
 /** Pixels a centimetre: no board is drawn smaller, however little room it has while a page is laid out. */
 const LEAST_SCALE = 0.5;
@@ -171,9 +172,11 @@ function drawDevice(
   const corner = at({ x: device.xCentimetres, y: device.yCentimetres });
   const box = { ...corner, width: device.widthCentimetres * scale, height: device.depthCentimetres * scale };
   const bare = device.jacks.map((jack) => {
-    const across = jack.connector.startsWith('din') ? ACROSS.din : ACROSS.phone;
-    const radius = Math.min(MOST_RADIUS, Math.max(LEAST_RADIUS, (across / 2) * scale));
-    return { jack, point: at(drawnJackPoint(device, jack)), radius };
+    const face = drawJackFace(
+      jack.connector,
+      Math.min(FACE_SCALE.most, Math.max(FACE_SCALE.least, scale / MILLIMETRES)),
+    );
+    return { jack, point: at(drawnJackPoint(device, jack)), face, radius: face.radius };
   });
   const touchable = bare.every((one, place) =>
     bare.slice(place + 1).every(({ point }) => near(one.point, point) >= TARGET - 1e-6),
@@ -202,13 +205,12 @@ function drawDevice(
     labels: name ?? [labelAt(String(number), centre, BOARD_TEXT.number)],
     named: name !== undefined,
     touchable,
-    jacks: bare.map(({ jack, point, radius }): DrawnJack => ({
+    jacks: bare.map(({ jack, point, radius, face }): DrawnJack => ({
       name: jack.name,
       direction: jack.direction,
-      round: !jack.connector.startsWith('din'),
       point,
       radius,
-      arrow: arrowAt(point, jack.edge, jack.direction, radius),
+      face,
       label: labels.get(jack),
       says: `${jack.name} of ${device.name}, ${jack.direction === 'out' ? 'output' : 'input'}, ${words(jack.connector)}`,
     })),
@@ -243,23 +245,4 @@ function roomFor(
     if (edge === 'right') right = Math.min(right, taken.x);
   }
   return { x: left, y: top, width: right - left, height: bottom - top };
-}
-
-/** Outwards from an edge, as an angle; y points down. */
-const TURNS: Readonly<Record<Edge, number>> = {
-  back: -Math.PI / 2,
-  right: 0,
-  front: Math.PI / 2,
-  left: Math.PI,
-};
-
-function arrowAt({ x, y }: Point, edge: Edge, direction: 'in' | 'out', radius: number): string {
-  const turn = TURNS[edge] + (direction === 'out' ? 0 : Math.PI);
-  const tip = 0.62 * radius;
-  return polygonPath(
-    [0, 2.2, -2.2].map((angle) => ({
-      x: x + tip * Math.cos(turn + angle),
-      y: y + tip * Math.sin(turn + angle),
-    })),
-  );
 }

@@ -42,3 +42,5 @@ export type {
 export { TARGET, boardExtent, drawBoard, fitScale, routeBoard } from './board.ts';
 export type { BoardDrawing, BoardRoutes, DrawnDevice, DrawnJack, DrawnRun } from './board.ts';
 export type { BoardLabel } from './board-labels.ts';
+export { drawJackFace } from './socket.ts';
+export type { JackFace } from './socket.ts';

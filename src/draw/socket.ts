@@ -3,10 +3,10 @@
  * DIN after `din.ts`. Phone jacks: the hole has the diameter of its plug; the nut round it is for drawing only.
  */
 import type { Connector } from '../core/wiring/index.ts';
-import { diameterOf } from '../core/wiring/index.ts';
-import { drawDin } from './din.ts';
+import { contactsOf, diameterOf } from '../core/wiring/index.ts';
+import { DIN_MILLIMETRES, dinAngle, drawDin } from './din.ts';
 import type { Outline } from './face.ts';
-import { circlePath } from './geometry.ts';
+import { circlePath, polygonPath } from './geometry.ts';
 
 /** Pixels a millimetre: the smallest jack is still seen, and the largest holds its pins apart. */
 const SOCKET_SCALE = 4;
@@ -40,4 +40,40 @@ export function drawSocket(connector: Connector): SocketDrawing {
       { d: circlePath(centre, hole), kind: 'fill' },
     ],
   };
+}
+
+/** A jack in few strokes, for a board where it is small: its body, and the holes in it, as paths about the point (0, 0). */
+export interface JackFace {
+  readonly radius: number;
+  readonly body: string;
+  readonly holes: string;
+}
+
+/** Room round a pin in its hole, millimetres, for drawing only: where the face is small, holes must be seen. */
+const HOLE_ROOM = 0.2;
+
+/** Draw a jack small, from the front, to scale. @param scale pixels a millimetre. */
+export function drawJackFace(connector: Connector, scale: number): JackFace {
+  const centre = { x: 0, y: 0 };
+  const diameter = diameterOf(connector);
+  if (diameter !== undefined) {
+    const hole = (diameter / 2) * scale;
+    const radius = hole + NUT_MILLIMETRES * scale;
+    return { radius, body: circlePath(centre, radius), holes: circlePath(centre, hole) };
+  }
+  const { shellRadius, pitchRadius, pinRadius, keyHalfWidth, keyDepth } = DIN_MILLIMETRES;
+  const pins = contactsOf(connector).filter((contact) => contact !== 'shell');
+  const holes = pins.map((contact) => {
+    const angle = (dinAngle({ connector, form: 'jack', view: 'mating' }, contact) * Math.PI) / 180;
+    const pin = { x: pitchRadius * scale * Math.cos(angle), y: -pitchRadius * scale * Math.sin(angle) };
+    return circlePath(pin, (pinRadius + HOLE_ROOM) * scale);
+  });
+  const key = [
+    [-keyHalfWidth, shellRadius - 2 * keyDepth],
+    [keyHalfWidth, shellRadius - 2 * keyDepth],
+    [keyHalfWidth, shellRadius],
+    [-keyHalfWidth, shellRadius],
+  ].map(([x = 0, y = 0]) => ({ x: x * scale, y: y * scale }));
+  const radius = shellRadius * scale;
+  return { radius, body: circlePath(centre, radius), holes: [...holes, polygonPath(key)].join('') };
 }

@@ -144,9 +144,9 @@ describe('The drawn board', () => {
 
   test('lets jacks be hit one by one only where they stand 24 pixels apart', () => {
     const hub = (scale: number) => drawn(demoBoard(), scale).devices.find(({ name }) => name === 'hub');
-    // The jacks of the hub stand 2.4 cm apart.
-    expect(hub(9.9)?.touchable).toBe(false);
-    expect(hub(10)?.touchable).toBe(true);
+    // The nearest jacks of the hub stand 2.5 cm apart.
+    expect(hub(9.5)?.touchable).toBe(false);
+    expect(hub(9.61)?.touchable).toBe(true);
   });
 
   test('shows a device without a place in front of the others, and fits the width it is given', () => {

@@ -215,6 +215,83 @@ test('a device of the reader’s own is made, changed and taken off again, and a
   await expect(headline(page)).toContainText('2 devices');
 });
 
+/** Presses, choices and pastes of whoever uses the page, from now on. */
+async function countActions(page: Page): Promise<() => Promise<number>> {
+  await page.evaluate(() => {
+    const counted = { actions: 0 };
+    Object.assign(window, { counted });
+    const count = () => counted.actions++;
+    for (const kind of ['click', 'paste', 'change']) addEventListener(kind, count, true);
+  });
+  return () => page.evaluate(() => (window as unknown as { counted: { actions: number } }).counted.actions);
+}
+
+test('five devices are pasted as a list and linked in at most 20 actions', async ({ page, context }) => {
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await open(page);
+  const list = [
+    'controller: DIN out, TRS-A out',
+    'loop station: DIN in and thru',
+    'delay: DIN in and thru',
+    'synth, channel 3: DIN in',
+    'chorus: TRS-A in',
+  ];
+  await page.evaluate((text) => navigator.clipboard.writeText(text), list.join('\n'));
+  const actions = await countActions(page);
+  const lines = page.getByRole('textbox', { name: 'Write a device a line' });
+  await lines.click();
+  await page.keyboard.press('Control+v');
+  await expect(page.getByRole('region', { name: 'Add devices' })).toContainText(
+    'synth, instrument, channel 3: IN on 5-pin DIN',
+  );
+  await page.getByRole('button', { name: 'Add these 5 devices' }).click();
+  await expect(headline(page)).toContainText('5 devices');
+  for (const [from, to] of [
+    ['OUT 1 of controller', 'IN of loop station'],
+    ['THRU of loop station', 'IN of delay'],
+    ['THRU of delay', 'IN of synth'],
+    ['OUT 2 of controller', 'IN of chorus'],
+  ] as const) {
+    await jack(page, from).click();
+    await jack(page, to).click();
+    await expect(word(page)).toContainText('joins');
+  }
+  await page.getByRole('button', { name: 'Give each its own channel' }).click();
+  await expect(headline(page)).toContainText('This board works');
+  expect(await actions()).toBeLessThanOrEqual(20);
+  const plan = await planOnPage(page);
+  expect(plan.devices).toHaveLength(5);
+  expect(checkBoard(plan).outcomes.map(({ outcome }) => outcome)).toEqual(Array(4).fill('flows'));
+});
+
+test('a line that is not understood stays in the field with its reason, and the others go on the board', async ({
+  page,
+}) => {
+  await open(page);
+  const lines = page.getByRole('textbox', { name: 'Write a device a line' });
+  await lines.fill('delay: DIN in\nfuzz: TRS in\nchorus: TRS-B in');
+  const panel = page.getByRole('region', { name: 'Add devices' });
+  await expect(panel).toContainText("Line 2, at 'TRS': expected its type");
+  await panel.getByRole('button', { name: 'Add these 2 devices' }).click();
+  await expect(headline(page)).toContainText('2 devices');
+  await expect(word(page)).toContainText('1 of the lines');
+  await expect(lines).toHaveValue('fuzz: TRS in');
+  await expect(panel).toContainText("Line 1, at 'TRS': expected its type");
+});
+
+test('two jacks told on the front page are what an empty board offers to start with', async ({ page }) => {
+  await page.goto('/#out-socket=din5&in-socket=trs-3.5&in-says=type-b');
+  await wakeIslands(page);
+  await page.getByRole('link', { name: 'Plan a board with these two' }).click();
+  await expect(page).toHaveURL(/\/board\/$/);
+  await wakeIslands(page);
+  await page.getByRole('button', { name: 'Start with the two jacks in hand' }).click();
+  await expect(headline(page)).toContainText('2 devices, 1 link');
+  const plan = await planOnPage(page);
+  expect(plan.devices.flatMap(({ jacks }) => jacks.map(({ style }) => style))).toEqual(['din', 'type-b']);
+  expect(checkBoard(plan).outcomes.map(({ outcome }) => outcome)).toEqual(['flows']);
+});
+
 test('a finding is shown in the drawing, and a message is stepped from link to link as the core times it', async ({
   page,
 }) => {

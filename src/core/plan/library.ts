@@ -46,7 +46,7 @@ const size = (widthCentimetres: number, depthCentimetres: number): Partial<Devic
   depthCentimetres,
 });
 
-const SETTABLE: readonly Style[] = ['type-a', 'type-b', 'tip-signal', 'ring-signal'];
+const SETTABLE: readonly Style[] = ['type-a', 'type-b'];
 
 /** The invented library. Names tell what is special about each. */
 export const LIBRARY: readonly Device[] = [
@@ -131,22 +131,21 @@ export const LIBRARY: readonly Device[] = [
     ],
   },
   {
-    name: 'hub with four outlets, each to be set',
+    name: 'hub with five outputs, two of them to be set',
     kind: 'hub',
     price: 90,
-    ...size(14, 7),
+    ...size(18, 8),
     jacks: [
-      planJack('IN', 'in', 'din5', 'din', { part: 'H11L1', alongCentimetres: 2.2 }),
-      ...[1, 2, 3, 4].map((number) =>
-        planJack(`OUT ${number}`, 'out', 'trs-3.5', 'type-a', {
-          styles: SETTABLE,
-          alongCentimetres: 2.2 + 2.4 * number,
-        }),
-      ),
+      planJack('IN', 'in', 'din5', 'din', { part: 'H11L1', alongCentimetres: 2 }),
+      planJack('OUT 1', 'out', 'din5', 'din', { alongCentimetres: 5 }),
+      planJack('OUT 2', 'out', 'din5', 'din', { alongCentimetres: 8 }),
+      planJack('OUT 3', 'out', 'trs-3.5', 'type-a', { styles: SETTABLE, alongCentimetres: 10.8 }),
+      planJack('OUT 4', 'out', 'trs-3.5', 'type-a', { styles: SETTABLE, alongCentimetres: 13.3 }),
+      planJack('OUT 5', 'out', 'trs-6.35', 'tip-signal', { alongCentimetres: 16 }),
     ],
   },
   {
-    name: 'hub with eight DIN outlets',
+    name: 'hub with eight DIN outputs',
     kind: 'hub',
     price: 120,
     ...size(22, 8),

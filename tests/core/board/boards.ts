@@ -74,7 +74,7 @@ export function randomBoard(seed: number, count: number): Plan {
     title: 'An invented board',
     devices: [controller, ...devices],
     stock: STOCK,
-    hubs: [fromLibrary('hub with four'), fromLibrary('hub with eight')].map((hub) => ({
+    hubs: [fromLibrary('hub with five'), fromLibrary('hub with eight')].map((hub) => ({
       ...hub,
       price: random.integer(15, 60),
     })),

@@ -49,7 +49,7 @@ describe('What is on offer', () => {
     const renamed = kept(changeStock(two, 1, { lead: { ...lead, lengthMetres: 3 }, owned: 1 }));
     expect(renamed.stock?.[1]).toMatchObject({ lead: { name: 'DIN lead 2', lengthMetres: 3 }, owned: 1 });
     expect(kept(removeStock(renamed, 0)).stock).toEqual(renamed.stock?.slice(1));
-    const hub = fromLibrary('hub with four');
+    const hub = fromLibrary('hub with five');
     const hubs = kept(changeHub(addHub(addHub(two, hub), hub), 1, { price: 12.5 }));
     expect(hubs.hubs?.map(({ name, price }) => [name, price])).toEqual([
       [hub.name, 90],

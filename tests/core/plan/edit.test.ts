@@ -42,7 +42,7 @@ const SWITCHER = fromLibrary('switcher with DIN OUT').name;
 const ECHO = fromLibrary('echo').name;
 const DRIVE = fromLibrary('drive').name;
 const LOOPER = fromLibrary('looper').name;
-const HUB = fromLibrary('hub with four').name;
+const HUB = fromLibrary('hub with five').name;
 
 function boardOf(...names: readonly string[]): Plan {
   return names.reduce((plan, name) => planIn(addDevice(plan, fromLibrary(name))), makePlan({ stock: STOCK }));
@@ -127,7 +127,7 @@ describe('Devices of a board', () => {
 
   test('get a channel each where they listen; one that had its own keeps it', () => {
     const plan = planIn(
-      changeDevice(boardOf('switcher with DIN OUT', 'echo', 'drive', 'hub with four', 'looper'), DRIVE, {
+      changeDevice(boardOf('switcher with DIN OUT', 'echo', 'drive', 'hub with five', 'looper'), DRIVE, {
         channel: 1,
       }),
     );
@@ -208,21 +208,21 @@ describe('A new link', () => {
     expectWhole(four);
   });
 
-  test('sets an outlet to the style of its input, and leaves alone a jack that another link stands on', () => {
+  test('sets an output to the style of its input, and leaves alone a jack that another link stands on', () => {
     const typeB = fromLibrary('chorus').name;
     const board = {
-      ...boardOf('hub with four', 'chorus', 'drive'),
+      ...boardOf('hub with five', 'chorus', 'drive'),
       stock: [],
       making: { plugs: {}, plug: 100, wirePerMetre: 1, perLead: 0 },
     };
     const stock = [...STOCK.filter(({ lead }) => lead.name === 'TRS lead of 0.6 m')];
-    const made = connect({ ...board, stock }, { device: HUB, jack: 'OUT 1' }, { device: typeB, jack: 'IN' });
+    const made = connect({ ...board, stock }, { device: HUB, jack: 'OUT 3' }, { device: typeB, jack: 'IN' });
     if (!made.ok) throw new Error(sayEdit(made.problem));
     expect(made.works).toBe(true);
-    expect(made.notes).toEqual([`OUT 1 of '${HUB}' is set to Type B`]);
-    const again = connect(made.plan, { device: HUB, jack: 'OUT 1' }, { device: DRIVE, jack: 'IN' });
+    expect(made.notes).toEqual([`OUT 3 of '${HUB}' is set to Type B`]);
+    const again = connect(made.plan, { device: HUB, jack: 'OUT 3' }, { device: DRIVE, jack: 'IN' });
     if (!again.ok) throw new Error(sayEdit(again.problem));
-    expect(again.plan.devices[0]?.jacks[1]?.style).toBe('type-b');
+    expect(again.plan.devices[0]?.jacks[3]?.style).toBe('type-b');
   });
 
   test('sets an OUT-or-THRU jack of a device that listens to THRU', () => {

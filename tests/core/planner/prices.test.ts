@@ -63,7 +63,7 @@ describe('What has no price', () => {
   });
 
   test('makes no hub free: without a price for it the chain is cheaper, with one it is weighed', () => {
-    const hub = { ...fromLibrary('hub with four'), price: 0 };
+    const hub = { ...fromLibrary('hub with five'), price: 0 };
     const chain = best(board([], { hubs: [hub] }));
     expect([chain.facts.hubs, chain.unpriced]).toEqual([0, 0]);
   });
@@ -71,7 +71,7 @@ describe('What has no price', () => {
   test('goes to the fewest links where two plans cost the same', () => {
     // All leads are the owner's: a chain of two links and a hub with three cost nothing both.
     const stock = [stockLead('mine', 'din5', 'din5', DIN, 0, 8)];
-    const hub: Device = { ...fromLibrary('hub with four'), name: 'hub', price: 0, toBuy: false };
+    const hub: Device = { ...fromLibrary('hub with five'), name: 'hub', price: 0, toBuy: false };
     const plan = board(stock);
     const { plan: made, cost } = best({ ...plan, devices: [...plan.devices, hub] });
     expect([cost, made.links.length]).toEqual([0, 2]);
