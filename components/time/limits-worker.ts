@@ -1,5 +1,6 @@
 /** Searches off the main thread how far a link goes. */
 import {
+  ONE_LOOK,
   WORST_CLOCKS,
   longestLead,
   mostHops,
@@ -32,7 +33,7 @@ answerOrders<LimitsOrder, Limits>(({ link, baseResistor }) => {
   return {
     slow: widestClockError('slow', { hops: [hop] }),
     fast: widestClockError('fast', { hops: [hop] }),
-    hops: mostHops(hop),
+    hops: mostHops(hop, { receiver: ONE_LOOK }),
     hopsAtClockLimits: mostHops(hop, WORST_CLOCKS),
     lead: longestLead((metres) => withLength(link, metres)),
   };

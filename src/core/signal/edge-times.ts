@@ -6,7 +6,10 @@ import { driveLine } from './line.ts';
 import { inputAmountAt } from './show.ts';
 import { prepareTimeLink } from './time-link.ts';
 
-/** Longest rise and fall time, seconds. Source: MIDI 1.0 Detailed Specification 4.2.1; MMA CA-033; IEC 63035, 4.1. */
+/**
+ * Longest rise and fall time, seconds, asked of the receiver that the standard draws; to hold a lead to it is our reading. Source: MIDI
+ * 1.0 Detailed Specification 4.2.1; MMA CA-033; IEC 63035, 4.1.
+ */
 export const STANDARD_EDGE_SECONDS = 2e-6;
 
 /** A rise or fall time counts from 10 % to 90 % of the swing, the usual measure of a circuits text. */
