@@ -18,7 +18,7 @@ export type Piece = readonly [Point, Point];
 export type Axis = 'across' | 'along';
 
 /** One end of a way: where it is free of its device, and the axis on which it comes there. */
-export interface FreeEnd {
+interface FreeEnd {
   readonly point: Point;
   readonly axis: Axis;
 }

@@ -1,9 +1,9 @@
 /** What is said of a planned board, row by row. */
-import { sayPrice, timePress } from '../../src/core/board/index.ts';
-import type { PlannedBoard } from '../../src/core/planner/index.ts';
+import { sayMilliseconds, sayPrice, timePress } from '../board/index.ts';
+import type { PlannedBoard } from './plan-it.ts';
 
 /** One row of the comparison. */
-export interface FactRow {
+interface FactRow {
   readonly name: string;
   readonly lines: readonly string[];
 }
@@ -13,12 +13,6 @@ export function kindWords({ facts, plan }: PlannedBoard): string {
   if (facts.hubs === 0) return 'chain, no hub';
   const chained = plan.links.length > facts.hubs && facts.deepestLinks > 2;
   return `${facts.hubs === 1 ? 'a hub' : `${facts.hubs} hubs`}${chained ? ', with chains behind' : ''}`;
-}
-
-/** A time in milliseconds, as finely as it means something. */
-export function sayMilliseconds(seconds: number): string {
-  const ms = seconds * 1e3;
-  return `${ms < 1 ? ms.toFixed(3) : ms < 100 ? ms.toFixed(2) : ms.toFixed(0)} ms`;
 }
 
 /** The head of a plan: the cheapest is only what has a price throughout. */
