@@ -113,10 +113,10 @@ describe('The list of known offenders', () => {
   test('only grows shorter: whoever changes it changes these numbers, and never upwards', () => {
     const counts = Object.fromEntries(Object.entries(known).map(([rule, files]) => [rule, files.length]));
     expect(counts).toEqual({
-      longFiles: 6,
+      longFiles: 5,
       longFunctions: 14,
-      undocumented: 56,
-      unusedExports: 93,
+      undocumented: 51,
+      unusedExports: 82,
       circles: 1,
     });
   });
