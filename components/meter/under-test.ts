@@ -17,7 +17,7 @@ export const THINGS = {
   lead: 'a lead alone',
   link: 'two devices and a lead',
 } as const;
-export type Thing = keyof typeof THINGS;
+type Thing = keyof typeof THINGS;
 
 /** What can be wrong with the lead, in words. */
 export const LEADS = {
@@ -27,7 +27,7 @@ export const LEADS = {
   joint: 'one joint of 500 ohm at the input plug',
   short: 'two contacts bridged at the input plug',
 } as const;
-export type LeadState = keyof typeof LEADS;
+type LeadState = keyof typeof LEADS;
 
 /** Resistance of the bad joint, ohms (invented for the demonstration). */
 const JOINT_OHMS = 500;

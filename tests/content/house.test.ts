@@ -110,14 +110,14 @@ describe('Exports', () => {
 });
 
 describe('The list of known offenders', () => {
-  test('only grows shorter: whoever changes it changes these numbers, and never upwards', () => {
-    const counts = Object.fromEntries(Object.entries(known).map(([rule, files]) => [rule, files.length]));
-    expect(counts).toEqual({
-      longFiles: 5,
-      longFunctions: 14,
-      undocumented: 51,
-      unusedExports: 82,
+  test.each(Object.entries(known))('only grows shorter: %s', (rule, files) => {
+    const once: Readonly<Record<string, number>> = {
+      longFiles: 3,
+      longFunctions: 7,
+      undocumented: 46,
+      unusedExports: 74,
       circles: 1,
-    });
+    };
+    expect(files.length).toBeLessThanOrEqual(once[rule] ?? 0);
   });
 });

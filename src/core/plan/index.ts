@@ -28,7 +28,7 @@ export {
   withoutIdleLeads,
   withoutInputs,
 } from './edit.ts';
-export { edited, freshName, nameProblem, refused, sayEdit } from './edited.ts';
+export { edited, freshName, nameProblem, sayEdit } from './edited.ts';
 export type { Edit } from './edited.ts';
 export { LIBRARY, LIBRARY_NOTE, inAndOut, planJack } from './library.ts';
 export {

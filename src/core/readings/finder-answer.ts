@@ -13,15 +13,14 @@ import { sayJackReading, sayName, sayUnderTest } from './words.ts';
 export type AnswerState = FinderState | 'cannot-tell';
 
 /** How likely one name is, in a word. */
-export const LIKELIHOODS = ['sure', 'likely', 'possible', 'unlikely'] as const;
-export type Likelihood = (typeof LIKELIHOODS)[number];
+type Likelihood = 'sure' | 'likely' | 'possible' | 'unlikely';
 
 /** From these probabilities on a name is called likely or possible (our choice of words). */
 const LIKELY = 0.5;
 const POSSIBLE = 0.05;
 
 /** One line of the ranking. `probability` from 0 to 1. */
-export interface AnswerRow {
+interface AnswerRow {
   readonly name: string;
   readonly words: string;
   readonly bestWords: string;
@@ -45,7 +44,7 @@ export interface FinderAnswer {
 }
 
 /** A reading that was considered and would not help. */
-export interface Considered {
+interface Considered {
   readonly words: string;
   readonly steps: number;
 }

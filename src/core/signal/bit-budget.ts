@@ -34,7 +34,7 @@ const LATE_BITS = [1, 9] as const;
 const EARLY_BITS = [0, 8] as const;
 
 /** How far the end of a 0 may come late, and how far early, against its beginning, seconds. */
-export interface EdgeBudget {
+interface EdgeBudget {
   readonly lateSeconds: number;
   readonly earlySeconds: number;
 }

@@ -31,7 +31,7 @@ export interface TransistorModel {
 }
 
 /** An output with logic behind it: thresholds with hysteresis, and fixed delays. */
-export interface LogicModel {
+interface LogicModel {
   readonly toOnSeconds: number;
   readonly toOffSeconds: number;
   /** Surely off below this LED current, amperes. */
@@ -40,7 +40,7 @@ export interface LogicModel {
 }
 
 /** The output side of a part with the load it usually has. */
-export interface OutputModel {
+interface OutputModel {
   readonly kind: TransistorModel | LogicModel;
   readonly loadOhms: number;
   readonly loadStatus: Status;

@@ -14,7 +14,7 @@ export interface TransistorStage {
 const BASE_VOLTS = 0.65;
 
 /** What a base resistor takes from the collector's current, amperes; 0 without one. */
-export function drainedAmperes({ model, baseOhms }: TransistorStage): number {
+function drainedAmperes({ model, baseOhms }: TransistorStage): number {
   return baseOhms > 0 ? ((model.baseGain ?? 0) * BASE_VOLTS) / baseOhms : 0;
 }
 
