@@ -9,7 +9,6 @@ export { changeLead, connect, disconnect, refitLink } from './edit-links.ts';
 export type { Finding, Severity } from './findings.ts';
 export { boardOfLink } from './from-link.ts';
 export { hearers, hopNumbers, senders, waysFrom } from './hearing.ts';
-export type { Hearing } from './hearing.ts';
 export { hopTimings, pathReads, shiftShare } from './hops.ts';
 export { jackSetTo, stylesOf, wayMetres } from './jacks.ts';
 export type { JackOnBoard } from './jacks.ts';

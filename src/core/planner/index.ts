@@ -2,6 +2,6 @@
 export { boardFacts } from './facts.ts';
 export { factRows, headWords, kindWords } from './plan-facts.ts';
 export { planBoard } from './plan-it.ts';
-export type { PlanAnswer, PlannedBoard } from './plan-it.ts';
+export type { PlanAnswer } from './plan-it.ts';
 export { MOST_EXACT } from './search.ts';
 export type { PlanProgress } from './steps.ts';
