@@ -1,26 +1,13 @@
-/** Keeping the work in the browser, and sharing it: every answer is a value, nothing on the bench is touched. */
+/** Works from files, addresses and from what is in hand: every answer is a value, nothing on the bench is touched. */
 import type { Plan } from '../../src/core/plan/index.ts';
-import { Keeper } from '../keep/keeper.svelte.ts';
-import { stored } from '../keep/shelf.ts';
 import { planFromHash, planFromText, planHash } from '../keep/plan-files.ts';
 import { workOfPlan } from './work.ts';
 import type { Work } from './work.ts';
 
-/** A work, or why there is none; both empty when nothing was kept. */
+/** A work, or why there is none; both empty when there was nothing to open. */
 export interface Found {
   readonly work?: Work;
   readonly problem?: string;
-}
-
-/** The work that the bench kept last, for a page that only reads it. */
-export function kept(): Found {
-  const { now } = stored('bench');
-  return now ? fromText(now.text, 'The work kept in this browser') : {};
-}
-
-/** The keeper of the bench's shelf. */
-export function benchKeeper(): Keeper {
-  return new Keeper('bench');
 }
 
 /** Read a plan from text that a reader opened. */

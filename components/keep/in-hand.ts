@@ -1,35 +1,46 @@
-/** What is in hand: two jacks and the leads between them, chosen on one page and there on every other. It lies on the bench's shelf. */
-import { readPlanText, writePlanText } from '../../src/core/plan/index.ts';
+/** What is in hand: two jacks and the leads between them, chosen on one page and there on every other. One shelf holds it. */
+import { writePlanText } from '../../src/core/plan/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
+import { Keeper } from './keeper.svelte.ts';
 import { isoOf, millisecondsNow } from './moments.ts';
+import { planFromText } from './plan-files.ts';
+import type { FoundPlan } from './plan-files.ts';
 import { addVersion, store, stored } from './shelf.ts';
 
-/** Who wrote the shelf, where a page without a keeper did. */
-const WRITER = 'in-hand';
+/** The shelf; its name is from when the bench alone had one, so that what was kept then is still there. */
+const SHELF = 'bench';
 
-/**
- * Put a plan in hand. What another page had in hand becomes a version first. Returns why it could not be kept, or undefined.
- * @param plan a plan with at least one link.
- */
-export function putInHand(plan: Plan): string | undefined {
-  const { now, why } = stored('bench');
-  if (why !== undefined) return why;
-  const text = writePlanText(plan);
-  if (now?.text === text) return undefined;
-  if (now && now.by !== WRITER) addVersion('bench', { at: now.at, text: now.text });
-  const writing = store('bench', now?.revision ?? 0, WRITER, isoOf(millisecondsNow()), text);
-  switch (writing.kind) {
-    case 'kept':
-      return undefined;
-    case 'clash':
-      return 'another tab has changed it just now';
-    case 'failed':
-      return writing.why;
-  }
+/** The keeper of what is in hand, for a page that changes it step by step. */
+export function handKeeper(): Keeper {
+  return new Keeper(SHELF);
 }
 
-/** The plan in hand, if there is one that can be read. */
-export function planInHand(): Plan | undefined {
-  const reading = readPlanText(stored('bench').now?.text ?? '');
-  return reading.ok ? reading.plan : undefined;
+/** What is in hand, for a page that only reads it; both empty when nothing is. */
+export function inHand(): FoundPlan {
+  const { now } = stored(SHELF);
+  return now ? planFromText(now.text, 'What this browser has in hand') : {};
+}
+
+/**
+ * A writer for a page that puts whole plans in hand. It hands back why a plan could not be kept, or undefined. What another page
+ * had in hand becomes a version first; what this page wrote itself does not.
+ */
+export function handWriter(): (plan: Plan) => string | undefined {
+  const me = `hand-${Math.random().toString(36).slice(2, 10)}`;
+  return (plan) => {
+    const { now, why } = stored(SHELF);
+    if (why !== undefined) return why;
+    const text = writePlanText(plan);
+    if (now?.text === text) return undefined;
+    if (now && now.by !== me) addVersion(SHELF, { at: now.at, text: now.text });
+    const writing = store(SHELF, now?.revision ?? 0, me, isoOf(millisecondsNow()), text);
+    switch (writing.kind) {
+      case 'kept':
+        return undefined;
+      case 'clash':
+        return 'another tab has changed it just now';
+      case 'failed':
+        return writing.why;
+    }
+  };
 }

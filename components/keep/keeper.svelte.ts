@@ -152,6 +152,13 @@ export class Keeper {
     }
   }
 
+  /** Before a plan from elsewhere takes the whole place of `now`: what is kept becomes a version, unless it is the same. */
+  makeWay(now: Plan, next: Plan): void {
+    this.keep(now);
+    const last = this.#last;
+    if (last && last.text !== writePlanText(next)) this.#addVersion(last.text, last.at);
+  }
+
   /** Go on with this tab's plan: the other one becomes a version, and this one is written over it. */
   takeMine(plan: Plan): void {
     const other = this.clash;

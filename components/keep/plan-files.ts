@@ -23,10 +23,11 @@ export function planFromText(text: string, what: string): FoundPlan {
   return found(readPlanText(text), what);
 }
 
-/** The plan in the end of an address, if there is one. */
+/** The plan in the end of an address, if there is one. What follows an '&' is for the page. */
 export async function planFromHash(hash: string): Promise<FoundPlan> {
   if (!hash.startsWith(LINK_KEY)) return {};
-  const reading = await readSharedLink(hash.slice(LINK_KEY.length));
+  const [packed = ''] = hash.slice(LINK_KEY.length).split('&');
+  const reading = await readSharedLink(packed);
   if (reading.ok && reading.plan.devices.length === 0 && reading.plan.leads.length === 0)
     return { problem: 'The plan in this link was not opened. Why: it has no device and no lead.' };
   return found(reading, 'The plan in this link');

@@ -1,72 +1,62 @@
-/** What the build sheet shows, as one plain value, and how it is kept in the browser. */
+/** What the build sheet keeps of its own in the browser: which lead, and what was chosen for it. The lead itself is in hand. */
 import { NO_CHOICES, PLUG_BODIES } from '../../src/core/making/index.ts';
-import { readPlanText, writePlanText } from '../../src/core/plan/index.ts';
 import type { Lead, Side } from '../../src/core/wiring/index.ts';
-import type { PlanLead } from '../../src/core/plan/index.ts';
+import type { Plan, PlanLead } from '../../src/core/plan/index.ts';
 import type { SheetChoices, Stock } from '../../src/core/making/index.ts';
-import { workOfPlan } from '../bench/work.ts';
-import type { Work } from '../bench/work.ts';
-import { dropNote, fieldOf, keepNote, keptNote, oneOf } from '../keep/notes.ts';
+import { fieldOf, keepNote, keptNote, oneOf } from '../keep/notes.ts';
 import { WAYS_BACK } from './way-back.ts';
 import type { WayBack } from './way-back.ts';
 
-/** The sheet. `opened`: the work is a plan that was opened, otherwise two jacks with the best lead between them. */
-export interface SheetState {
-  readonly work: Work;
-  readonly opened: boolean;
+/** The sheet's own choices. */
+export interface SheetNote {
   /** Name of the lead of the plan; empty for the first. */
   readonly lead: string;
   readonly choices: SheetChoices;
-  /** What the search for the lead between two jacks said, and whether it found one. */
-  readonly said: string;
-  readonly found: boolean;
+  /** The wiring that the colours were chosen for: another one has the usual colours. */
+  readonly coloursOf: string;
   readonly way: WayBack;
-  /** Whether the full proof table is on the paper too. */
+  /** Whether the full table of the test is on the paper too. */
   readonly full: boolean;
 }
 
-/** The lead that the sheet is for, as long as the plan has any. */
-export function leadOf({ work, lead }: SheetState): PlanLead | undefined {
-  return work.plan.leads.find(({ name }) => name === lead) ?? work.plan.leads[0];
+/** The choices of a first visit. */
+export const NO_NOTE: SheetNote = { lead: '', choices: NO_CHOICES, coloursOf: '', way: 'qr', full: false };
+
+/** The lead that the sheet is for; undefined as long as there is none, or none with a wire in it. */
+export function leadOf(plan: Plan, { lead }: SheetNote): PlanLead | undefined {
+  const wired = plan.leads.filter(({ conductors }) => conductors.length > 0);
+  return wired.find(({ name }) => name === lead) ?? wired[0];
 }
 
-/** What the proof of a lead depends on: another wiring is another proof. */
+/** What the test of a lead depends on: another wiring is another test. */
 export function wiringOf(lead: Lead): string {
   return JSON.stringify([lead.from, lead.to, lead.conductors]);
 }
 
+/** The choices as far as they are meant for this lead. */
+export function choicesFor({ choices, coloursOf }: SheetNote, lead: Lead): SheetChoices {
+  return coloursOf === wiringOf(lead) ? choices : { ...choices, colours: [] };
+}
+
 const NOTE = 'sheet';
 
-/** Keep the sheet; says what went wrong when the browser refuses. */
-export function keepSheet({ work, ...rest }: SheetState): string | undefined {
-  return keepNote(NOTE, { ...rest, plan: writePlanText(work.plan) });
+/** Keep the choices; says what went wrong when the browser refuses. */
+export function keepSheet(note: SheetNote): string | undefined {
+  return keepNote(NOTE, note);
 }
 
-/** Forget the sheet that was kept. */
-export function forgetSheet(): void {
-  dropNote(NOTE);
-}
-
-/** The sheet kept last, on top of what a fresh page shows; undefined when nothing was kept that can still be read. */
-export function keptSheet(fresh: SheetState): SheetState | undefined {
+/** The choices kept last; what cannot be read is as on a first visit. */
+export function keptSheet(): SheetNote {
   const note = keptNote(NOTE);
-  const text = fieldOf(note, 'plan');
-  if (typeof text !== 'string') return undefined;
-  const reading = readPlanText(text);
-  const work = reading.ok ? workOfPlan(reading.plan) : '';
-  if (typeof work === 'string') return undefined;
-  const words = (name: string): string | undefined => {
+  const words = (name: string): string => {
     const value = fieldOf(note, name);
-    return typeof value === 'string' ? value : undefined;
+    return typeof value === 'string' ? value : '';
   };
   return {
-    work,
-    opened: fieldOf(note, 'opened') === true,
-    lead: words('lead') ?? '',
+    lead: words('lead'),
     choices: choicesOf(fieldOf(note, 'choices')),
-    said: words('said') ?? fresh.said,
-    found: fieldOf(note, 'found') !== false,
-    way: oneOf(WAYS_BACK, fieldOf(note, 'way'), fresh.way),
+    coloursOf: words('coloursOf'),
+    way: oneOf(WAYS_BACK, fieldOf(note, 'way'), NO_NOTE.way),
     full: fieldOf(note, 'full') === true,
   };
 }

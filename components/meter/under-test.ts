@@ -8,7 +8,7 @@ import {
   settleJack,
 } from '../../src/core/wiring/index.ts';
 import { lineByLine } from '../../src/core/verdict/index.ts';
-import type { Connector, Fault, Grounding, Jack, OtherJackKind } from '../../src/core/wiring/index.ts';
+import type { Connector, Fault, Grounding, Jack, Lead, OtherJackKind } from '../../src/core/wiring/index.ts';
 import type { UnderTest } from '../../src/core/readings/index.ts';
 
 /** Kinds of thing, in words. */
@@ -21,6 +21,7 @@ type Thing = keyof typeof THINGS;
 
 /** What can be wrong with the lead, in words. */
 export const LEADS = {
+  hand: 'as it is in hand',
   right: 'right',
   swapped: 'two conductors swapped',
   open: 'one joint open at the input plug',
@@ -44,6 +45,8 @@ export interface Choices {
   readonly output: Jack;
   readonly input: Jack;
   readonly lead: LeadState;
+  /** The leads in hand, in series from the output; empty where there are none. */
+  readonly hand: readonly Lead[];
   readonly grounding: Grounding;
 }
 
@@ -56,8 +59,39 @@ export const FIRST_CHOICES: Choices = {
   output: makeJack('out', 'din5', 'din'),
   input: makeJack('in', 'trs-3.5', 'type-a'),
   lead: 'right',
+  hand: [],
   grounding: 'separate',
 };
+
+/** What can be said of the lead: that it is the one in hand only as long as the jacks are those it was made for. */
+export function leadStates({ hand }: Choices): readonly LeadState[] {
+  const all = Object.keys(LEADS) as LeadState[];
+  return hand.length > 0 ? all : all.filter((state) => state !== 'hand');
+}
+
+/** The choices with the jacks and the leads in hand. A lead without a wire is none. */
+export function withHand(choices: Choices, output: Jack, input: Jack, leads: readonly Lead[]): Choices {
+  const hand = leads.some(({ conductors }) => conductors.length > 0) ? leads : [];
+  return {
+    ...choices,
+    thing: 'link',
+    jack: output,
+    sort: 'out',
+    output,
+    input,
+    hand,
+    lead: hand.length > 0 ? 'hand' : 'right',
+  };
+}
+
+/** The choices with another output or input; the leads in hand were made for other jacks then. */
+export function withEnd(choices: Choices, side: 'output' | 'input', changes: Partial<Jack>): Choices {
+  const before = choices[side];
+  const jack = settleJack({ ...before, ...changes });
+  const same = jack.connector === before.connector && jack.style === before.style;
+  const lead = same || choices.lead !== 'hand' ? choices.lead : 'right';
+  return { ...choices, [side]: jack, lead, hand: same ? choices.hand : [] };
+}
 
 /** Connectors that a jack of this kind can have. */
 export function suits(kind: OtherJackKind, connector: Connector): boolean {
@@ -82,13 +116,19 @@ export function underTest(choices: Choices): UnderTest {
       jack: other ? { kind: 'other', other, connector: otherConnector } : { kind: 'control', jack },
     };
   }
-  const lead = leadOf(choices);
+  const leads = leadsOf(choices);
+  const [lead] = leads;
   return thing === 'lead'
     ? { kind: 'lead', lead }
-    : { kind: 'link', link: { output, branches: [{ input, leads: [lead] }] }, grounding };
+    : { kind: 'link', link: { output, branches: [{ input, leads }] }, grounding };
 }
 
-function leadOf({ output, input, lead }: Choices) {
+function leadsOf(choices: Choices): readonly [Lead, ...Lead[]] {
+  const [first, ...others] = choices.hand;
+  return choices.lead === 'hand' && first ? [first, ...others] : [madeLead(choices)];
+}
+
+function madeLead({ output, input, lead }: Choices): Lead {
   const right = lineByLine(output, input);
   const [first, second] = right;
   const conductors =

@@ -1,6 +1,6 @@
-/** The link of the sending station, from the few choices of its form. */
+/** The link to send through: two jacks and the ways in which the lead between them can be wired. */
 import { lineByLine } from '../../src/core/verdict/index.ts';
-import { CIRCUITS, makeJack, makeLead } from '../../src/core/wiring/index.ts';
+import { CIRCUITS, makeJack, makeLead, styleEntry } from '../../src/core/wiring/index.ts';
 import type { CircuitKind, Conductor, Jack, Link, Part } from '../../src/core/wiring/index.ts';
 
 /** Circuits of an output that the station offers. */
@@ -10,10 +10,9 @@ export const OUTPUTS = CIRCUITS.filter(
 
 /** How the lead can be wired, in words. */
 export const WIRINGS = ['line to line', 'source and sink swapped', 'source missing'] as const;
-export type Wiring = (typeof WIRINGS)[number];
 
-/** Pin of a DIN jack with the source, and with the sink (MIDI 1.0 Detailed Specification, hardware). */
-const [SOURCE, SINK] = ['4', '5'] as const;
+/** One of these ways. */
+export type Wiring = (typeof WIRINGS)[number];
 
 /** What the reader chose. */
 export interface Station {
@@ -29,17 +28,33 @@ export interface Station {
 export function stationLink({ circuit, part, lengthMetres, wiring, values = {} }: Station): Link {
   const output = makeJack('out', 'din5', 'din', { circuit });
   const input = makeJack('in', 'din5', 'din', { part, values });
-  const conductors = wired(lineByLine(output, input), wiring);
+  const conductors = wiredAs(output, input, wiring);
   return { output, branches: [{ input, leads: [makeLead('din5', 'din5', conductors, { lengthMetres })] }] };
 }
 
-function wired(right: readonly Conductor[], wiring: Wiring): readonly Conductor[] {
+/** The conductors of a lead between two jacks that is wired in this way. */
+export function wiredAs(output: Jack, input: Jack, wiring: Wiring): readonly Conductor[] {
+  const right = lineByLine(output, input);
+  const { source, sink } = styleEntry(input.style).lines;
   switch (wiring) {
     case 'line to line':
       return right;
     case 'source missing':
-      return right.filter(({ from }) => from !== SOURCE);
+      return right.filter(({ from }) => from !== styleEntry(output.style).lines.source);
     case 'source and sink swapped':
-      return right.map(({ from, to }) => ({ from, to: to === SOURCE ? SINK : to === SINK ? SOURCE : to }));
+      return right.map(({ from, to }) => ({
+        from,
+        to: (to === source ? sink : to === sink ? source : to) ?? to,
+      }));
   }
+}
+
+/** The way in which a lead is wired, or undefined where it is none of these. */
+export function wiringOf(output: Jack, input: Jack, conductors: readonly Conductor[]): Wiring | undefined {
+  const spelt = (all: readonly Conductor[]): string =>
+    all
+      .map(({ from, to }) => `${from}-${to}`)
+      .sort()
+      .join();
+  return WIRINGS.find((wiring) => spelt(wiredAs(output, input, wiring)) === spelt(conductors));
 }

@@ -19,7 +19,7 @@ test('after one visit every page opens with the network off, and the bench still
   await wakeIslands(page);
   await page.getByRole('button', { name: 'Which lead?' }).click();
   await page
-    .getByRole('button', { name: /^Lay it/ })
+    .getByRole('button', { name: /^Use this wiring/ })
     .first()
     .click();
   await expect(page.locator('.headline .outcome')).toHaveText('Works');

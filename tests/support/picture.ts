@@ -27,7 +27,7 @@ try {
   const ask = page.getByRole('button', { name: 'Which lead?' });
   await ask.click();
   await page
-    .getByRole('button', { name: /^Lay it/ })
+    .getByRole('button', { name: /^Use this wiring/ })
     .first()
     .click();
   await ask.click();

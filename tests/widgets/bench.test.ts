@@ -154,7 +154,7 @@ test("'Which lead?' lays a lead that flows, and says when none can", async ({ pa
   await open(page);
   await page.getByRole('button', { name: 'Which lead?' }).click();
   await page
-    .getByRole('button', { name: /^Lay it/ })
+    .getByRole('button', { name: /^Use this wiring/ })
     .first()
     .click();
   await expect(outcome(page)).toHaveText('Works');
@@ -173,7 +173,7 @@ test('a contact that was picked is let go when a lead is laid or a change is tak
   await contact(page, 'output, pin 1').click();
   await expect(hint).toHaveText(waiting);
   await page
-    .getByRole('button', { name: /^Lay it/ })
+    .getByRole('button', { name: /^Use this wiring/ })
     .first()
     .click();
   await expect(outcome(page)).toHaveText('Works');
@@ -190,7 +190,7 @@ test('a fault and a second lead change the verdict, and undo brings it back', as
   await open(page);
   await page.getByRole('button', { name: 'Which lead?' }).click();
   await page
-    .getByRole('button', { name: /^Lay it/ })
+    .getByRole('button', { name: /^Use this wiring/ })
     .first()
     .click();
   await page.getByText('Length, gauge, plugs and faults').click();

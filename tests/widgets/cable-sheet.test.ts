@@ -11,9 +11,19 @@ import { wakeIslands } from '../support/watch.ts';
 const paper = (page: Page): Locator => page.getByRole('article', { name: 'Build sheet' });
 const verdict = (page: Page): Locator => page.locator('.proof .says');
 
-async function open(page: Page, hash = ''): Promise<void> {
-  await page.goto(`/cable-sheet/${hash}`);
+/** The lead that most of these tests are about: DIN 4, 5, 2 to ring, tip, sleeve, Type A (MMA RP-054). */
+const LEAST = planOfLink(makeJack('out', 'din5', 'din'), makeJack('in', 'trs-3.5', 'type-a'), [
+  makeLead('din5', 'trs-3.5', wires('2-sleeve', '4-ring', '5-tip')),
+]);
+
+async function open(page: Page, hash?: string): Promise<void> {
+  await page.goto(`/cable-sheet/${hash ?? `#plan=${await writeSharedLink(LEAST)}`}`);
   await wakeIslands(page);
+}
+
+/** Unfold the jacks of the lead in hand. */
+async function otherJacks(page: Page): Promise<void> {
+  await page.getByText(/^Another lead: other jacks/).click();
 }
 
 /** The plan with most to print: two DIN plugs, all five pins and the shell through. */
@@ -34,16 +44,12 @@ const PAPERS = [
 
 test('the sheet prints on one page of A4 and of Letter, with all its text', async ({ page }) => {
   await open(page);
-  // DIN 4, 5, 2 to ring, tip, sleeve: Type A (MMA RP-054).
   await expect(paper(page).getByRole('row', { name: 'source pin 4 ring RD red' })).toBeVisible();
-  const least = planOfLink(makeJack('out', 'din5', 'din'), makeJack('in', 'trs-3.5', 'type-a'), [
-    makeLead('din5', 'trs-3.5', wires('2-sleeve', '4-ring', '5-tip')),
-  ]);
-  for (const plan of [least, FULL, SEVEN]) {
+  for (const plan of [LEAST, FULL, SEVEN]) {
     const [lead, link] = [plan.leads[0], plan.links[0]];
     if (!lead || !link) throw new Error('plan: needs a lead in a link');
     const sheet = cableSheet(lead, linkOf(plan, link));
-    if (plan !== least) {
+    if (plan !== LEAST) {
       await page.goto('about:blank');
       await open(page, `#plan=${await writeSharedLink(plan)}`);
       await expect(paper(page).getByRole('heading', { level: 2 })).toHaveText(sheet.title);
@@ -93,16 +99,15 @@ test('printed from a window 390 px wide, with turned plugs, the longest sheet is
   }
 });
 
-test('the full proof table comes on pages of its own when it is asked for, every pair once', async ({
-  page,
-}) => {
+test('the full test comes on pages of its own when it is asked for, every pair once', async ({ page }) => {
   for (const plan of [FULL, SEVEN]) {
     const lead = plan.leads[0];
     if (!lead) throw new Error('plan: needs a lead');
     await page.goto('about:blank');
     await open(page, `#plan=${await writeSharedLink(plan)}`);
     await expect(paper(page).getByRole('heading', { level: 2 })).toContainText('DIN to');
-    const wanted = page.getByRole('checkbox', { name: /^print the full proof table too/ });
+    const wanted = page.getByRole('checkbox', { name: /^print the full test too/ });
+    if (!(await wanted.isVisible())) await page.getByText(/^Length, plugs, cable/).click();
     await wanted.check();
     const rows = fullRows(lead);
     // 6 or 8 contacts an end: 12 * 11 / 2 and 16 * 15 / 2 pairs.
@@ -111,7 +116,7 @@ test('the full proof table comes on pages of its own when it is asked for, every
       const pdf = readPdf(await page.pdf({ format }));
       expect.soft(pdf.pages, format).toBeGreaterThanOrEqual(2);
       expect.soft(pdf.pages, format).toBeLessThanOrEqual(plan === FULL ? 3 : 4);
-      const table = pdf.text.slice(pdf.text.indexOf('Fullproof,pairbypair'));
+      const table = pdf.text.slice(pdf.text.indexOf('Fulltest,pairbypair'));
       const missing = rows.filter(({ words }) => !table.includes(words.replace(/\s/g, '')));
       expect.soft(missing).toEqual([]);
     }
@@ -130,18 +135,20 @@ test('ticks are there again after a reload, each lead its own, and a browser tha
     'the joint of the conductor pin 4 to ring is cold at the output end',
   );
   const input = page.getByRole('group', { name: 'Input jack' });
+  await otherJacks(page);
   await input.getByLabel('Style').selectOption('type-b');
   await expect(verdict(page)).toContainText('Nothing read yet.');
   await page.reload();
   await wakeIslands(page);
   await expect(paper(page).getByRole('row', { name: 'source pin 4 tip RD red' })).toBeVisible();
   await expect(verdict(page)).toContainText('Nothing read yet.');
+  await otherJacks(page);
   await input.getByLabel('Style').selectOption('type-a');
   await expect(verdict(page)).toContainText(
     'the joint of the conductor pin 4 to ring is cold at the output end',
   );
   await expect(page.getByLabel(/^row 4, pin 1 at the output end/)).toHaveValue('silent');
-  await page.getByRole('button', { name: 'Start the proof again' }).click();
+  await page.getByRole('button', { name: 'Start the test again' }).click();
   await page.reload();
   await wakeIslands(page);
   await expect(verdict(page)).toContainText('Nothing read yet.');
@@ -158,17 +165,15 @@ test('ticks are there again after a reload, each lead its own, and a browser tha
   await expect(verdict(page)).toContainText('the conductor pin 4 to ring is open somewhere');
 });
 
-test('a proof with an open conductor names it, and one that agrees throughout is proved', async ({
-  page,
-}) => {
+test('a test with an open conductor names it, and one that agrees throughout says so', async ({ page }) => {
   await open(page);
   const rows = page.locator('.proof select');
-  await expect(verdict(page)).toContainText('Not proved yet');
+  await expect(verdict(page)).toContainText('Not tested yet');
   for (const row of await rows.all()) {
     const conductor = (await row.getByRole('option', { name: /no plug moved yet/ }).count()) > 0;
     await row.selectOption(conductor ? 'beep' : 'silent');
   }
-  await expect(verdict(page)).toContainText('Proved: as planned');
+  await expect(verdict(page)).toContainText('Tested: as planned');
   // Pin 4 to ring is the second conductor of the table.
   await rows.nth(1).selectOption('silent');
   await expect(verdict(page)).toContainText('Not as planned');
@@ -202,6 +207,7 @@ test('other jacks get another lead, jacks that no lead joins get none, and a pla
 }) => {
   await open(page);
   const input = page.getByRole('group', { name: 'Input jack' });
+  await otherJacks(page);
   await input.getByLabel('Style').selectOption('type-b');
   await expect(paper(page).getByRole('row', { name: 'source pin 4 tip RD red' })).toBeVisible();
   // A ground-referenced output cannot light an isolated input through any passive lead.

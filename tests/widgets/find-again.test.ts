@@ -24,8 +24,13 @@ const SEVEN = planOfLink(makeJack('out', 'din7', 'din'), makeJack('in', 'din7', 
   }),
 ]);
 
-async function open(page: Page, hash = ''): Promise<void> {
-  await page.goto(`/cable-sheet/${hash}`);
+/** DIN to Type A (MMA RP-054). */
+const LEAST = planOfLink(makeJack('out', 'din5', 'din'), makeJack('in', 'trs-3.5', 'type-a'), [
+  makeLead('din5', 'trs-3.5', wires('4-ring', '5-tip', '2-sleeve')),
+]);
+
+async function open(page: Page, hash?: string): Promise<void> {
+  await page.goto(`/cable-sheet/${hash ?? `#plan=${await writeSharedLink(LEAST)}`}`);
   await wakeIslands(page);
   await expect(square(page)).toBeVisible();
 }
@@ -136,6 +141,7 @@ test('the letters of a sheet bring its lead back on another device, and a slip i
   if (!lead || !link) throw new Error('plan: needs a lead in a link');
   const letters = leadCode(lead, linkOf(plan, link)) ?? '';
   await open(page);
+  await page.getByText(/^Another lead/).click();
   await page.getByText('Type the letters of a printed sheet').click();
   const field = page.getByLabel('Letters of a printed sheet');
   const wrong = letters[5] === 'K' ? 'M' : 'K';
@@ -154,7 +160,9 @@ test('the letters of a sheet bring its lead back on another device, and a slip i
   await expect(paper(page).getByRole('row', { name: /^sink ring pin 5/ })).toBeVisible();
 });
 
-test('what was opened is there again after a reload, and a fresh start forgets it', async ({ page }) => {
+test('what was opened is there again after a reload, and starting over forgets what was chosen for it', async ({
+  page,
+}) => {
   await open(page);
   await page.getByLabel('Plan file to open').setInputFiles({
     name: 'seven.json',
@@ -171,9 +179,13 @@ test('what was opened is there again after a reload, and a fresh start forgets i
   await expect(paper(page).getByRole('img', { name: /^From the side/ })).toHaveAccessibleName(
     /Input end: a 7-pin DIN plug with a flat body, the cable leaving to the side/,
   );
-  await page.getByRole('button', { name: 'Start afresh' }).click();
-  await expect(title).toHaveText('lead 1: 5-pin DIN to 3.5 mm TRS');
+  await page.getByText(/^Length, plugs, cable/).click();
+  await page.getByRole('button', { name: 'Start over' }).click();
+  await expect(title).toHaveText('lead 1: 7-pin DIN to 7-pin DIN');
   await page.reload();
   await wakeIslands(page);
-  await expect(title).toHaveText('lead 1: 5-pin DIN to 3.5 mm TRS');
+  await expect(title).toHaveText('lead 1: 7-pin DIN to 7-pin DIN');
+  await expect(paper(page).getByRole('img', { name: /^From the side/ })).toHaveAccessibleName(
+    /Input end: a 7-pin DIN plug with a straight body/,
+  );
 });

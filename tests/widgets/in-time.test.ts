@@ -105,7 +105,7 @@ test('the bench sends through the lead that lies on it', async ({ page }) => {
   await expect(outcome(page)).toContainText('2 missing');
   await page.getByRole('button', { name: 'Which lead?' }).click();
   await page
-    .getByRole('button', { name: /^Lay it/ })
+    .getByRole('button', { name: /^Use this wiring/ })
     .first()
     .click();
   await expect(outcome(page)).toHaveText('2 bytes sent: all arrived as sent.');

@@ -254,7 +254,7 @@ function stepsOf(lead: Lead, rows: readonly SheetRow[]): readonly string[] {
     trs
       ? 'Close the strain relief on the jacket, not on the cores; see that no strand touches the sleeve.'
       : 'Close the strain relief on the jacket, not on the cores.',
-    'Do the other plug, then prove the lead with the table below before it meets any device.',
+    'Do the other plug, then test the lead by the table below before it meets any device.',
   ];
 }
 
@@ -265,7 +265,7 @@ function cautionsOf(rows: readonly SheetRow[]): readonly SheetCaution[] {
     { id: 'fume', gist: 'Flux fume can cause asthma: extract or ventilate, head out of the plume.' },
     { id: 'lead-metal', gist: 'Solder with lead: wash your hands, no food at the bench.' },
     { id: 'burns', gist: 'The iron is at 300 to 400 °C: stand, eye protection, let joints cool.' },
-    { id: 'power-off', gist: 'Prove the lead before it meets equipment; plug it in with the power off.' },
+    { id: 'power-off', gist: 'Test the lead before it meets equipment; plug it in with the power off.' },
     ...(spare
       ? [
           {
