@@ -26,7 +26,7 @@ const SEVEN = planOfLink(makeJack('out', 'din7', 'din'), makeJack('in', 'din7', 
 
 /** DIN to Type A (MMA RP-054). */
 const LEAST = planOfLink(makeJack('out', 'din5', 'din'), makeJack('in', 'trs-3.5', 'type-a'), [
-  makeLead('din5', 'trs-3.5', wires('4-ring', '5-tip', '2-sleeve')),
+  makeLead('din5', 'trs-3.5', wires('2-sleeve', '4-ring', '5-tip')),
 ]);
 
 async function open(page: Page, hash?: string): Promise<void> {
