@@ -2,7 +2,7 @@
 import { SOCKETS, readManual, typesFor } from '../../src/core/answer/index.ts';
 import type { ManualReading, Socket, ToldJack } from '../../src/core/answer/index.ts';
 import { CIRCUITS, DRAWER, PARTS } from '../../src/core/wiring/index.ts';
-import type { CircuitKind, Direction, Part, Style } from '../../src/core/wiring/index.ts';
+import type { CircuitKind, Direction, Jack, Part, Style } from '../../src/core/wiring/index.ts';
 
 /** What a reader says of a manual: a type by name, nothing, or its own words. */
 export type Says = Style | 'nothing' | 'words';
@@ -59,6 +59,18 @@ export function toldJack(entry: JackEntry, direction: Direction): ToldJack | und
   )
     return { ...jack, type: reading.type };
   return { ...jack, could: reading.could };
+}
+
+/** Two jacks that are in hand, as if they had been told; undefined where one is of a kind that the page does not show. */
+export function tellJacks(output: Jack, input: Jack): Told | undefined {
+  const entry = ({ direction, connector, style }: Jack): JackEntry | undefined => {
+    const socket = SOCKETS.find((one) => one === connector);
+    return socket && typesFor(direction, socket).includes(style)
+      ? { ...UNTOLD, socket, says: socket === 'din5' ? undefined : style }
+      : undefined;
+  };
+  const [out, into] = [entry(output), entry(input)];
+  return out && into && { ...NOTHING_TOLD, out, in: into };
 }
 
 /** What is told as the end of an address, from '#' on; empty when nothing is told. */

@@ -1,11 +1,25 @@
 /** From an answer to a plan: the two jacks and the leads between them, for the drawing and for every other page. */
 import { jackOfType, sayContacts } from '../../src/core/answer/index.ts';
 import type { TalkAnswer, ToldJack } from '../../src/core/answer/index.ts';
+import type { Grade } from '../../src/core/verdict/index.ts';
 import { contactWords } from '../../src/core/wiring/index.ts';
 import type { LeadDrawing } from '../../src/draw/lead-shape.ts';
 import { drawWork } from '../bench/figure.ts';
 import { verdictOf, workOf } from '../bench/work.ts';
 import type { Work } from '../bench/work.ts';
+
+const GRADE_OF_KIND: Readonly<Record<TalkAnswer['kind'], Grade>> = {
+  yours: 'good',
+  buy: 'good',
+  make: 'good',
+  unsure: 'doubtful',
+  none: 'bad',
+};
+
+/** How good an answer is. */
+export function gradeOf({ kind }: TalkAnswer): Grade {
+  return GRADE_OF_KIND[kind];
+}
 
 /** The link that the answer speaks of, or undefined where no lead can join the two. */
 export function workOfAnswer(answer: TalkAnswer, output: ToldJack, input: ToldJack): Work | undefined {

@@ -1,13 +1,13 @@
 /** From a work and its verdict to what the figure draws. */
 import { lineAt, mate } from '../../src/core/wiring/index.ts';
-import { sayVolts } from '../../src/core/verdict/index.ts';
+import { linkWords, sayAmperes, sayVolts } from '../../src/core/verdict/index.ts';
 import type { Conductor, Contact, Lead, Line, Side, State } from '../../src/core/wiring/index.ts';
 import type { LinkVerdict, Spot } from '../../src/core/verdict/index.ts';
 import { drawLead } from '../../src/draw/lead.ts';
 import type { ChainInput, LeadDrawing, LeadJoint } from '../../src/draw/lead-shape.ts';
 import type { View } from '../../src/draw/face.ts';
 import type { ConductorRef, ContactRef } from '../figures/refs.ts';
-import { jackOn, leadsOn } from './work.ts';
+import { isEmpty, jackOn, leadsOn } from './work.ts';
 import type { Work } from './work.ts';
 
 /** Draw the leads on the bench in one state. `labelOf` puts other words on a conductor than its line and current. */
@@ -36,6 +36,15 @@ export function drawWork(
     joints: leads.slice(1).map((after, at) => jointOf(leads[at] as Lead, after)),
   };
   return drawLead(chain);
+}
+
+/** The answer in one line: the outcome, and what the input gets while a 0 is sent. */
+export function shortAnswer(work: Work, verdict: LinkVerdict): string {
+  if (isEmpty(work)) return 'No wires yet';
+  const { label } = linkWords(verdict);
+  const input = verdict.inputs[verdict.decides];
+  if (!input) return label;
+  return `${label}: ${(input.kind === 'level' ? sayVolts : sayAmperes)(input.active)}`;
 }
 
 function endName(leads: readonly Lead[], at: number, side: 'from' | 'to'): string {

@@ -42,7 +42,7 @@ export interface GuideOrder {
 }
 
 /** Kinds of observation, by the effort they take. */
-export const WAYS = ['Look', 'Swap a lead', 'Measure'] as const;
+export const WAYS = ['Check by eye', 'Swap a lead', 'Measure'] as const;
 
 /** Something that may be observed, and what it showed if it was. */
 export interface Choice {

@@ -20,5 +20,6 @@ export type { Spot } from './readings.ts';
 export { shopWords } from './shop-words.ts';
 export { sayAmperes, sayList, sayOhms, sayVolts, sayWatts } from './speak.ts';
 export type { Step } from './steps.ts';
+export { strayAmperes } from './stray.ts';
 export { drawBuilds } from './tolerance.ts';
 export type { DrawProgress, ToleranceResult } from './tolerance.ts';
