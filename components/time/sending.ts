@@ -1,13 +1,12 @@
 /** From a link and a list of bytes to what the timing figure shows. */
 import {
-  BITS_PER_FRAME,
   bitCells,
-  bitSecondsOf,
   delaysOf,
   hexOf,
   inputAmountAt,
   inputTrace,
   levelAt,
+  sayMicroseconds,
   outputShapeOf,
 } from '../../src/core/signal/index.ts';
 import { sayAmperes, sayVolts } from '../../src/core/verdict/index.ts';
@@ -30,19 +29,9 @@ export function opticalWords(time: TimeLink, baseResistor: boolean): string {
   const { toOnSeconds, toOffSeconds } = delaysOf(jack, baseResistor);
   const shape = outputShapeOf(jack, baseResistor);
   const words = shape
-    ? `; the output falls to ${sayVolts(shape.lowVolts)} in ${us(shape.fallSeconds)} and rises in ${us(shape.riseSeconds)}`
+    ? `; the output falls to ${sayVolts(shape.lowVolts)} in ${sayMicroseconds(shape.fallSeconds)} and rises in ${sayMicroseconds(shape.riseSeconds)}`
     : '';
-  return `${partEntry(jack.part).label}: ${us(toOnSeconds)} to on, ${us(toOffSeconds)} to off${words} (${STATUS_WORDS[outputModel(jack.part).status]})`;
-}
-
-/** How long so many bytes take on the wire, one right after the other, in words. */
-export function sayOnWire(bytes: number): string {
-  return `${(bytes * BITS_PER_FRAME * bitSecondsOf({}) * 1e3).toFixed(2)} ms`;
-}
-
-/** Microseconds in words. */
-export function us(seconds: number): string {
-  return `${(seconds * 1e6).toFixed(1)} µs`;
+  return `${partEntry(jack.part).label}: ${sayMicroseconds(toOnSeconds)} to on, ${sayMicroseconds(toOffSeconds)} to off${words} (${STATUS_WORDS[outputModel(jack.part).status]})`;
 }
 
 /** The stretch to show: everything, or one byte with a little before and after. */
@@ -115,7 +104,7 @@ export function readingAt({ time, sending }: Sent, leg: number, seconds: number)
   const bit = !cell
     ? 'line at rest'
     : `byte ${cell.at + 1}, ${cell.bit === 0 ? 'start bit' : cell.bit === 9 ? 'stop bit' : `data bit ${cell.bit - 1}: ${cell.level ? 1 : 0}`}`;
-  return `${us(seconds)}: ${bit}; ${say(amount)} at the input; output ${levelAt(run.output, seconds) ? 'high (1)' : 'low (0)'}`;
+  return `${sayMicroseconds(seconds)}: ${bit}; ${say(amount)} at the input; output ${levelAt(run.output, seconds) ? 'high (1)' : 'low (0)'}`;
 }
 
 /** The next moment to go to: the next bit boundary, the next edge of the output, or an end of the stretch. */

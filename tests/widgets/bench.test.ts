@@ -159,7 +159,7 @@ test("'Which lead?' lays a lead that flows, and says when none can", async ({ pa
     .click();
   await expect(outcome(page)).toHaveText('Works');
   await page.getByRole('group', { name: 'Output jack' }).getByLabel('Connector').selectOption('trs-3.5');
-  await page.getByRole('group', { name: 'Output jack' }).getByLabel('Style').selectOption('ring-signal');
+  await page.getByRole('group', { name: 'Output jack' }).getByLabel('Type').selectOption('ring-signal');
   await expect(page.locator('.which [role="status"]')).toContainText('No passive lead can');
 });
 
@@ -304,6 +304,33 @@ test('the bench answers to a finger on a narrow screen', async ({ browser, baseU
   await context.close();
 });
 
+test('on an empty bench nothing is judged, and on a phone the answer stays in sight and comes into view', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await open(page);
+  const answer = page.getByRole('region', { name: 'What it does' });
+  await expect(answer).toHaveText(
+    /^\s*No wires yet\s*No wires yet: join a contact of the output to one of the input\.\s*$/,
+  );
+  await expect(page.getByText('Every reading, idle and active side by side')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Which lead?' }).click();
+  const bar = page.getByRole('button', { name: /to the whole answer$/ });
+  await expect(bar).toBeInViewport();
+  await page
+    .getByRole('button', { name: /^Use this wiring/ })
+    .first()
+    .click();
+  await expect(answer).toBeFocused();
+  await expect(answer.locator('.outcome')).toBeInViewport();
+  await expect(bar).toHaveText(/Works: 5\.\d\d mA/);
+  // A source that meets the shield in the plug: 5 V over 220 ohm, 22.7 mA, and none of it through the input.
+  const shorted = planOfLink(OUTPUT, INPUT, [makeLead('din5', 'trs-3.5', wires('4-sleeve', '2-sleeve'))]);
+  await page.goto('about:blank');
+  await open(page, `#plan=${await writeSharedLink(shorted)}`);
+  await expect(answer).toContainText(/past the input\s*22\.\d mA/);
+});
+
 test('two benches that are open at once never overwrite each other, and the work not chosen stays as a version', async ({
   page,
   context,
@@ -321,7 +348,7 @@ test('two benches that are open at once never overwrite each other, and the work
   await contact(other, 'output, pin 5').click();
   await contact(other, 'input, tip').click();
   await expect(page.getByRole('alert')).toContainText('changed in another tab');
-  await page.getByRole('button', { name: 'Take the other tab’s' }).click();
+  await page.getByRole('button', { name: 'Use the other tab’s version' }).click();
   await expect(contact(page, 'output, pin 5')).toHaveAccessibleName(/joined to tip/);
   await expect(page.getByRole('alert')).toHaveCount(0);
   await page.getByText('Earlier versions of this work').click();

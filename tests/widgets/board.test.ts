@@ -455,11 +455,11 @@ test.describe('The keeping of a board', () => {
     await page.getByRole('button', { name: 'Remove looper' }).click();
     await expect(headline(page)).toContainText('7 devices');
     expect(await keptNames(page)).toContain('looper');
-    await page.getByRole('button', { name: 'Go on with this one' }).click();
+    await page.getByRole('button', { name: 'Keep this version' }).click();
     await expect.poll(() => keptNames(page)).toContain('drive');
     expect(await keptNames(page)).not.toContain('looper');
     await expect(other.getByRole('alert')).toContainText('changed in another tab');
-    await other.getByRole('button', { name: 'Take the other tab’s' }).click();
+    await other.getByRole('button', { name: 'Use the other tab’s version' }).click();
     await expect(device(other, 'drive')).toBeVisible();
     await expect(other.getByRole('alert')).toHaveCount(0);
     await page.getByText('Earlier versions of this board').click();

@@ -136,14 +136,14 @@ test('ticks are there again after a reload, each lead its own, and a browser tha
   );
   const input = page.getByRole('group', { name: 'Input jack' });
   await otherJacks(page);
-  await input.getByLabel('Style').selectOption('type-b');
+  await input.getByLabel('Type').selectOption('type-b');
   await expect(verdict(page)).toContainText('Nothing read yet.');
   await page.reload();
   await wakeIslands(page);
   await expect(paper(page).getByRole('row', { name: 'source pin 4 tip RD red' })).toBeVisible();
   await expect(verdict(page)).toContainText('Nothing read yet.');
   await otherJacks(page);
-  await input.getByLabel('Style').selectOption('type-a');
+  await input.getByLabel('Type').selectOption('type-a');
   await expect(verdict(page)).toContainText(
     'the joint of the conductor pin 4 to ring is cold at the output end',
   );
@@ -208,12 +208,12 @@ test('other jacks get another lead, jacks that no lead joins get none, and a pla
   await open(page);
   const input = page.getByRole('group', { name: 'Input jack' });
   await otherJacks(page);
-  await input.getByLabel('Style').selectOption('type-b');
+  await input.getByLabel('Type').selectOption('type-b');
   await expect(paper(page).getByRole('row', { name: 'source pin 4 tip RD red' })).toBeVisible();
   // A ground-referenced output cannot light an isolated input through any passive lead.
   const output = page.getByRole('group', { name: 'Output jack' });
   await output.getByLabel('Connector').selectOption('3.5 mm TRS');
-  await output.getByLabel('Style').selectOption('tip-signal');
+  await output.getByLabel('Type').selectOption('tip-signal');
   await expect(page.locator('.asking')).toContainText('powered converter');
   await expect(paper(page)).toHaveCount(0);
   await page.getByLabel('Plan file to open').setInputFiles({

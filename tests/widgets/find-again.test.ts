@@ -186,6 +186,6 @@ test('what was opened is there again after a reload, and starting over forgets w
   await wakeIslands(page);
   await expect(title).toHaveText('lead 1: 7-pin DIN to 7-pin DIN');
   await expect(paper(page).getByRole('img', { name: /^From the side/ })).toHaveAccessibleName(
-    /Input end: a 7-pin DIN plug with a straight body/,
+    /Input end: a 7-pin DIN jack with a straight body/,
   );
 });

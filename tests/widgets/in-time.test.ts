@@ -68,7 +68,7 @@ test('the cursor is moved by keyboard, by bit and by edge, and says what is ther
 
 test('ten thousand builds are drawn in the background and can be cancelled', async ({ page, context }) => {
   await open(page);
-  await page.getByText('Ten thousand builds: how many work').click();
+  await page.getByText('10 000 sets of real parts: how many work').click();
   // The worker's script is held back, so that the work is surely under way when it is cancelled.
   const worker = /builds-worker/;
   await context.route(worker, () => undefined);

@@ -94,7 +94,7 @@ test('following the readings that are asked for names the jack, and ends in a le
   await lead.getByRole('link', { name: 'Open on the bench' }).click();
   await expect(page).toHaveURL(/\/bench\/#plan=/);
   await wakeIslands(page);
-  await expect(page.getByRole('group', { name: 'Input jack' }).getByLabel('Style')).toHaveValue('type-b');
+  await expect(page.getByRole('group', { name: 'Input jack' }).getByLabel('Type')).toHaveValue('type-b');
   await expect(page.locator('.outcome').first()).toContainText('Works');
 });
 

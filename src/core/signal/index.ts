@@ -44,3 +44,4 @@ export { inputAmountAt, inputTrace } from './show.ts';
 export { prepareTimeLink } from './time-link.ts';
 export type { TimeLink } from './time-link.ts';
 export { levelAt } from './waveform.ts';
+export { sayMicroseconds, sayOnWire } from './say-time.ts';

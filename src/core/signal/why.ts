@@ -4,6 +4,7 @@ import type { SentByte, SentFrames } from './frames.ts';
 import type { FramingError, Heard, HeardByte, Sample } from './receiver.ts';
 import { levelAt, pulsesOf } from './waveform.ts';
 import type { Pulse, Waveform } from './waveform.ts';
+import { sayMicroseconds } from './say-time.ts';
 
 /** Why a byte did not arrive as it was sent. */
 export type Cause =
@@ -38,7 +39,7 @@ const KEPT_SECONDS = 0.2e-6;
 
 function us(seconds: number): string {
   if (!Number.isFinite(seconds)) return 'no end';
-  return seconds < 0.05e-6 ? 'less than 0.1 µs' : `${(seconds * 1e6).toFixed(1)} µs`;
+  return seconds < 0.05e-6 ? 'less than 0.1 µs' : sayMicroseconds(seconds);
 }
 
 /** A bit by name: `bit` 0 start bit, 1 to 8 data bits 0 to 7, 9 stop bit. */
