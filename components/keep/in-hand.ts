@@ -16,7 +16,7 @@ export function handKeeper(): Keeper {
 }
 
 /** What is in hand, for a page that only reads it; both empty when nothing is. */
-export function inHand(): FoundPlan {
+export function readHand(): FoundPlan {
   const { now } = stored(SHELF);
   return now ? planFromText(now.text, 'What this browser has in hand') : {};
 }
