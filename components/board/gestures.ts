@@ -16,6 +16,14 @@ export interface Drag {
 /** Movement below which a press is no drag, pixels. */
 const STILL = 5;
 
+/** Where each arrow key goes: right and down count up. */
+export const MOVES: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, -1],
+  ArrowDown: [0, 1],
+};
+
 /** What the element under a pointer stands for, by its data attributes. */
 export function gripAt(target: EventTarget | null): Grip {
   const held = target instanceof Element ? target.closest<SVGElement>('[data-device]') : null;
