@@ -50,7 +50,7 @@ export function withChecks(letters: readonly number[]): readonly number[] {
 }
 
 /** What the check letters say. `slip`: the place of the one wrong letter and what it must be; `swap`: where two neighbours changed places. */
-export type CheckAnswer =
+type CheckAnswer =
   | { readonly kind: 'right' }
   | { readonly kind: 'slip'; readonly at: number; readonly letter: number }
   | { readonly kind: 'swap'; readonly at: number }

@@ -29,7 +29,7 @@ export function freeAlong(device: Device, edge: Edge, but = ''): number {
 }
 
 /** A jack of a plan settled as its circuit is, with its role and the styles it can be set to. */
-export function settlePlanJack(jack: PlanJack): PlanJack {
+function settlePlanJack(jack: PlanJack): PlanJack {
   const styles = stylesFor(jack.direction, jack.connector);
   const settable = jack.styles?.filter((one) => styles.includes(one));
   const { role = 'plain', ...others } = settleJack(jack);

@@ -43,7 +43,7 @@ const ROW = 100;
 const ROW_GAP = 7;
 
 /** The first free place for a device, row by row from the back left, centimetres. */
-export function freePlace(plan: Plan, device: Device): Pick<Device, 'xCentimetres' | 'yCentimetres'> {
+function freePlace(plan: Plan, device: Device): Pick<Device, 'xCentimetres' | 'yCentimetres'> {
   const whole = wholeDevice(device);
   const { xCentimetres = 0, yCentimetres = 0 } = device;
   if (!isPlaced(whole)) return { xCentimetres, yCentimetres };

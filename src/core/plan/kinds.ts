@@ -17,34 +17,42 @@ export const DEVICE_KINDS = [
   'converter',
   'computer',
 ] as const;
+/** What a device is for. */
 export type DeviceKind = (typeof DEVICE_KINDS)[number];
 
 /** How a device speaks: by its jacks, or by something that is no wired link of this kind. */
 export const TALKS = ['jacks', 'usb-only', 'wireless'] as const;
+/** How a device speaks. */
 export type Talk = (typeof TALKS)[number];
 
 /** Where a device gets its power. Devices on a shared supply have joined grounds; `spare-pins` is fed through a control lead. */
 export const POWERS = ['unknown', 'own', 'shared', 'battery', 'spare-pins'] as const;
+/** Where a device gets its power. */
 export type Power = (typeof POWERS)[number];
 
 /** Edges of a device seen from above, the player standing at the front. */
 export const EDGES = ['back', 'right', 'front', 'left'] as const;
+/** An edge of a device. */
 export type Edge = (typeof EDGES)[number];
 
 /** What a jack is: a plain IN or OUT by its direction, a THRU, or one that a menu sets to OUT or THRU. */
 export const JACK_ROLES = ['plain', 'thru', 'out-or-thru'] as const;
+/** What a jack is. */
 export type JackRole = (typeof JACK_ROLES)[number];
 
 /** How a THRU copies its input: edge by edge, or byte by byte after reading it. */
 export const THRUS = ['hardware', 'software'] as const;
+/** How a THRU copies its input. */
 export type Thru = (typeof THRUS)[number];
 
 /** What a menu sets an OUT-or-THRU jack to. */
 export const SETTINGS = ['out', 'thru'] as const;
+/** What an OUT-or-THRU jack is set to. */
 export type Setting = (typeof SETTINGS)[number];
 
 /** Where a lead comes from. */
 export const LEAD_ORIGINS = ['made', 'shop', 'owned'] as const;
+/** Where a lead comes from. */
 export type LeadOrigin = (typeof LEAD_ORIGINS)[number];
 
 /** What can be sent to a device at one press. */

@@ -27,7 +27,7 @@ const CENTIMETRES = number([0, MOST.centimetres], 'cm');
 const CONTACT = oneOf(CONTACTS);
 const SIDE = oneOf(SIDES);
 
-/** A jack on a device, by name. */
+/** The shape of a jack on a device. */
 export const JACK = record(
   {
     name: NAME,
@@ -54,9 +54,10 @@ export const JACK = record(
   },
   { check: checkJack },
 );
+/** A jack on a device, by name. */
 export type PlanJack = Of<typeof JACK>;
 
-/** A device and its jacks. Position: the back left corner from the back left of the board, centimetres; width 0 is not placed. */
+/** The shape of a device. Position: the back left corner from the back left of the board, centimetres; width 0 is not placed. */
 export const DEVICE = record({
   name: NAME,
   jacks: listOf(JACK, MOST.jacks),
@@ -74,6 +75,7 @@ export const DEVICE = record({
   /** The reader's own figure. */
   price: left(PRICE, 0),
 });
+/** A device and its jacks. */
 export type Device = Of<typeof DEVICE>;
 
 const END = record({ connector: oneOf(CONNECTORS), form: oneOf(FORMS) }, { inline: true });
@@ -99,11 +101,11 @@ const LEAD_FIELDS = {
   faults: filled(listOf(FAULT, MOST.faults), []),
 };
 
-/** A lead of the plan; its price is the reader's own figure. */
-export const LEAD = record(
+const LEAD = record(
   { ...LEAD_FIELDS, origin: left(oneOf(LEAD_ORIGINS), 'made'), price: left(PRICE, 0) },
   { check: checkLead },
 );
+/** A lead of the plan; its price is the reader's own figure. */
 export type PlanLead = Of<typeof LEAD>;
 
 /** What the fields of a lead mean that stay left out. */
@@ -154,6 +156,7 @@ const WISHES = record({
 /** What the owner wishes: `mostHops` 0 is no wish, otherwise the most links between the controller and any device. */
 export type Wishes = Of<typeof WISHES>;
 
+/** No wish at all. */
 export const WISH_DEFAULTS: Wishes = { noHub: false, noSoldering: false, mostHops: 0, spareOutlets: 0 };
 
 const { program, bank, controller, value } = PRESS_RANGES;
@@ -169,7 +172,7 @@ const PRESS = kindsOf('send', [
 /** One message of a press, in the owner's order. */
 export type PressItem = Of<typeof PRESS>;
 
-/** A whole plan. */
+/** The shape of a whole plan. */
 export const PLAN = record({
   format: only(PLAN_FORMAT),
   version: only(PLAN_VERSION),
@@ -188,6 +191,7 @@ export const PLAN = record({
   wishes: left(WISHES, WISH_DEFAULTS),
   press: left(listOf(PRESS, MOST.press), []),
 });
+/** A whole plan. */
 export type Plan = Of<typeof PLAN>;
 
 /** What the fields of a plan mean that stay left out. */

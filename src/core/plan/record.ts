@@ -10,12 +10,12 @@ type Fields = Readonly<Record<string, Shape<unknown>>>;
 type LeftIn<F> = { [K in keyof F]: F[K] extends Left<unknown> ? K : never }[keyof F];
 
 /** The type of an object of these fields. */
-export type RecordOf<F> = {
+type RecordOf<F> = {
   readonly [K in keyof F as K extends LeftIn<F> ? never : K]: Of<F[K]>;
 } & { readonly [K in keyof F as K extends LeftIn<F> ? K : never]?: Of<F[K]> };
 
 /** The shape of an object, its fields, and what those that stay left out mean. */
-export interface RecordShape<F> extends Shape<RecordOf<F>> {
+interface RecordShape<F> extends Shape<RecordOf<F>> {
   readonly fields: F;
   readonly defaults: { readonly [K in keyof F as K extends LeftIn<F> ? K : never]: Of<F[K]> };
 }

@@ -15,7 +15,7 @@ interface Box {
 }
 
 /** Room for the two plugs and a little give, metres on top of the way (our choice). */
-export const SLACK_METRES = 0.1;
+const SLACK_METRES = 0.1;
 
 /** Boxes are drawn in by this much, so that a lead may run along an edge and between two that touch, centimetres. */
 const SKIN = 1e-6;
@@ -73,29 +73,11 @@ export function waysRound(devices: readonly WholeDevice[]): Ways {
       }
     return seen;
   };
-  const search = (from: Point): { lengths: Float64Array; before: Int32Array } => {
-    const lengths = new Float64Array(count).fill(Infinity);
-    const before = new Int32Array(count).fill(-1);
-    const done = new Uint8Array(count);
-    corners.forEach((corner, at) => {
-      if (open(from, corner)) lengths[at] = distance(from, corner);
-    });
-    const sees = sight();
-    for (;;) {
-      let here = -1;
-      for (let at = 0; at < count; at++)
-        if (done[at] === 0 && lengths[at]! < Infinity && (here < 0 || lengths[at]! < lengths[here]!))
-          here = at;
-      if (here < 0) return { lengths, before };
-      done[here] = 1;
-      for (let at = 0; at < count; at++) {
-        const through = lengths[here]! + sees[here * count + at]!;
-        if (through >= lengths[at]!) continue;
-        lengths[at] = through;
-        before[at] = here;
-      }
-    }
-  };
+  const search = (from: Point): Search =>
+    shortest(
+      Float64Array.from(corners, (corner) => (open(from, corner) ? distance(from, corner) : Infinity)),
+      sight(),
+    );
   const lastCorner = (lengths: Float64Array, to: Point): { corner: number; length: number } => {
     let best = { corner: -1, length: Infinity };
     for (let at = 0; at < count; at++) {
@@ -124,6 +106,32 @@ export function waysRound(devices: readonly WholeDevice[]): Ways {
       });
     },
   };
+}
+
+/** The shortest way to each corner, centimetres, and the corner before it, -1 for none. */
+interface Search {
+  readonly lengths: Float64Array;
+  readonly before: Int32Array;
+}
+
+/** Dijkstra's search from the lengths of first steps, over a square table of the lengths between corners that see one another. */
+function shortest(lengths: Float64Array, sees: Float64Array): Search {
+  const count = lengths.length;
+  const before = new Int32Array(count).fill(-1);
+  const done = new Uint8Array(count);
+  for (;;) {
+    let here = -1;
+    for (let at = 0; at < count; at++)
+      if (done[at] === 0 && lengths[at]! < Infinity && (here < 0 || lengths[at]! < lengths[here]!)) here = at;
+    if (here < 0) return { lengths, before };
+    done[here] = 1;
+    for (let at = 0; at < count; at++) {
+      const through = lengths[here]! + sees[here * count + at]!;
+      if (through >= lengths[at]!) continue;
+      lengths[at] = through;
+      before[at] = here;
+    }
+  }
 }
 
 /** The least length of a lead along a way of so many centimetres, metres. */

@@ -10,7 +10,7 @@ export type Schema = Readonly<Record<string, unknown>>;
 
 /** The names that may stand where a link holds a number: devices, leads, or the jacks of the device that a value names. */
 export type NamesOf = (kind: NameKind, holder: unknown) => readonly unknown[];
-export type NameKind = 'devices' | 'jacks' | 'leads';
+type NameKind = 'devices' | 'jacks' | 'leads';
 
 /** The shape of a value of type `T`. What it unpacks to may be anything: the reader looks at it afterwards. */
 export interface Shape<T> {
