@@ -9,10 +9,10 @@ import type { CompiledCircuit } from './compiled.ts';
 import { THERMAL_VOLTS } from './elements.ts';
 import { readRow, setBlend } from './interpolation.ts';
 import { junctionLaw, setCharge } from './junction.ts';
-import { reduceSide } from './mesh.ts';
+import { reduceSide, subtractFlow } from './mesh.ts';
 import { newton } from './newton.ts';
 import { errorOf, furthestOff, predict } from './predictor.ts';
-import { loadSources, movingMesh } from './stamp.ts';
+import { loadSources, movingMesh, setBase } from './stamp.ts';
 import type { Slide, StepTolerance, StepWork } from './step-work.ts';
 import { setOffsets } from './supernodes.ts';
 import { addRow, standOn, startTrajectory } from './trajectory.ts';
@@ -168,49 +168,70 @@ function goBack(run: Trajectory, row: number, step: number): void {
   run.step = step >= 2 * LEAST_STEP || step < LEAST_STEP ? step : LEAST_STEP;
 }
 
-/** Solve one step, from the prediction. @returns whether it settled; its volts are then in `work.solved`. */
+/**
+ * Solve one step, from the prediction. @returns whether it settled; its volts are then in `work.solved`.
+ * What is solved for is how far the volts move from the last row, driven by the currents that this row leaves over, branch by
+ * branch: between the ends of a capacitor the amperes of a short step at full volts would be thousands, whose rounding alone
+ * would drive a part that hangs on a blocked junction volts away.
+ */
 function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory, time: number): boolean {
-  const { moving, topology, sourcesFrom, sourcesTo } = run;
-  const { motion, predicted, past, solved } = work;
+  const { moving, topology, still, sourcesFrom, sourcesTo } = run;
+  const { motion, predicted, drift, last, solved } = work;
   const { junctions, ofKind, first, second, values } = compiled;
   const { row, stillCount } = topology;
-  takePast(work, run, moving + 2 * junctions.length);
+  takePast(work, run, moving, moving + 2 * junctions.length);
+  setBase(compiled, topology, last);
   for (let at = 0; at < moving; at++) {
     const from = sourcesFrom[stillCount + at]!;
     solved[at] = from + (sourcesTo[stillCount + at]! - from) * time;
   }
+  subtractFlow(still.schur, moving, last, solved);
   for (const at of ofKind.capacitor) {
     const a = row[first[at]!]! - stillCount;
     const b = row[second[at]!]! - stillCount;
-    const amperes = values[at]! * ((a < moving ? past[a]! : 0) - (b < moving ? past[b]! : 0));
+    const amperes = values[at]! * ((a < moving ? drift[a]! : 0) - (b < moving ? drift[b]! : 0));
     solved[a]! -= amperes;
     solved[b]! += amperes;
   }
+  const coulombsAt = moving + junctions.length;
+  const rowAt = (run.count - 1) * run.width;
   for (let at = 0; at < junctions.length; at++) {
     const junction = junctions[at]!;
     junction.volts = predicted[moving + at]!;
-    junction.pastAmperes = past[moving + junctions.length + at]!;
+    junction.pastAmperes = drift[coulombsAt + at]! - motion.perSecond * run.rows[rowAt + coulombsAt + at]!;
   }
   const mesh = movingMesh(compiled, topology, motion.perSecond);
   reduceSide(mesh.siemens, mesh.size, mesh.eliminated, solved);
-  return newton(compiled, topology, mesh, solved, motion) === undefined;
+  if (newton(compiled, topology, mesh, solved, motion) !== undefined) return false;
+  for (let at = 0; at < moving; at++) solved[at]! += last[at]!;
+  return true;
 }
 
-/** Set the formula x' = perSecond x + past: by BDF2, and for the first step of a run by the trapezoidal rule or backward Euler. */
-function takePast({ motion, past, blend }: StepWork, run: Trajectory, columns: number): void {
+/**
+ * Set the formula x' = perSecond (x - last) + drift: by BDF2, and for the first step of a run by the trapezoidal rule or backward
+ * Euler.
+ */
+function takePast(
+  { motion, drift, last, blend }: StepWork,
+  run: Trajectory,
+  moving: number,
+  columns: number,
+): void {
   const { rows, width, count, times, step, unitSeconds, slopes } = run;
-  const last = (count - 1) * width;
+  const from = (count - 1) * width;
   const rate = 1 / (step * unitSeconds);
+  for (let at = 0; at < moving; at++) last[at] = rows[from + at]!;
+  last[moving] = 0;
   if (count > 1) {
     motion.perSecond = 1.5 * rate;
     setBlend(run, Math.max(0, count - 3), times[count - 1]! - step, blend);
-    readRow(run, blend, past, columns, 0.5 * rate);
-    for (let at = 0; at < columns; at++) past[at]! -= 2 * rate * rows[last + at]!;
+    readRow(run, blend, drift, columns);
+    for (let at = 0; at < columns; at++) drift[at] = 0.5 * rate * (drift[at]! - rows[from + at]!);
   } else if (slopes) {
     motion.perSecond = 2 * rate;
-    for (let at = 0; at < columns; at++) past[at] = -2 * rate * rows[last + at]! - slopes[at]!;
+    for (let at = 0; at < columns; at++) drift[at] = -slopes[at]!;
   } else {
     motion.perSecond = rate;
-    for (let at = 0; at < columns; at++) past[at] = -rate * rows[last + at]!;
+    drift.fill(0);
   }
 }

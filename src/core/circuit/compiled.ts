@@ -63,6 +63,8 @@ export interface Topology {
   readonly tied: readonly number[];
   /** Numbers of the switches that are part closed: their conductance is added at each step, like that of a junction. */
   readonly ramps: readonly number[];
+  /** Volts across each of them from which a solution is sought. */
+  readonly rampVolts: Float64Array;
   /**
    * Row of each node in the order of elimination; nodes of one supernode share it, and that of ground comes last. The first
    * `stillCount` rows are touched by resistors and sources alone; the first `linearCount` by nothing that is not linear.

@@ -38,7 +38,8 @@ export interface Junction {
   farads: number;
   /** Present current into the anode, that of a moving charge included. */
   amperes: number;
-  /** The companion model: conductance, and current at no volts across the diode, RS included. */
+  /** The companion model, RS included: conductance, and current at `baseVolts` across the diode, from which a solution is sought. */
+  baseVolts: number;
   companionSiemens: number;
   companionAmperes: number;
   /** What the past of the charge adds to its current in the present step. */
@@ -81,6 +82,7 @@ export function junctionOf(diode: Element, element: number, anode: number, catho
     coulombs: 0,
     farads: 0,
     amperes: 0,
+    baseVolts: 0,
     companionSiemens: 0,
     companionAmperes: 0,
     pastAmperes: 0,

@@ -75,6 +75,22 @@ export function reduceSide(siemens: Float64Array, size: number, count: number, s
   }
 }
 
+/** Take what the conductances carry between rows at these volts, ground's the last, out of the currents into them, branch by branch. */
+export function subtractFlow(
+  siemens: Float64Array,
+  size: number,
+  volts: Float64Array,
+  side: Float64Array,
+): void {
+  for (let row = 0; row < size; row++) {
+    for (let at = row + 1; at <= size; at++) {
+      const amperes = siemens[row * (size + 1) + at]! * (volts[row]! - volts[at]!);
+      side[row]! -= amperes;
+      side[at]! += amperes;
+    }
+  }
+}
+
 /** Back substitution: turn the reduced currents of the first `count` rows into volts, given the volts of the rows after them. */
 export function backSubstitute(siemens: Float64Array, size: number, count: number, side: Float64Array): void {
   for (let out = count - 1; out >= 0; out--) {

@@ -37,7 +37,7 @@ const law: JunctionLaw = { amperes: 0, siemens: 0 };
 /**
  * Run Newton's method from the present junction voltages, and write the junctions' voltages, currents and, in motion, charges.
  * @param mesh the moving rows, linear ones eliminated.
- * @param side currents into the moving rows, reduced by `mesh`; the volts of all of them on return.
+ * @param side currents into the moving rows, reduced by `mesh`; how far the volts of all of them lie from the base on return.
  * @param motion left out at DC, where charge stands still.
  * @returns undefined, or the number of the node that does not settle.
  */
@@ -60,7 +60,7 @@ export function newton(
     for (const junction of compiled.junctions) {
       setCompanion(junction, motion.perSecond);
       const { anode, cathode, companionSiemens, companionAmperes } = junction;
-      stamp(compiled, topology, left, anode, cathode, companionSiemens, companionAmperes);
+      stamp(topology, left, anode, cathode, companionSiemens, companionAmperes);
     }
     eliminate(newtonSiemens, left, left);
     reduceSide(newtonSiemens, left, left, newtonSide);
@@ -70,7 +70,7 @@ export function newton(
     let most = -1;
     for (const junction of compiled.junctions) {
       const before = junction.volts;
-      const next = follow(compiled, topology, junction, motion.perSecond);
+      const next = follow(topology, junction, motion.perSecond);
       const change = Math.abs(next - before);
       const allowed = motion.voltTolerance + RELATIVE_TOLERANCE * Math.max(Math.abs(next), Math.abs(before));
       if (junction.volts !== next || !(change <= allowed))
@@ -93,7 +93,7 @@ export function newton(
  * since all of the current, that of the charge too, passes through it.
  */
 function setCompanion(junction: Junction, perSecond: number): void {
-  const { volts } = junction;
+  const { volts, baseVolts } = junction;
   junctionLaw(junction, volts, law);
   let siemens = law.siemens + GMIN_SIEMENS;
   let amperes = law.amperes + GMIN_SIEMENS * volts;
@@ -104,24 +104,15 @@ function setCompanion(junction: Junction, perSecond: number): void {
   }
   const fold = 1 + siemens * junction.seriesOhms;
   junction.companionSiemens = siemens / fold;
-  junction.companionAmperes = (amperes - siemens * volts) / fold;
+  junction.companionAmperes = (amperes + siemens * (baseVolts - volts)) / fold;
 }
 
 /** Move a junction to where the solved companion model puts it, as far as limiting lets it. @returns where it would be without. */
-function follow(
-  { supernodes }: CompiledCircuit,
-  { newtonSide, row, linearCount }: Topology,
-  junction: Junction,
-  perSecond: number,
-): number {
+function follow({ newtonSide, row, linearCount }: Topology, junction: Junction, perSecond: number): number {
   const { anode, cathode, volts } = junction;
-  const { offsets } = supernodes;
-  const across =
-    newtonSide[row[anode]! - linearCount]! -
-    newtonSide[row[cathode]! - linearCount]! +
-    (offsets[anode]! - offsets[cathode]!);
-  junction.amperes = junction.companionAmperes + junction.companionSiemens * across;
-  const next = across - junction.seriesOhms * junction.amperes;
+  const moved = newtonSide[row[anode]! - linearCount]! - newtonSide[row[cathode]! - linearCount]!;
+  junction.amperes = junction.companionAmperes + junction.companionSiemens * moved;
+  const next = junction.baseVolts + moved - junction.seriesOhms * junction.amperes;
   junction.volts = limitJunction(junction, next);
   // The charge that the companion used, so that the next time step starts from what this one solved.
   if (perSecond > 0) junction.coulombs += junction.farads * (junction.volts - volts);
@@ -131,13 +122,14 @@ function follow(
 /** Add the switches that are part closed. */
 function stampRamps(compiled: CompiledCircuit, topology: Topology, left: number): void {
   const { first, second, values } = compiled;
-  for (const at of topology.ramps)
-    stamp(compiled, topology, left, first[at]!, second[at]!, switchSiemens(values[at]!), 0);
+  topology.ramps.forEach((part, at) => {
+    const siemens = switchSiemens(values[part]!);
+    stamp(topology, left, first[part]!, second[part]!, siemens, siemens * topology.rampVolts[at]!);
+  });
 }
 
-/** Add a branch between two nodes to the work space: so many siemens, and so many amperes at no volts. */
+/** Add a branch between two nodes to the work space: so many siemens, and so many amperes where the solution is sought from. */
 function stamp(
-  { supernodes }: CompiledCircuit,
   { newtonSiemens, newtonSide, row, linearCount }: Topology,
   left: number,
   from: number,
@@ -148,9 +140,8 @@ function stamp(
   const a = row[from]! - linearCount;
   const b = row[to]! - linearCount;
   join(newtonSiemens, left, a, b, siemens);
-  const driven = amperes + siemens * (supernodes.offsets[from]! - supernodes.offsets[to]!);
-  newtonSide[a]! -= driven;
-  newtonSide[b]! += driven;
+  newtonSide[a]! -= amperes;
+  newtonSide[b]! += amperes;
 }
 
 /** Whether a junction with this slope, siemens, that moves by so many volts is moved by rounding. */

@@ -4,7 +4,7 @@ import type { CompiledCircuit, Topology } from './compiled.ts';
 import { amperesThrough } from './currents.ts';
 import { backSubstitute, reduceSide } from './mesh.ts';
 import { newton } from './newton.ts';
-import { loadSources, movingMesh, stillMesh } from './stamp.ts';
+import { loadSources, movingMesh, setBase, stillMesh } from './stamp.ts';
 import { topologyFor } from './topology.ts';
 
 /** A node beyond this is no operating point but a current forced into parts that block it, volts. */
@@ -98,6 +98,7 @@ export function solveAtRest(compiled: CompiledCircuit, topology: Topology, scale
   const still = stillMesh(compiled, topology);
   const mesh = movingMesh(compiled, topology, 0);
   loadSources(compiled, topology, scale, side);
+  setBase(compiled, topology);
   reduceSide(still.siemens, still.size, stillCount, side);
   reduceSide(mesh.siemens, mesh.size, mesh.eliminated, movingSide);
   const failed = newton(compiled, topology, mesh, movingSide);

@@ -54,6 +54,20 @@ export function movingMesh(compiled: CompiledCircuit, topology: Topology, perSec
   return mesh;
 }
 
+/**
+ * Note from which volts across junctions and part-closed switches a solution is sought.
+ * @param base volts of the moving rows, ground's the last; all 0 where left out. What sources hold apart is added.
+ */
+export function setBase(compiled: CompiledCircuit, topology: Topology, base?: Float64Array): void {
+  const { junctions, first, second, supernodes } = compiled;
+  const { row, stillCount, ramps, rampVolts } = topology;
+  const { offsets } = supernodes;
+  const voltsAt = (node: number): number => (base ? base[row[node]! - stillCount]! : 0) + offsets[node]!;
+  for (const junction of junctions) junction.baseVolts = voltsAt(junction.anode) - voltsAt(junction.cathode);
+  for (let at = 0; at < ramps.length; at++)
+    rampVolts[at] = voltsAt(first[ramps[at]!]!) - voltsAt(second[ramps[at]!]!);
+}
+
 /** Write the sources into a right-hand side, row by row, each scaled: amperes into every row, ground's the last. */
 export function loadSources(
   compiled: CompiledCircuit,

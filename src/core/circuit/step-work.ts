@@ -30,8 +30,10 @@ export interface StepWork {
   readonly motion: Motion;
   /** A row as predicted, and what its past adds to how it changes, a second. */
   readonly predicted: Float64Array;
-  readonly past: Float64Array;
-  /** Currents into the moving rows of the circuit that become their volts; ground's place is the last. */
+  readonly drift: Float64Array;
+  /** Volts of the moving rows where the step starts; ground's place is the last, here and below. */
+  readonly last: Float64Array;
+  /** Currents into the moving rows that become their volts. */
   readonly solved: Float64Array;
   readonly blend: Blend;
   readonly room: RowRoom;
@@ -43,7 +45,8 @@ export function stepWork(compiled: CompiledCircuit): StepWork {
   return {
     motion: { perSecond: 0, voltTolerance: 0 },
     predicted: new Float64Array(width),
-    past: new Float64Array(width),
+    drift: new Float64Array(width),
+    last: new Float64Array(compiled.volts.length),
     solved: new Float64Array(compiled.volts.length),
     blend: makeBlend(),
     room: { block: new Float64Array(0), used: 0 },

@@ -53,6 +53,7 @@ function makeTopology(compiled: CompiledCircuit): Topology {
       (node) => floating[node]! >= 0 && floating.indexOf(floating[node]!) === node,
     ),
     ramps,
+    rampVolts: new Float64Array(ramps.length),
     row,
     roots: Int32Array.from(order),
     stillCount,
