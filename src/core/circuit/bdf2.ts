@@ -15,11 +15,14 @@ import { errorOf, furthestOff, predict } from './predictor.ts';
 import { loadSources, movingMesh, setBase } from './stamp.ts';
 import type { Slide, StepTolerance, StepWork } from './step-work.ts';
 import { setOffsets } from './supernodes.ts';
-import { addRow, standOn, startTrajectory } from './trajectory.ts';
+import { addRow, endOf, standOn, startTrajectory } from './trajectory.ts';
 import type { Trajectory } from './trajectory.ts';
 
 /** Below this share of the unit no step is tried: something in the circuit does not settle. */
 const LEAST_STEP = 2 ** -48;
+
+/** Steps of one stretch, those taken back included; the hardest of 200 000 links drawn by chance takes @@. */
+const MOST_STEPS = 4096;
 
 /** How well a jump is solved, volts: as an operating point is. */
 const JUMP_TOLERANCE: StepTolerance = { volts: 1e-9, share: 0 };
@@ -70,9 +73,8 @@ function setSlide(compiled: CompiledCircuit, { parts, from, to }: Slide, time: n
 }
 
 /**
- * Take a trajectory on until it reaches `untilUnits`.
+ * Take a trajectory on until it reaches `untilUnits`, or no step settles however short; the circuit then stands on its last row.
  * @param slide parts that change on the way, or undefined while the drive stands still.
- * @throws when a step cannot be made however short, naming the node.
  */
 export function advance(
   compiled: CompiledCircuit,
@@ -82,36 +84,50 @@ export function advance(
   tolerance: StepTolerance,
   slide?: Slide,
 ): void {
-  const { times } = run;
-  if (times[run.count - 1]! >= untilUnits) return;
+  if (endOf(run) >= untilUnits || run.failedAt !== undefined) return;
   if (run.count === 1) takeSources(compiled, run, slide);
   else setOffsets(compiled);
   work.motion.voltTolerance = Math.sqrt(2 * THERMAL_VOLTS * NEWTON_SHARE * tolerance.volts);
-  while (run.times[run.count - 1]! < untilUnits) {
-    if (run.step < LEAST_STEP) {
-      const node = compiled.nodeNames[furthestOff(work, run)];
-      throw new Error(`circuit: no step in time settles; the furthest off is node '${node}'`);
+  for (let tried = 0; endOf(run) < untilUnits; tried++) {
+    if (run.step < LEAST_STEP || tried === MOST_STEPS) {
+      run.failedAt = furthestOff(work, run);
+      break;
     }
-    const time = run.times[run.count - 1]! + run.step;
-    predict(run, work, run.moving + 2 * compiled.junctions.length, time);
-    if (slide) {
-      setSlide(compiled, slide, time);
-      setOffsets(compiled);
-    }
-    if (!solveStep(compiled, work, run, time)) {
-      goBack(run, run.count - 1, run.step / 8);
-      continue;
-    }
-    const error = run.count === 1 ? 0 : errorOf(work, run, time, tolerance);
-    if (error > 1 && run.step * run.unitSeconds > JUMP_SECONDS) {
-      // The first step has nothing to be judged by, so the second judges both.
-      goBack(run, run.count === 2 ? 0 : run.count - 1, run.step / (error > 8 ? 4 : 2));
-      continue;
-    }
-    addRow(compiled, run, time, work.solved);
-    if (run.count > 2) run.step = nextStep(run, time, error);
+    tryStep(compiled, work, run, tolerance, slide);
   }
-  standOn(compiled, run, run.rows.subarray((run.count - 1) * run.width), run.times[run.count - 1]!);
+  standOn(compiled, run, run.rows.subarray((run.count - 1) * run.width), endOf(run));
+}
+
+/** Try the run's next step: a row more where it is good, else a shorter step to be tried. */
+function tryStep(
+  compiled: CompiledCircuit,
+  work: StepWork,
+  run: Trajectory,
+  tolerance: StepTolerance,
+  slide: Slide | undefined,
+): void {
+  const time = endOf(run) + run.step;
+  predict(run, work, run.moving + 2 * compiled.junctions.length, time);
+  if (slide) {
+    setSlide(compiled, slide, time);
+    setOffsets(compiled);
+  }
+  if (!solveStep(compiled, work, run, time)) return goBack(run, run.count - 1, run.step / 8);
+  const error = run.count === 1 ? 0 : errorOf(work, run, time, tolerance);
+  // The first step has nothing to be judged by, so the second judges both.
+  if (error > 1 && run.step * run.unitSeconds > JUMP_SECONDS)
+    return goBack(run, run.count === 2 ? 0 : run.count - 1, run.step / (error > 8 ? 4 : 2));
+  addRow(compiled, run, time, work.solved);
+  if (run.count > 2) run.step = nextStep(run, time, error);
+}
+
+/** A trajectory of so many seconds in which nothing moves, from where the circuit stands. */
+export function standStill(compiled: CompiledCircuit, work: StepWork, seconds: number): Trajectory {
+  const run = startTrajectory(compiled, work.room, seconds, seconds);
+  takeSources(compiled, run);
+  // One row would do, and two make it readable to its end.
+  addRow(compiled, run, 1, run.rows);
+  return run;
 }
 
 /** The step to try next: double, or four times as long, where the error of one step lets it. */
@@ -126,9 +142,10 @@ function nextStep(run: Trajectory, time: number, error: number): number {
 }
 
 /** Let the circuit jump to where its capacitors hold it after the drive jumped: a step too short for any charge to move. */
-export function jump(compiled: CompiledCircuit, work: StepWork): void {
+export function jump(compiled: CompiledCircuit, work: StepWork): Trajectory {
   const run = startTrajectory(compiled, work.room, JUMP_SECONDS, JUMP_SECONDS);
   advance(compiled, work, run, 1, JUMP_TOLERANCE);
+  return run;
 }
 
 /**

@@ -2,15 +2,15 @@
  * A circuit whose drive goes back and forth between two states. It does not change with time, so what follows an edge depends
  * only on where the circuit stood and which way the drive went: an edge solved once is used again wherever both are the same.
  */
-import { advance, chargeAtRest, jump, slideOf } from './bdf2.ts';
+import { advance, chargeAtRest, jump, slideOf, standStill } from './bdf2.ts';
 import { setValueAt } from './compile.ts';
 import type { CompiledCircuit } from './compiled.ts';
 import { blendAt, readRow, setSlopeBlend } from './interpolation.ts';
 import { settle } from './operating-point.ts';
 import type { Unsolved } from './operating-point.ts';
 import { stepWork } from './step-work.ts';
-import type { Slide, StepTolerance, StepWork } from './step-work.ts';
-import { standOn, startTrajectory, widestRow } from './trajectory.ts';
+import type { StepTolerance, StepWork } from './step-work.ts';
+import { endOf, standOn, startTrajectory, widestRow } from './trajectory.ts';
 import type { Trajectory } from './trajectory.ts';
 import type { Stretch } from './transient.ts';
 
@@ -91,10 +91,15 @@ export function edgeWork(
   };
 }
 
+/** A drive followed: `stretches` cover all of the time asked for; where `unsolved` names a moment nothing moves from there on. */
+export interface Followed {
+  readonly stretches: readonly Stretch[];
+  readonly unsolved: Unsolved | undefined;
+}
+
 /**
  * Follow a drive from a state at rest through its edges. Edges in order of time, each a real change, the first not before
  * `fromSeconds`, the last before `toSeconds`.
- * @returns the stretches solved, or what kept the circuit from having a state at rest.
  */
 export function followEdges(
   work: EdgeWork,
@@ -102,45 +107,71 @@ export function followEdges(
   edges: readonly DriveEdge[],
   fromSeconds: number,
   toSeconds: number,
-): readonly Stretch[] | Unsolved {
+): Followed {
   const { compiled, states, steps } = work;
-  const { parts, riseSeconds, fallSeconds } = states;
+  const stretches: Stretch[] = [];
   let values = states.values(before);
   setParts(work, values);
-  const failed = settle(compiled);
-  if (failed) return failed;
+  /** Where the stretches end; each is added from there. */
+  let here = fromSeconds;
+  const hold = (seconds: number): void => {
+    if (seconds <= here) return;
+    const driven = { parts: states.parts, from: values, to: values };
+    stretches.push({
+      fromSeconds: here,
+      toSeconds: seconds,
+      run: standStill(compiled, steps, seconds - here),
+      driven,
+    });
+    here = seconds;
+  };
+  /** Add a run; where it gives up before its time nothing moves to the end. */
+  const add = (seconds: number, run: Trajectory, to: readonly number[]): Unsolved | undefined => {
+    const reached =
+      run.failedAt === undefined ? seconds : Math.min(seconds, here + endOf(run) * run.unitSeconds);
+    const driven = { parts: states.parts, from: values, to };
+    if (reached > here) stretches.push({ fromSeconds: here, toSeconds: reached, run, driven });
+    here = reached;
+    values = to;
+    return reached < seconds ? notSolved(compiled, run, reached) : undefined;
+  };
+  let unsolved = settle(compiled);
+  if (unsolved) compiled.volts.fill(0);
   chargeAtRest(compiled);
   work.slopes.fill(0);
-  const stretches: Stretch[] = [];
-  const add = (from: number, to: number, run: Trajectory, driven: Slide): void => {
-    stretches.push({ fromSeconds: from, toSeconds: to, run, driven });
-  };
-  const firstSeconds = edges[0]?.seconds ?? toSeconds;
-  if (firstSeconds > fromSeconds) {
-    // Nothing moves at rest: one row would do, and two make it readable over the whole stretch.
-    const run = startTrajectory(compiled, steps.room, firstSeconds - fromSeconds, firstSeconds - fromSeconds);
-    advance(compiled, steps, run, 1, { volts: Infinity, share: 0 });
-    add(fromSeconds, firstSeconds, run, { parts, from: values, to: values });
-  }
-  edges.forEach(({ seconds, level }, index) => {
-    const next = edges[index + 1]?.seconds ?? toSeconds;
-    const lasts = level ? riseSeconds : fallSeconds;
-    const turn = Math.min(next, seconds + lasts);
+  hold(edges[0]?.seconds ?? toSeconds);
+  for (let at = 0; at < edges.length && !unsolved; at++) {
+    const { seconds, level } = edges[at]!;
+    const next = edges[at + 1]?.seconds ?? toSeconds;
     const target = states.values(level);
+    const lasts = level ? states.riseSeconds : states.fallSeconds;
+    const turn = Math.min(next, seconds + lasts);
     const response = respond(work, level, values);
-    if (response.way) add(seconds, turn, response.way, { parts, from: values, to: target });
-    if (next <= turn && response.way) {
+    const { way, from } = response;
+    if (way && next <= turn) {
       const share = (next - seconds) / lasts;
-      values = response.from.map((from, at) => from + (target[at]! - from) * share);
-      standAt(work, response.way, next - seconds);
-      return;
+      unsolved = add(
+        next,
+        way,
+        from.map((one, part) => one + (target[part]! - one) * share),
+      );
+      standAt(work, way, next - seconds);
+      continue;
     }
+    unsolved = way && add(turn, way, target);
     values = target;
+    if (unsolved) break;
     const rest = restOf(work, response, next - turn);
-    add(turn, next, rest, { parts, from: target, to: target });
+    unsolved = add(next, rest, target);
     standAt(work, rest, next - turn);
-  });
-  return stretches;
+  }
+  hold(toSeconds);
+  return { stretches, unsolved };
+}
+
+function notSolved({ nodeNames }: CompiledCircuit, run: Trajectory, seconds: number): Unsolved {
+  const node = nodeNames[run.failedAt!]!;
+  return { ok: false, node, seconds, reason: `no step in time settles at ${seconds} s, node '${node}'` };
 }
 
 function setParts({ compiled, states }: EdgeWork, values: readonly number[]): void {
@@ -191,10 +222,11 @@ function restOf(work: EdgeWork, response: Response, lasts: number): Trajectory {
   setParts(work, target);
   const fresh = response.rest === undefined;
   if (fresh) {
+    const jumped = way ? undefined : jump(compiled, steps).failedAt;
     if (way) standAt(work, way, way.unitSeconds);
-    else jump(compiled, steps);
     const first = firstStep(work, `rest ${level}`, FIRST_STEP_SECONDS);
     response.rest = startTrajectory(compiled, steps.room, UNIT_SECONDS, first, false, way && work.slopes);
+    response.rest.failedAt = jumped;
   }
   const rest = response.rest!;
   advance(compiled, steps, rest, lasts / rest.unitSeconds, tolerance);

@@ -25,11 +25,13 @@ export interface Solved {
   floats(node: string): boolean;
 }
 
-/** A circuit that has no operating point, and the node at which that shows. */
+/** A circuit that has no operating point, or no solution in time from some moment on, and the node at which that shows. */
 export interface Unsolved {
   readonly ok: false;
   readonly node: string;
   readonly reason: string;
+  /** Only in time: up to where it is solved. */
+  readonly seconds?: number;
 }
 
 /** What became of a circuit at DC. */

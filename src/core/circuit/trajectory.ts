@@ -65,6 +65,8 @@ export interface Trajectory {
   stillDone: number;
   /** The step to try next, units. */
   step: number;
+  /** The node that no step settles, which is as far as the run goes; undefined while there is none. */
+  failedAt: number | undefined;
   /** Whether the run ends at one unit, where a row must stand; else it goes on for as long as is asked. */
   readonly ends: boolean;
 }
@@ -115,6 +117,7 @@ export function startTrajectory(
     stillDone: 0,
     // Powers of two keep every sum of steps exact.
     step: 2 ** Math.min(0, Math.round(Math.log2(stepSeconds / unitSeconds))),
+    failedAt: undefined,
     ends,
   };
   made.offsetsFrom.set(supernodes.offsets);
@@ -127,6 +130,11 @@ export function startTrajectory(
   if (slopes) made.slopes!.set(slopes.subarray(volts.length), moving);
   addRow(compiled, made, 0, movingSide);
   return made;
+}
+
+/** The time of the last row, units. */
+export function endOf({ times, count }: Trajectory): number {
+  return times[count - 1]!;
 }
 
 /** Volts of a node in a row of a run. */

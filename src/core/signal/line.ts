@@ -9,7 +9,7 @@ import {
   transientOf,
   voltsIn,
 } from '../circuit/index.ts';
-import type { CompiledCircuit, Stretch, Trajectory, Transient } from '../circuit/index.ts';
+import type { CompiledCircuit, Stretch, Trajectory, Transient, Unsolved } from '../circuit/index.ts';
 import type { LinkStage } from './hop.ts';
 import type { LedAmperes } from './opto-output.ts';
 import type { Probe, TimeLink } from './time-link.ts';
@@ -21,39 +21,37 @@ const TAIL_SECONDS = 320e-6;
 /** Time solved before the first edge, seconds: half a bit of rest, so that a figure shows where the line came from. */
 const LEAD_IN_SECONDS = 16e-6;
 
-/** A line followed through a link. `inputs` has one line an input: level false while its LED, or its level, is on. */
+/**
+ * A line followed through a link. `inputs` has one line an input: level false while its LED, or its level, is on. Where `unsolved`
+ * is given the link has no solution at rest, or none from that moment on, and everything stands still from there.
+ */
 export interface LineRun {
   readonly driven: Waveform;
   readonly fromSeconds: number;
   readonly toSeconds: number;
   readonly transient: Transient;
   readonly inputs: readonly Waveform[];
+  readonly unsolved: Unsolved | undefined;
 }
 
-/**
- * Follow a driven line through a link.
- * @throws when the link has no state at rest (a programmer's mistake: every link of the workbook has one).
- */
+/** Follow a driven line through a link. */
 export function driveLine(time: TimeLink, driven: Waveform, tailSeconds = TAIL_SECONDS): LineRun {
   const fromSeconds = (driven.edges[0]?.seconds ?? 0) - LEAD_IN_SECONDS;
   const toSeconds = (driven.edges.at(-1)?.seconds ?? 0) + tailSeconds;
   // A stage that cannot switch leaves nothing to follow: the line stands as it is.
   const edges = time.work.states.parts.length === 0 ? [] : driven.edges;
-  const stretches = followEdges(time.work, driven.before, edges, fromSeconds, toSeconds);
-  if ('ok' in stretches) throw new Error(`link: has no state at rest: ${stretches.reason}`);
+  const { stretches, unsolved } = followEdges(time.work, driven.before, edges, fromSeconds, toSeconds);
   return {
     driven,
     fromSeconds,
     toSeconds,
     transient: transientOf(time.compiled, stretches),
     inputs: time.probes.map((probe) => crossingsOf(time.compiled, stretches, probe)),
+    unsolved,
   };
 }
 
-/**
- * What the LED of an input carries at rest and while a 0 lasts, amperes.
- * @throws when a state has no solution (a programmer's mistake: every link of the workbook has one).
- */
+/** What the LED of an input carries at rest and while a 0 lasts, amperes; 0 in a state that has no solution. */
 export function restAmperes(time: TimeLink, input: number): LedAmperes {
   const known = REST_AMPERES.get(time) ?? [];
   REST_AMPERES.set(time, known);
@@ -70,9 +68,7 @@ function solveRestAmperes(time: TimeLink, input: number): LedAmperes {
   const at = (level: boolean): number => {
     const values = work.states.values(level);
     work.states.parts.forEach((part, index) => setValueAt(compiled, part, values[index] as number));
-    const failed = settle(compiled);
-    if (failed) throw new Error(`link: has no state at rest: ${failed.reason}`);
-    return compiled.junctions[probe.junction]!.amperes;
+    return settle(compiled) ? 0 : compiled.junctions[probe.junction]!.amperes;
   };
   const both = [at(false), at(true)];
   return { dark: Math.min(...both), bright: Math.max(...both) };

@@ -1,5 +1,5 @@
 /** Bytes sent through links and the optocouplers at their ends: what arrives, and why it differs. */
-import type { Transient } from '../circuit/index.ts';
+import type { Transient, Unsolved } from '../circuit/index.ts';
 import { outputStage } from '../wiring/index.ts';
 import { compareBytes } from './difference.ts';
 import type { ByteOutcome } from './difference.ts';
@@ -35,13 +35,14 @@ export interface LegRun {
   readonly output: Waveform;
 }
 
-/** Everything about one message on its way. */
+/** Everything about one message on its way. Where `unsolved` is given, a link has no solution, or none from a moment on. */
 export interface Sending {
   readonly sent: SentFrames;
   readonly legs: readonly LegRun[];
   readonly arrived: Waveform;
   readonly reception: Reception;
   readonly outcomes: readonly ByteOutcome[];
+  readonly unsolved: Unsolved | undefined;
 }
 
 /** How to send and receive; everything may be left out. */
@@ -73,6 +74,7 @@ export function sendThrough(
   const sent = sendBytes(bytes, options.sender);
   const runs: LegRun[] = [];
   let driven = sent.wave;
+  let unsolved: Unsolved | undefined;
   for (const { time, input = 0, hop, baseResistor } of legs) {
     const line = driveLine(time, driven);
     const led = line.inputs[input];
@@ -80,6 +82,7 @@ export function sendThrough(
     const output = throughHop(led, hop ?? ownHop(time, input, baseResistor));
     runs.push({ driven, transient: line.transient, led, output });
     driven = output;
+    unsolved ??= line.unsolved;
   }
   const reception = receive(driven, options.receiver);
   const outcomes = compareBytes({
@@ -88,5 +91,5 @@ export function sendThrough(
     heard: reception.heard,
     ...(options.lateAfterSeconds === undefined ? {} : { lateAfterSeconds: options.lateAfterSeconds }),
   });
-  return { sent, legs: runs, arrived: driven, reception, outcomes };
+  return { sent, legs: runs, arrived: driven, reception, outcomes, unsolved };
 }
