@@ -87,6 +87,7 @@ export function advance(
   if (endOf(run) >= untilUnits || run.failedAt !== undefined) return;
   if (run.count === 1) takeSources(compiled, run, slide);
   else setOffsets(compiled);
+  work.mesh = undefined;
   work.motion.voltTolerance = Math.sqrt(2 * THERMAL_VOLTS * NEWTON_SHARE * tolerance.volts);
   for (let tried = 0; endOf(run) < untilUnits; tried++) {
     if (run.step < LEAST_STEP || tried === MOST_STEPS) {
@@ -217,7 +218,8 @@ function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory, t
     junction.volts = predicted[moving + at]!;
     junction.pastAmperes = drift[coulombsAt + at]! - motion.perSecond * run.rows[rowAt + coulombsAt + at]!;
   }
-  const mesh = movingMesh(compiled, topology, motion.perSecond);
+  if (work.mesh?.perSecond !== motion.perSecond) work.mesh = movingMesh(compiled, topology, motion.perSecond);
+  const { mesh } = work;
   reduceSide(mesh.siemens, mesh.size, mesh.eliminated, solved);
   if (newton(compiled, topology, mesh, solved, motion) !== undefined) return false;
   for (let at = 0; at < moving; at++) solved[at]! += last[at]!;
@@ -241,8 +243,12 @@ function takePast(
   last[moving] = 0;
   if (count > 1) {
     motion.perSecond = 1.5 * rate;
-    setBlend(run, Math.max(0, count - 3), times[count - 1]! - step, blend);
-    readRow(run, blend, drift, columns);
+    const back = times[count - 1]! - step;
+    if (times[count - 2] === back) for (let at = 0; at < columns; at++) drift[at] = rows[from - width + at]!;
+    else {
+      setBlend(run, Math.max(0, count - 3), back, blend);
+      readRow(run, blend, drift, columns);
+    }
     for (let at = 0; at < columns; at++) drift[at] = 0.5 * rate * (drift[at]! - rows[from + at]!);
   } else if (slopes) {
     motion.perSecond = 2 * rate;

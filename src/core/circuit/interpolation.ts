@@ -18,13 +18,15 @@ export function setBlend({ times, count }: Trajectory, first: number, time: numb
   into.first = first;
   const a = times[first]!;
   const b = times[first + 1]!;
-  weights[1] = count - first > 1 ? (time - a) / (b - a) : 0;
-  weights[0] = 1 - weights[1];
-  weights[2] = 0;
-  if (count - first < 3) return;
+  if (count - first < 3) {
+    weights[1] = count - first > 1 ? (time - a) / (b - a) : 0;
+    weights[0] = 1 - weights[1];
+    weights[2] = 0;
+    return;
+  }
   const c = times[first + 2]!;
-  weights[0] *= (time - c) / (a - c);
-  weights[1] *= (time - c) / (b - c);
+  weights[0] = ((time - b) * (time - c)) / ((a - b) * (a - c));
+  weights[1] = ((time - a) * (time - c)) / ((b - a) * (b - c));
   weights[2] = ((time - a) * (time - b)) / ((c - a) * (c - b));
 }
 

@@ -12,10 +12,12 @@
  */
 export interface Mesh {
   readonly size: number;
-  eliminated: number;
+  readonly eliminated: number;
   readonly siemens: Float64Array;
   /** The rows left, as a mesh of their own. */
   readonly schur: Float64Array;
+  /** Siemens of the companion of one farad. */
+  readonly perSecond: number;
   /** The circuit's revision at which it was made. */
   revision: number;
   /** Whether a solution in time reads it still: it must then not be stamped over. */
@@ -23,11 +25,19 @@ export interface Mesh {
 }
 
 /** A mesh without conductances, of which `eliminated` rows are to be eliminated. */
-export function makeMesh(size: number, eliminated: number): Mesh {
+export function makeMesh(size: number, eliminated: number, perSecond = 0): Mesh {
   const left = size - eliminated;
   const whole = new Float64Array(size * (size + 1) + left * (left + 1));
   const siemens = whole.subarray(0, size * (size + 1));
-  return { size, eliminated, siemens, schur: whole.subarray(siemens.length), revision: -1, kept: false };
+  return {
+    size,
+    eliminated,
+    perSecond,
+    siemens,
+    schur: whole.subarray(siemens.length),
+    revision: -1,
+    kept: false,
+  };
 }
 
 /** Join two rows of a mesh of `size` rows by a conductance; ground is row `size`. */
@@ -84,7 +94,9 @@ export function subtractFlow(
 ): void {
   for (let row = 0; row < size; row++) {
     for (let at = row + 1; at <= size; at++) {
-      const amperes = siemens[row * (size + 1) + at]! * (volts[row]! - volts[at]!);
+      const between = siemens[row * (size + 1) + at]!;
+      if (between === 0) continue;
+      const amperes = between * (volts[row]! - volts[at]!);
       side[row]! -= amperes;
       side[at]! += amperes;
     }

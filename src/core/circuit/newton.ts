@@ -53,7 +53,7 @@ export function newton(
   const left = size - eliminated;
   let worst: Junction | undefined;
   for (let step = 1; step <= MOST_STEPS; step++) {
-    newtonSiemens.set(schur);
+    for (let at = 0; at < schur.length; at++) newtonSiemens[at] = schur[at]!;
     for (let at = 0; at < left; at++) newtonSide[at] = side[at + eliminated]!;
     newtonSide[left] = 0;
     stampRamps(compiled, topology, left);

@@ -36,7 +36,8 @@ export function movingMesh(compiled: CompiledCircuit, topology: Topology, perSec
   let mesh = moving.get(perSecond);
   if (mesh?.revision === still.revision) return mesh;
   if (moving.size >= MESHES_KEPT) moving.clear();
-  if (!mesh) moving.set(perSecond, (mesh = makeMesh(still.size - stillCount, linearCount - stillCount)));
+  if (!mesh)
+    moving.set(perSecond, (mesh = makeMesh(still.size - stillCount, linearCount - stillCount, perSecond)));
   const { siemens, size } = mesh;
   siemens.set(still.schur);
   const { ofKind, first, second, values } = compiled;

@@ -2,6 +2,7 @@
 import type { CompiledCircuit } from './compiled.ts';
 import { makeBlend } from './interpolation.ts';
 import type { Blend } from './interpolation.ts';
+import type { Mesh } from './mesh.ts';
 import type { Motion } from './newton.ts';
 import { widestRow } from './trajectory.ts';
 import type { RowRoom } from './trajectory.ts';
@@ -37,6 +38,8 @@ export interface StepWork {
   readonly solved: Float64Array;
   readonly blend: Blend;
   readonly room: RowRoom;
+  /** The mesh used last: steps of one length follow one another. */
+  mesh: Mesh | undefined;
 }
 
 /** Work space for a circuit. */
@@ -50,5 +53,6 @@ export function stepWork(compiled: CompiledCircuit): StepWork {
     solved: new Float64Array(compiled.volts.length),
     blend: makeBlend(),
     room: { block: new Float64Array(0), used: 0 },
+    mesh: undefined,
   };
 }

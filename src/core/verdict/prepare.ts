@@ -50,8 +50,10 @@ function readerOf(compiled: CompiledCircuit, sense: Sense): () => InputReading {
 /** Put the output into a state; rivals rest where no state is given for them. */
 export function setState(prepared: PreparedLink, state: State, rivals: readonly State[] = []): void {
   const { switching, rivals: others } = prepared.model;
-  const positions = [switching[state], ...others.map((one, at) => one[rivals[at] ?? 'idle'])].flat();
-  for (const [name, position] of positions) setValue(prepared.compiled, name, position);
+  for (const [name, position] of switching[state]) setValue(prepared.compiled, name, position);
+  for (let at = 0; at < others.length; at++)
+    for (const [name, position] of others[at]![rivals[at] ?? 'idle'])
+      setValue(prepared.compiled, name, position);
 }
 
 /** Solve one state. @returns undefined when solved, else what went wrong. */
