@@ -18,7 +18,16 @@ import {
   stylesFor,
   valuesOf,
 } from '../../src/core/wiring/index.ts';
-import type { Conductor, Connector, End, Fault, Jack, Lead, Link } from '../../src/core/wiring/index.ts';
+import type {
+  Branch,
+  Conductor,
+  Connector,
+  End,
+  Fault,
+  Jack,
+  Lead,
+  Link,
+} from '../../src/core/wiring/index.ts';
 import type { Random } from './random.ts';
 
 const MOST_INPUTS = 4;
@@ -66,16 +75,19 @@ function anyLead(random: Random, name: string, from: End, to: End): Lead {
   const distinct = conductors.filter(
     (one, at) => conductors.findIndex((other) => other.from === one.from && other.to === one.to) === at,
   );
-  const faults = Array.from({ length: random.chance(0.5) ? 0 : random.integer(1, MOST_FAULTS) }, (): Fault => {
-    const side = random.pick(SIDES);
-    const contacts = contactsOf((side === 'from' ? from : to).connector);
-    const contact = random.pick(contacts);
-    const draw = random.next();
-    if (draw < 0.4) return { kind: 'open', side, contact };
-    if (draw < 0.7) return { kind: 'joint', side, contact, ohms: anyBetween(random, JOINT_OHMS) };
-    const other = random.pick(contacts.filter((one) => one !== contact));
-    return { kind: 'short', side, between: [contact, other] };
-  });
+  const faults = Array.from(
+    { length: random.chance(0.5) ? 0 : random.integer(1, MOST_FAULTS) },
+    (): Fault => {
+      const side = random.pick(SIDES);
+      const contacts = contactsOf((side === 'from' ? from : to).connector);
+      const contact = random.pick(contacts);
+      const draw = random.next();
+      if (draw < 0.4) return { kind: 'open', side, contact };
+      if (draw < 0.7) return { kind: 'joint', side, contact, ohms: anyBetween(random, JOINT_OHMS) };
+      const other = random.pick(contacts.filter((one) => one !== contact));
+      return { kind: 'short', side, between: [contact, other] };
+    },
+  );
   return {
     ...makeLead(from.connector, to.connector, distinct, {
       lengthMetres: anyBetween(random, LENGTH_METRES),
@@ -95,25 +107,31 @@ function endAgainst(random: Random, end: End): End {
   return { connector: end.connector, form: end.form === 'plug' ? 'jack' : 'plug' };
 }
 
-/** A link: one output, up to four inputs, up to three leads to each, any conductors, any faults, any values. */
+function anyBranch(random: Random, output: Jack, name: string): Branch {
+  const input = anyJack(random, 'in', anyConnector(random, 'in'));
+  const count = random.chance(0.6) ? 1 : random.integer(0, MOST_LEADS);
+  const leads: Lead[] = [];
+  let before: End = { connector: output.connector, form: 'jack' };
+  for (let at = 0; at < count; at++) {
+    const to =
+      at === count - 1
+        ? endAgainst(random, { connector: input.connector, form: 'jack' })
+        : { connector: random.pick(CONNECTORS), form: random.pick(FORMS) };
+    leads.push(anyLead(random, `lead ${name}.${at}`, endAgainst(random, before), to));
+    before = to;
+  }
+  return { input, leads };
+}
+
+/** A link: one output, up to four inputs, up to three leads to each, any conductors, any faults, any values; now and then a rival. */
 export function anyLink(random: Random): Link {
   const output = anyJack(random, 'out', anyConnector(random, 'out'));
   const inputs = random.chance(0.7) ? 1 : random.integer(2, MOST_INPUTS);
-  const branches = Array.from({ length: inputs }, (_, branch) => {
-    const input = anyJack(random, 'in', anyConnector(random, 'in'));
-    const count = random.chance(0.6) ? 1 : random.integer(0, MOST_LEADS);
-    const leads: Lead[] = [];
-    let before: End = { connector: output.connector, form: 'jack' };
-    for (let at = 0; at < count; at++) {
-      const last: End = { connector: input.connector, form: 'jack' };
-      const to =
-        at === count - 1
-          ? endAgainst(random, last)
-          : { connector: random.pick(CONNECTORS), form: random.pick(FORMS) };
-      leads.push(anyLead(random, `lead ${branch}.${at}`, endAgainst(random, before), to));
-      before = to;
-    }
-    return { input, leads };
-  });
-  return { output, branches };
+  const branches = Array.from({ length: inputs }, (_, at) => anyBranch(random, output, `${at}`));
+  if (!random.chance(0.1)) return { output, branches };
+  const rival = anyJack(random, 'out', anyConnector(random, 'out'));
+  const { leads } = anyBranch(random, rival, 'rival');
+  const shares = random.integer(0, inputs - 1);
+  const { input } = branches[shares] as Branch;
+  return { output, branches, rivals: [{ output: rival, branches: [{ input, leads, shares }] }] };
 }

@@ -93,6 +93,12 @@ export interface Circuit {
 /** Thermal voltage k T / q at 27 C, volts. k and q: SI values exact since 2019; 300.15 K is the SPICE default. */
 export const THERMAL_VOLTS = (1.380649e-23 * 300.15) / 1.602176634e-19;
 
+/**
+ * Least resistance to build a circuit with, ohms; less is none (our choice: three micrometres of 30 AWG wire). What a resistor
+ * carries is its volts over its ohms, and the last digit of 24 V over this much is 4 nA: far below any current that is judged.
+ */
+export const LEAST_OHMS = 1e-6;
+
 /** Least conductance across every junction, siemens; the SPICE default. */
 export const GMIN_SIEMENS = 1e-12;
 

@@ -5,7 +5,7 @@ export type { CompiledCircuit } from './compiled.ts';
 export type { Drive } from './drive.ts';
 export { edgeWork, followEdges } from './edges.ts';
 export type { EdgeWork, TwoStates } from './edges.ts';
-export { THERMAL_VOLTS, nodesOf } from './elements.ts';
+export { LEAST_OHMS, THERMAL_VOLTS, nodesOf } from './elements.ts';
 export type { Circuit, DiodeModel, Element } from './elements.ts';
 export { makeBlend, setBlend } from './interpolation.ts';
 export { junctionLaw } from './junction.ts';

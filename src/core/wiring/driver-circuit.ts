@@ -1,4 +1,5 @@
 /** What stands behind an output jack. */
+import { LEAST_OHMS } from '../circuit/index.ts';
 import type { Bench, Collector } from './build.ts';
 import { OUTPUT_GROUND, outputNode, spreadWith } from './build.ts';
 import type { Jack } from './link.ts';
@@ -76,8 +77,8 @@ function addStage(out: Bench, jack: Jack, driven: boolean): Switching {
   }
   const rating = { amperes: valueAt(jack, 'stageAmperes') };
   const ohms = valueAt(jack, 'stageOhms');
-  const drive = ohms > 0 ? 'out drive' : 'out stage';
-  if (ohms > 0) out.resistor('stage-resistor', 'out stage resistance', 'out stage', drive, ohms);
+  const drive = ohms >= LEAST_OHMS ? 'out drive' : 'out stage';
+  if (ohms >= LEAST_OHMS) out.resistor('stage-resistor', 'out stage resistance', 'out stage', drive, ohms);
   if (driven) {
     const volts = stageVoltsOf(jack) ?? valueAt(jack, 'supplyVolts');
     out.add(
