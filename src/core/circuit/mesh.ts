@@ -46,21 +46,30 @@ export function join(siemens: Float64Array, size: number, a: number, b: number, 
   else if (b < a) siemens[b * (size + 1) + a]! += value;
 }
 
+/** Work space: the columns of the neighbours of the row that is eliminated, few even in a large mesh. */
+let neighbours = new Int32Array(64);
+
 /** Eliminate the first `count` rows. */
 export function eliminate(siemens: Float64Array, size: number, count: number): void {
   const width = size + 1;
+  if (neighbours.length < width) neighbours = new Int32Array(2 * width);
   for (let out = 0; out < count; out++) {
     const row = out * width;
     let sum = 0;
-    for (let at = out + 1; at <= size; at++) sum += siemens[row + at]!;
+    let found = 0;
+    for (let at = out + 1; at <= size; at++) {
+      const to = siemens[row + at]!;
+      if (to === 0) continue;
+      sum += to;
+      neighbours[found++] = at;
+    }
     const inverse = 1 / sum;
     siemens[row + out] = inverse;
-    for (let one = out + 1; one < size; one++) {
-      const to = siemens[row + one]!;
-      if (to === 0) continue;
-      const share = to * inverse;
-      const into = one * width;
-      for (let at = one + 1; at <= size; at++) siemens[into + at]! += share * siemens[row + at]!;
+    for (let one = 0; one < found - 1; one++) {
+      const into = neighbours[one]! * width;
+      const share = siemens[row + neighbours[one]!]! * inverse;
+      for (let other = one + 1; other < found; other++)
+        siemens[into + neighbours[other]!]! += share * siemens[row + neighbours[other]!]!;
     }
   }
 }
