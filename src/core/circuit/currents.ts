@@ -12,6 +12,8 @@ export interface Reading {
   junction(junction: number): number;
   /** Amperes that charge a capacitor. */
   charging(element: number): number;
+  /** Amperes fed into a node from outside; none where left out. */
+  fed?(node: number): number;
 }
 
 /** Amperes from a part's first node through it to its second. @throws when no part has that name. */
@@ -19,7 +21,8 @@ export function amperesThrough(compiled: CompiledCircuit, name: string, reading:
   return amperesAt(compiled, elementNumber(compiled, name), reading);
 }
 
-function amperesAt(compiled: CompiledCircuit, element: number, reading: Reading): number {
+/** As `amperesThrough`, by the part's number. */
+export function amperesAt(compiled: CompiledCircuit, element: number, reading: Reading): number {
   const { kind } = compiled.circuit.elements[element]!;
   switch (kind) {
     case 'resistor':
@@ -48,6 +51,7 @@ function sourceAmperes(compiled: CompiledCircuit, source: number, reading: Readi
       if (second[other] === node) tied.add(first[other]!);
     }
   let amperes = 0;
+  for (const node of tied) amperes += reading.fed?.(node) ?? 0;
   circuit.elements.forEach(({ kind }, at) => {
     const leaves = tied.has(first[at]!);
     if (kind === 'voltage' || leaves === tied.has(second[at]!)) return;

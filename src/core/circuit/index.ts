@@ -11,6 +11,8 @@ export { makeBlend, setBlend } from './interpolation.ts';
 export { junctionLaw } from './junction.ts';
 export { settle, settleFrom, solveOperatingPoint } from './operating-point.ts';
 export type { Solution, Solved, Unsolved } from './operating-point.ts';
+export { sensitivityOf } from './sensitivity.ts';
+export type { Quantity } from './sensitivity.ts';
 export { spiceDeck } from './spice-deck.ts';
 export type { SpiceDeck } from './spice-deck.ts';
 export { STEP_TOLERANCE } from './step-work.ts';

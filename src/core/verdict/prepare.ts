@@ -7,7 +7,7 @@ import {
   settle,
   solveOperatingPoint,
 } from '../circuit/index.ts';
-import type { CompiledCircuit, Solution, Unsolved } from '../circuit/index.ts';
+import type { CompiledCircuit, Quantity, Solution, Unsolved } from '../circuit/index.ts';
 import { linkCircuit } from '../wiring/index.ts';
 import type { Grounding, Link, LinkCircuit, Sense, State } from '../wiring/index.ts';
 
@@ -24,6 +24,8 @@ export interface PreparedLink {
   readonly compiled: CompiledCircuit;
   /** How each input of the link is read; those that only rivals feed are left out. */
   readonly senses: readonly Sense[];
+  /** What each of them gets, as a reading of the circuit. */
+  readonly quantities: readonly Quantity[];
   readonly readers: readonly (() => InputReading)[];
 }
 
@@ -32,18 +34,26 @@ export function prepareLink(link: Link, grounding: Grounding): PreparedLink {
   const model = linkCircuit(link, grounding);
   const compiled = compileCircuit(model.circuit);
   const senses = model.senses.slice(0, link.branches.length);
-  return { grounding, model, compiled, senses, readers: senses.map((sense) => readerOf(compiled, sense)) };
+  const quantities = senses.map((sense): Quantity =>
+    sense.kind === 'current'
+      ? { kind: 'amperes', junction: junctionNumber(compiled, sense.led) }
+      : {
+          kind: 'volts',
+          node: nodeNumber(compiled, sense.node),
+          above: nodeNumber(compiled, sense.ground),
+        },
+  );
+  const readers = senses.map((sense, at) => readerOf(compiled, sense, quantities[at] as Quantity));
+  return { grounding, model, compiled, senses, quantities, readers };
 }
 
-function readerOf(compiled: CompiledCircuit, sense: Sense): () => InputReading {
-  if (sense.kind === 'level') {
-    const node = nodeNumber(compiled, sense.node);
-    const ground = nodeNumber(compiled, sense.ground);
-    return () => ({ value: compiled.volts[node]! - compiled.volts[ground]!, reverseAmperes: 0 });
-  }
-  const junction = (name: string) => compiled.junctions[junctionNumber(compiled, name)]!;
-  const led = junction(sense.led);
-  const reverse = sense.reverse === undefined ? undefined : junction(sense.reverse);
+function readerOf(compiled: CompiledCircuit, sense: Sense, quantity: Quantity): () => InputReading {
+  const { volts, junctions } = compiled;
+  if (quantity.kind === 'volts')
+    return () => ({ value: volts[quantity.node]! - volts[quantity.above]!, reverseAmperes: 0 });
+  const led = junctions[quantity.junction]!;
+  const named = sense.kind === 'current' ? sense.reverse : undefined;
+  const reverse = named === undefined ? undefined : junctions[junctionNumber(compiled, named)];
   return () => ({ value: led.amperes, reverseAmperes: reverse?.amperes ?? 0 });
 }
 
