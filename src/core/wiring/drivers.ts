@@ -22,7 +22,7 @@ const MIXED: ValueEntry = value(
   'stageVolts',
   0,
   'P',
-  'common practice, no source. Caution: below the supply, a sensitive input may stay on at rest',
+  'caution: below the supply, a sensitive input may stay on at rest',
   { spread: factor(0.05) },
 );
 
@@ -31,7 +31,7 @@ const TAP: ValueEntry = value(
   'tapOhms',
   0,
   'P',
-  'common practice, no source. Caution: outside the standard; it starves the input and loads the source resistor',
+  'caution: outside the standard; it starves the input and loads the source resistor',
 );
 
 const at5Volts = (): readonly ValueEntry[] => [

@@ -131,7 +131,7 @@ const ENTRIES: Readonly<Record<Part, OutputModel>> = {
     kind: DARLINGTON,
     loadOhms: 820,
     loadStatus: 'P',
-    loadSource: '470 ohm to 1 kohm are usual (common practice, no source)',
+    loadSource: '470 ohm to 1 kohm are usual',
     baseOhms: 0,
     status: 'D',
     source: 'the slowest of the usual parts: a 6N138 with no base resistor',

@@ -41,7 +41,7 @@ function outputValues(part: Part): readonly ValueEntry[] {
       value('toOnSeconds', kind.toOnSeconds, status, source),
       value('toOffSeconds', kind.toOffSeconds, status, source),
     ];
-  const base = value('baseOhms', baseOhms, 'P', '4.7 to 10 kohm speeds up a 6N138 (common practice)');
+  const base = value('baseOhms', baseOhms, 'P', '4.7 to 10 kohm speeds up a 6N138');
   return [
     ...around,
     ...(kind.baseGain === undefined ? [] : [base]),
@@ -53,12 +53,7 @@ const isolated = (part: Part): readonly ValueEntry[] => [
   value('seriesOhms', 220, 'C', 'MMA CA-033, p. 4'),
   value('seriesWatts', 0.25, 'P', OURS),
   ...ledValues(part),
-  value(
-    'activityOhms',
-    0,
-    'P',
-    'common practice, no source. Caution: it takes current from the input, outside the standard',
-  ),
+  value('activityOhms', 0, 'P', 'caution: it takes current from the input, outside the standard'),
 ];
 const logic = (): readonly ValueEntry[] => [
   value('supplyVolts', 3.3, 'P', PRACTICE, { spread: factor(0.05) }),
