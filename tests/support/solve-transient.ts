@@ -1,5 +1,5 @@
 /** Any circuit under any drives in time, from its operating point on: the steps of the core, without the reuse of edges. */
-import { advance, chargeAtRest, jump, slideOf } from '../../src/core/circuit/bdf2.ts';
+import { advance, chargeAtRest, jump } from '../../src/core/circuit/bdf2.ts';
 import { setValueAt } from '../../src/core/circuit/compile.ts';
 import { elementNumber } from '../../src/core/circuit/compiled.ts';
 import type { CompiledCircuit } from '../../src/core/circuit/compiled.ts';
@@ -7,6 +7,7 @@ import { driveAt } from '../../src/core/circuit/drive.ts';
 import type { Drive } from '../../src/core/circuit/drive.ts';
 import { settle } from '../../src/core/circuit/operating-point.ts';
 import type { Unsolved } from '../../src/core/circuit/operating-point.ts';
+import { slideOf } from '../../src/core/circuit/slide.ts';
 import { STEP_TOLERANCE, stepWork } from '../../src/core/circuit/step-work.ts';
 import type { StepTolerance } from '../../src/core/circuit/step-work.ts';
 import { startTrajectory } from '../../src/core/circuit/trajectory.ts';

@@ -4,7 +4,6 @@
  * A run begins with one step by the trapezoidal rule where the slope at its start is known, and with backward Euler where it is
  * not. (Gear, Numerical Initial Value Problems, 1971; the formula's error is 2/9 h^3 x''' a step.)
  */
-import { setValueAt } from './compile.ts';
 import type { CompiledCircuit } from './compiled.ts';
 import { THERMAL_VOLTS } from './elements.ts';
 import { readRow, setBlend } from './interpolation.ts';
@@ -13,7 +12,9 @@ import { reduceSide, subtractFlow } from './mesh.ts';
 import { newton } from './newton.ts';
 import { errorOf, furthestOff, predict } from './predictor.ts';
 import { loadSources, movingMesh, setBase } from './stamp.ts';
-import type { Slide, StepTolerance, StepWork } from './step-work.ts';
+import { setSlide } from './slide.ts';
+import type { Slide } from './slide.ts';
+import type { StepTolerance, StepWork } from './step-work.ts';
 import { setOffsets } from './supernodes.ts';
 import { addRow, endOf, standOn, startTrajectory } from './trajectory.ts';
 import type { Trajectory } from './trajectory.ts';
@@ -40,9 +41,6 @@ const QUADRUPLE_BELOW = DOUBLE_BELOW / 8;
  */
 const NEWTON_SHARE = 0.1;
 
-/** A switch that moves stays this far from both its ends, so that its ends are moments only. */
-const SWITCH_MARGIN = 1e-9;
-
 /** Give every junction the charge of its present voltage: what joins a circuit at rest to the same circuit in time. */
 export function chargeAtRest({ junctions }: CompiledCircuit): void {
   const law = { amperes: 0, siemens: 0 };
@@ -50,26 +48,6 @@ export function chargeAtRest({ junctions }: CompiledCircuit): void {
     junctionLaw(junction, junction.volts, law);
     setCharge(junction, junction.volts, law);
   }
-}
-
-/** A slide of some parts between values: a switch keeps off its ends. */
-export function slideOf(
-  { circuit }: CompiledCircuit,
-  parts: readonly number[],
-  from: readonly number[],
-  to: readonly number[],
-): Slide {
-  const moving = (value: number, at: number): number =>
-    circuit.elements[parts[at]!]!.kind === 'switch'
-      ? Math.min(1 - SWITCH_MARGIN, Math.max(SWITCH_MARGIN, value))
-      : value;
-  return { parts, from: from.map(moving), to: to.map(moving) };
-}
-
-/** Set the parts of a slide to where they stand at a time, units. */
-function setSlide(compiled: CompiledCircuit, { parts, from, to }: Slide, time: number): void {
-  for (let at = 0; at < parts.length; at++)
-    setValueAt(compiled, parts[at]!, from[at]! + (to[at]! - from[at]!) * time);
 }
 
 /**

@@ -2,20 +2,20 @@
  * A circuit whose drive goes back and forth between two states. It does not change with time, so what follows an edge depends
  * only on where the circuit stood and which way the drive went: an edge solved once is used again wherever both are the same.
  */
-import { advance, chargeAtRest, jump, slideOf, standStill } from './bdf2.ts';
+import { advance, chargeAtRest, jump, standStill } from './bdf2.ts';
 import { setValueAt } from './compile.ts';
 import type { CompiledCircuit } from './compiled.ts';
 import { blendAt, readRow, setSlopeBlend } from './interpolation.ts';
 import { settle } from './operating-point.ts';
 import type { Unsolved } from './operating-point.ts';
+import { answers } from './response.ts';
+import type { Response } from './response.ts';
+import { slideOf } from './slide.ts';
 import { stepWork } from './step-work.ts';
 import type { StepTolerance, StepWork } from './step-work.ts';
 import { endOf, standOn, startTrajectory, widestRow } from './trajectory.ts';
 import type { Trajectory } from './trajectory.ts';
 import type { Stretch } from './transient.ts';
-
-/** Two starts count as the same when no node differs by more, volts: a ten-thousandth of the swing of a 5 V output. */
-const SAME_START_VOLTS = 0.5e-3;
 
 /** Edges kept for one circuit; a message needs tens, so this is a guard. */
 const EDGES_KEPT = 256;
@@ -40,17 +40,6 @@ export interface TwoStates {
 interface DriveEdge {
   readonly seconds: number;
   readonly level: boolean;
-}
-
-/** What follows an edge: while the drive is on its way, and once it stands still again. */
-interface Response {
-  readonly level: boolean;
-  /** Volts of every node and values of the driven parts as the edge came. */
-  readonly start: Float64Array;
-  readonly from: readonly number[];
-  readonly way: Trajectory | undefined;
-  /** Undefined until it is asked for. */
-  rest: Trajectory | undefined;
 }
 
 /** Everything needed to follow edges through one circuit. */
@@ -92,7 +81,7 @@ export function edgeWork(
 }
 
 /** A drive followed: `stretches` cover all of the time asked for; where `unsolved` names a moment nothing moves from there on. */
-export interface Followed {
+interface Followed {
   readonly stretches: readonly Stretch[];
   readonly unsolved: Unsolved | undefined;
 }
@@ -200,18 +189,6 @@ function respond(work: EdgeWork, level: boolean, from: readonly number[]): Respo
     work.known.push(response);
   }
   return response;
-}
-
-/** Whether a response is that to an edge from these volts and driven values. */
-function answers(one: Response, level: boolean, from: readonly number[], volts: Float64Array): boolean {
-  if (one.level !== level) return false;
-  for (let at = 0; at < from.length; at++) if (!same(one.from[at]!, from[at]!)) return false;
-  for (let at = 0; at < volts.length; at++) if (!same(one.start[at]!, volts[at]!)) return false;
-  return true;
-}
-
-function same(one: number, other: number): boolean {
-  return Math.abs(one - other) <= SAME_START_VOLTS;
 }
 
 /** What follows once the drive stands still again, for so many seconds. */

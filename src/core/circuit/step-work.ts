@@ -19,13 +19,6 @@ export interface StepTolerance {
  */
 export const STEP_TOLERANCE: StepTolerance = { volts: 5e-4, share: 2e-4 };
 
-/** Parts whose value changes evenly over a unit of a trajectory; each list has one entry a part. */
-export interface Slide {
-  readonly parts: readonly number[];
-  readonly from: readonly number[];
-  readonly to: readonly number[];
-}
-
 /** Room for the work of one circuit's steps; kept, so that no step makes garbage. */
 export interface StepWork {
   readonly motion: Motion;

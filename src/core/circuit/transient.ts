@@ -5,7 +5,7 @@ import { amperesThrough } from './currents.ts';
 import { GMIN_SIEMENS } from './elements.ts';
 import { blendAt, makeBlend, readBlend } from './interpolation.ts';
 import { junctionLaw } from './junction.ts';
-import type { Slide } from './step-work.ts';
+import type { Slide } from './slide.ts';
 import { voltsIn } from './trajectory.ts';
 import type { Trajectory } from './trajectory.ts';
 
