@@ -1,4 +1,5 @@
 /** The bench on which a link's circuit is put together: parts with the words to speak of them, and what may spread. */
+import { LEAST_OHMS } from '../circuit/index.ts';
 import type { Element } from '../circuit/index.ts';
 import { valuesOf } from './circuits.ts';
 import type { Contact } from './connectors.ts';
@@ -84,6 +85,7 @@ export const inputGround = (branch: number): string => `in${branch} ground`;
 /** Puts parts in one place of the link. Two nodes run from plus to minus, or from anode to cathode. */
 export interface Bench {
   add(role: Role, element: Element, rating?: Rating): void;
+  /** A resistor, of `LEAST_OHMS` where it is given less. */
   resistor(role: Role, name: string, a: string, b: string, ohms: number, rating?: Rating): void;
   supply(name: string, plus: string, minus: string, volts: number, rating?: Rating): void;
   /** A protection diode. */
@@ -115,7 +117,8 @@ export function collector(): Collector {
       void parts.push({ element, owner, role, rating });
     return {
       add,
-      resistor: (role, name, a, b, ohms, rating) => add(role, { kind: 'resistor', name, a, b, ohms }, rating),
+      resistor: (role, name, a, b, ohms, rating) =>
+        add(role, { kind: 'resistor', name, a, b, ohms: Math.max(LEAST_OHMS, ohms) }, rating),
       supply: (name, plus, minus, volts, rating) =>
         add('supply', { kind: 'voltage', name, plus, minus, volts }, rating),
       diode: (role, name, anode, cathode) =>
