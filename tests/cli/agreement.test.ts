@@ -9,6 +9,7 @@ import { makePlan, planJack, readPlanText, writePlanText } from '../../src/core/
 import type { Plan, PlanLink } from '../../src/core/plan/index.ts';
 import { lineByLine, linkWords } from '../../src/core/verdict/index.ts';
 import { makeLead } from '../../src/core/wiring/index.ts';
+import type { Jack } from '../../src/core/wiring/index.ts';
 import { inputsOn, outputsOn } from '../core/verdict/build.ts';
 import { seededRandom } from '../support/random.ts';
 
@@ -35,7 +36,7 @@ function sharedPlan(seed: number): Plan {
     [1, 1],
   ].filter(() => random.chance(0.6)) as [number, number][];
   const leads = pairs.map(([from, to], at) => {
-    const [output, input] = [jacks.out[from]!, jacks.in[to]!];
+    const [output, input] = [jacks.out[from], jacks.in[to]] as [Jack, Jack];
     const conductors = random.chance(0.7)
       ? lineByLine(output, input)
       : lineByLine(output, input).slice(random.chance(0.5) ? 1 : 0, 2);

@@ -2,7 +2,6 @@
 import {
   CONNECTORS,
   CONTACT_RANGE,
-  DIRECTIONS,
   FORMS,
   GAUGES,
   JOINT_OHMS,
@@ -27,6 +26,7 @@ import type {
   Jack,
   Lead,
   Link,
+  DIRECTIONS,
 } from '../../src/core/wiring/index.ts';
 import type { Random } from './random.ts';
 

@@ -46,11 +46,11 @@ export const claims: Claims = {
     const [dull, right] = [links.dullJoint, links.right].map((link) => solve(link).inputs[0]);
     return [[dull?.active, between(dull?.on ?? NaN, 0.7 * (right?.active ?? NaN))]];
   },
-  'the sheet has the shells first, and the proof last': () => {
+  'the sheet has the shells first, and the test last': () => {
     const { steps } = cableSheet(firstLead(links.right), linkFrom(links.right));
     return [
       [steps[0]?.match(/shells/)?.[0], 'shells'],
-      [steps.at(-1)?.match(/prove the lead/)?.[0], 'prove the lead'],
+      [steps.at(-1)?.match(/test the lead/)?.[0], 'test the lead'],
       [steps.findIndex((step) => step.includes('strain relief')), between(0, steps.length - 1)],
     ];
   },
