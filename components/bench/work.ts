@@ -45,6 +45,13 @@ export function firstWork(): Work {
   return workOf(output, input, [makeLead('din5', 'trs-3.5', [])]);
 }
 
+/** What a bench begins with: a plan that the page hands it, or the first thing a new reader meets. @throws when the plan has no link. */
+export function startingWork(plan: Plan | undefined): Work {
+  const given = plan === undefined ? firstWork() : workOfPlan(plan);
+  if (typeof given === 'string') throw new Error(`bench: ${given}`);
+  return given;
+}
+
 /** The work a plan opens with, or why the bench cannot show it. */
 export function workOfPlan(plan: Plan): Work | string {
   if (plan.links.length === 0) return 'links: expected at least one link to wire, got none';

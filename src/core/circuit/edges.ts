@@ -86,6 +86,44 @@ interface Followed {
   readonly unsolved: Unsolved | undefined;
 }
 
+/** The stretches of a drive as they are added, one after the other from `here` on. */
+class Following {
+  readonly stretches: Stretch[] = [];
+  readonly #work: EdgeWork;
+  /** Values of the driven parts where the stretches end. */
+  values: readonly number[];
+  #here: number;
+
+  constructor(work: EdgeWork, values: readonly number[], fromSeconds: number) {
+    this.#work = work;
+    this.values = values;
+    this.#here = fromSeconds;
+  }
+
+  /** Nothing moves until then. */
+  hold(seconds: number): void {
+    if (seconds <= this.#here) return;
+    const { compiled, states, steps } = this.#work;
+    const driven = { parts: states.parts, from: this.values, to: this.values };
+    const run = standStill(compiled, steps, seconds - this.#here);
+    this.stretches.push({ fromSeconds: this.#here, toSeconds: seconds, run, driven });
+    this.#here = seconds;
+  }
+
+  /** Add a run; where it gives up before its time nothing moves to the end. */
+  add(seconds: number, run: Trajectory, to: readonly number[]): Unsolved | undefined {
+    const { compiled, states } = this.#work;
+    const reached =
+      run.failedAt === undefined ? seconds : Math.min(seconds, this.#here + endOf(run) * run.unitSeconds);
+    const driven = { parts: states.parts, from: this.values, to };
+    if (reached > this.#here)
+      this.stretches.push({ fromSeconds: this.#here, toSeconds: reached, run, driven });
+    this.#here = reached;
+    this.values = to;
+    return reached < seconds ? notSolved(compiled, run, reached) : undefined;
+  }
+}
+
 /**
  * Follow a drive from a state at rest through its edges. Edges in order of time, each a real change, the first not before
  * `fromSeconds`, the last before `toSeconds`.
@@ -97,65 +135,38 @@ export function followEdges(
   fromSeconds: number,
   toSeconds: number,
 ): Followed {
-  const { compiled, states, steps } = work;
-  const stretches: Stretch[] = [];
-  let values = states.values(before);
-  setParts(work, values);
-  /** Where the stretches end; each is added from there. */
-  let here = fromSeconds;
-  const hold = (seconds: number): void => {
-    if (seconds <= here) return;
-    const driven = { parts: states.parts, from: values, to: values };
-    stretches.push({
-      fromSeconds: here,
-      toSeconds: seconds,
-      run: standStill(compiled, steps, seconds - here),
-      driven,
-    });
-    here = seconds;
-  };
-  /** Add a run; where it gives up before its time nothing moves to the end. */
-  const add = (seconds: number, run: Trajectory, to: readonly number[]): Unsolved | undefined => {
-    const reached =
-      run.failedAt === undefined ? seconds : Math.min(seconds, here + endOf(run) * run.unitSeconds);
-    const driven = { parts: states.parts, from: values, to };
-    if (reached > here) stretches.push({ fromSeconds: here, toSeconds: reached, run, driven });
-    here = reached;
-    values = to;
-    return reached < seconds ? notSolved(compiled, run, reached) : undefined;
-  };
+  const { compiled, states } = work;
+  const following = new Following(work, states.values(before), fromSeconds);
+  setParts(work, following.values);
   let unsolved = settle(compiled);
   if (unsolved) compiled.volts.fill(0);
   chargeAtRest(compiled);
   work.slopes.fill(0);
-  hold(edges[0]?.seconds ?? toSeconds);
+  following.hold(edges[0]?.seconds ?? toSeconds);
   for (let at = 0; at < edges.length && !unsolved; at++) {
     const { seconds, level } = edges[at]!;
     const next = edges[at + 1]?.seconds ?? toSeconds;
     const target = states.values(level);
     const lasts = level ? states.riseSeconds : states.fallSeconds;
     const turn = Math.min(next, seconds + lasts);
-    const response = respond(work, level, values);
+    const response = respond(work, level, following.values);
     const { way, from } = response;
     if (way && next <= turn) {
       const share = (next - seconds) / lasts;
-      unsolved = add(
-        next,
-        way,
-        from.map((one, part) => one + (target[part]! - one) * share),
-      );
+      const reached = from.map((one, part) => one + (target[part]! - one) * share);
+      unsolved = following.add(next, way, reached);
       standAt(work, way, next - seconds);
       continue;
     }
-    unsolved = way && add(turn, way, target);
-    values = target;
+    unsolved = way && following.add(turn, way, target);
+    following.values = target;
     if (unsolved) break;
     const rest = restOf(work, response, next - turn);
-    unsolved = add(next, rest, target);
+    unsolved = following.add(next, rest, target);
     standAt(work, rest, next - turn);
   }
-  hold(toSeconds);
-  return { stretches, unsolved };
+  following.hold(toSeconds);
+  return { stretches: following.stretches, unsolved };
 }
 
 function notSolved({ nodeNames }: CompiledCircuit, run: Trajectory, seconds: number): Unsolved {
