@@ -82,7 +82,7 @@ export class Desk {
     this.chosen = { kind: 'link', name: made.link };
     const leads = made.leads.map(({ name }) => name).join(' and ');
     const notes = made.notes.map((note) => ` ${note[0]?.toUpperCase() ?? ''}${note.slice(1)}.`).join('');
-    const doubt = made.works ? '' : ' No lead on offer makes it work; see what the check found.';
+    const doubt = made.works ? '' : ' No lead that is available makes it work; see what the check found.';
     this.say({
       text: `${made.link} joins ${output.device}: ${output.jack} to ${input.device}: ${input.jack} with ${leads}.${notes}${doubt}`,
       bad: !made.works,

@@ -24,9 +24,9 @@ import { wakeIslands } from '../support/watch.ts';
 /** The invented demo board, as the page opens it. */
 const DEMO = demoBoard();
 
-const OFFERS = 'Leads and hubs on offer, prices and wishes';
+const OFFERS = 'Leads and hubs available, prices and wishes';
 const PLANNING = 'Plan it for me';
-const PRESS = 'One press';
+const PRESS = 'One footswitch press';
 const RESULTS = 'Results to take away: lists, labels, sheets';
 
 /** A4 and Letter, points: 210 by 297 mm, 8.5 by 11 inches. */
@@ -135,7 +135,7 @@ test('leads and hubs are put on offer by keyboard, and what cannot be is refused
 }) => {
   await openDemo(page, OFFERS);
   const offers = page.locator('.offers');
-  const leads = offers.getByRole('region', { name: 'Leads on offer' });
+  const leads = offers.getByRole('region', { name: 'Leads available' });
   const before = DEMO.stock?.length ?? 0;
   await expect(leads.getByRole('listitem')).toHaveCount(before);
   await leads.getByLabel('Commonly ready made').selectOption('large TRS lead');
@@ -162,7 +162,9 @@ test('leads and hubs are put on offer by keyboard, and what cannot be is refused
   await expect(leads.getByRole('listitem')).toHaveCount(before + 1);
   await offers.getByLabel('Sign or letters of your currency').fill('thalers');
   await page.keyboard.press('Enter');
-  await expect(offers.getByRole('region', { name: 'Hubs and converters on offer' })).toContainText('thalers');
+  await expect(offers.getByRole('region', { name: 'Hubs and converters available' })).toContainText(
+    'thalers',
+  );
 });
 
 test('the messages of a press are added, moved and changed by keyboard, and the times are those of the core', async ({

@@ -15,7 +15,7 @@ function there<T>(value: T | null | undefined): T {
 }
 
 const KEY = 'five-milliamps board';
-const SWITCHER = 'switcher with DIN OUT';
+const SWITCHER = 'foot controller with DIN OUT';
 const ECHO = 'echo with DIN IN and THRU';
 
 const headline = (page: Page) => page.locator('.headline');
@@ -82,7 +82,7 @@ test('two jacks are joined by pointer, and each way says with which lead', async
   await jack(page, `IN of ${ECHO}`).click();
   await expect(word(page)).toContainText('link 1 joins');
   await expect(headline(page)).toContainText('every one works');
-  await page.getByRole('button', { name: 'Take link 1 apart' }).click();
+  await page.getByRole('button', { name: 'Remove link 1' }).click();
   await expect(headline(page)).toContainText('stops this board');
   // The same by dragging.
   const from = there(await jack(page, `OUT of ${SWITCHER}`).boundingBox());
@@ -140,7 +140,7 @@ test('a board is planned from empty by keyboard alone', async ({ page }) => {
     await expect(word(page)).toContainText(`'${name}' is on the board`);
   }
   await restart();
-  await tabTo(/^OUT of switcher/);
+  await tabTo(/^OUT of foot controller/);
   await page.keyboard.press('Enter');
   await tabTo(/^IN of echo/);
   await page.keyboard.press('ArrowRight');
@@ -185,7 +185,7 @@ test('a device of the reader’s own is made, changed and taken off again, and a
   page,
 }) => {
   await open(page);
-  await page.getByRole('button', { name: 'Make your own' }).click();
+  await page.getByRole('button', { name: 'Add your own device' }).click();
   const own = page.getByRole('group', { name: 'Your own device' });
   await own.getByLabel('Name', { exact: true }).fill('spring tank');
   await own.getByLabel('Name', { exact: true }).press('Tab');

@@ -172,7 +172,7 @@ test('what was entered is there again after a reload; a fresh start and a browse
     'This browser keeps nothing for this page (full): what you enter is gone when you leave it.',
   );
   await expect(page.getByRole('row').nth(1)).toHaveAccessibleName(/out/);
-  await page.getByRole('button', { name: 'Start afresh' }).click();
+  await page.getByRole('button', { name: 'Start over' }).click();
   await expect(page.getByRole('alert')).toHaveText('Everything that was entered is gone.');
   await expect(page.getByLabel('Printed beside it')).toHaveValue('nothing');
 });

@@ -8,14 +8,14 @@ import { countTouches, keysOf, touchIn } from '../support/hands.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 const KEY = 'five-milliamps board';
-const SWITCHER = 'switcher with DIN OUT';
+const SWITCHER = 'foot controller with DIN OUT';
 const ECHO = 'echo with DIN IN and THRU';
 const CHORUS = 'chorus with TRS IN and THRU, Type B';
 const DRIVE = 'drive with TRS IN, Type A';
 const OWN = 'spring tank';
 
-const OFFERS = /^Leads and hubs on offer/;
-const PRESS = /^One press$/;
+const OFFERS = /^Leads and hubs available/;
+const PRESS = /^One footswitch press$/;
 const RESULTS = /^Results to take away/;
 const DEVICE_FIELDS = /^Name, kind, channel/;
 
@@ -92,7 +92,7 @@ test('a whole board is planned by keyboard alone, from empty to shopping list', 
     await expect(word(page)).toContainText(`'${name}' is on the board`);
     await keys.isAt('button', 'Add it');
   }
-  await keys.reach('button', 'Make your own');
+  await keys.reach('button', 'Add your own device');
   await keys.press('Space');
   await keys.reach('textbox', 'Name');
   await keys.type(OWN);
@@ -102,7 +102,7 @@ test('a whole board is planned by keyboard alone, from empty to shopping list', 
   await keys.press('Enter');
   await expect(word(page)).toContainText(`'${OWN}' is on the board`);
   // The button is gone with the form; the focus is where the form was opened.
-  await keys.isAt('button', 'Make your own');
+  await keys.isAt('button', 'Add your own device');
 
   // A channel for each of the other two, each in its own panel.
   await keys.reach('button', new RegExp(`^${ECHO}, device`), 'back');
@@ -197,7 +197,7 @@ test.describe('on a narrow screen with nothing but fingers', () => {
     }
 
     await unfold(OFFERS);
-    const leads = region(page, 'Leads on offer');
+    const leads = region(page, 'Leads available');
     await leads.getByLabel('Commonly ready made').selectOption({ index: 1 });
     await press('Add this lead');
     await touchIn(page, leads.getByLabel('I own'), '1');

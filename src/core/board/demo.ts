@@ -11,7 +11,7 @@ export const DEMO_NOTE = 'The demo board is invented: no device, lead or price o
 
 /** Devices: name, the start of its name in the library, and its place in centimetres. */
 const DEVICES = [
-  ['foot switcher', 'switcher with two TRS', 4, 44],
+  ['foot switcher', 'foot controller with two TRS', 4, 44],
   ['hub', 'hub with five', 33, 4],
   ['tape echo', 'echo', 4, 20],
   ['drive', 'drive', 21, 20],

@@ -55,7 +55,8 @@ export function boardFrom({
   const middle = { hub, both: hub, merger, chain: undefined, split: undefined, 'two senders': undefined }[
     layout
   ];
-  const senders = layout === 'merger' || layout === 'two senders' ? ['switcher', 'keyboard'] : ['switcher'];
+  const senders =
+    layout === 'merger' || layout === 'two senders' ? ['foot controller', 'keyboard'] : ['foot controller'];
   const ways = waysOf(layout, names);
   const leads = ways.map((_, at) =>
     makeLead('din5', 'din5', STRAIGHT_DIN, { name: `lead ${at + 1}`, lengthMetres: 1 }),
@@ -81,18 +82,18 @@ function waysOf(layout: Layout, names: readonly string[]): readonly Way[] {
   const first = names[0] ?? '';
   switch (layout) {
     case 'chain':
-      return [['switcher', 'OUT', first, 'IN'], ...chain(names)];
+      return [['foot controller', 'OUT', first, 'IN'], ...chain(names)];
     case 'split':
-      return names.map((name): Way => ['switcher', 'OUT', name, 'IN']);
+      return names.map((name): Way => ['foot controller', 'OUT', name, 'IN']);
     case 'hub':
       return [
-        ['switcher', 'OUT', 'hub', 'IN'],
+        ['foot controller', 'OUT', 'hub', 'IN'],
         ...names.map((name, at): Way => ['hub', `OUT ${at + 1}`, name, 'IN']),
       ];
     case 'both': {
       const half = Math.ceil(names.length / 2);
       return [
-        ['switcher', 'OUT', 'hub', 'IN'],
+        ['foot controller', 'OUT', 'hub', 'IN'],
         ['hub', 'OUT 1', first, 'IN'],
         ...chain(names.slice(0, half)),
         ['hub', 'OUT 2', names[half] ?? '', 'IN'],
@@ -100,10 +101,10 @@ function waysOf(layout: Layout, names: readonly string[]): readonly Way[] {
       ];
     }
     case 'two senders':
-      return [['switcher', 'OUT', first, 'IN'], ['keyboard', 'OUT', first, 'IN'], ...chain(names)];
+      return [['foot controller', 'OUT', first, 'IN'], ['keyboard', 'OUT', first, 'IN'], ...chain(names)];
     case 'merger':
       return [
-        ['switcher', 'OUT', 'merger', 'IN 1'],
+        ['foot controller', 'OUT', 'merger', 'IN 1'],
         ['keyboard', 'OUT', 'merger', 'IN 2'],
         ['merger', 'OUT', first, 'IN'],
         ...chain(names),

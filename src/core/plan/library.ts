@@ -51,13 +51,13 @@ const SETTABLE: readonly Style[] = ['type-a', 'type-b'];
 /** The invented library. Names tell what is special about each. */
 export const LIBRARY: readonly Device[] = [
   {
-    name: 'switcher with DIN OUT',
+    name: 'foot controller with DIN OUT',
     kind: 'controller',
     ...size(40, 12),
     jacks: [planJack('OUT', 'out', 'din5', 'din', { alongCentimetres: 5 })],
   },
   {
-    name: 'switcher with two TRS OUTs',
+    name: 'foot controller with two TRS OUTs',
     kind: 'controller',
     ...size(30, 10),
     jacks: [

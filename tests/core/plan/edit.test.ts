@@ -38,7 +38,7 @@ function joined(plan: Plan, from: readonly [string, string], to: readonly [strin
   return made.plan;
 }
 
-const SWITCHER = fromLibrary('switcher with DIN OUT').name;
+const SWITCHER = fromLibrary('foot controller with DIN OUT').name;
 const ECHO = fromLibrary('echo').name;
 const DRIVE = fromLibrary('drive').name;
 const LOOPER = fromLibrary('looper').name;
@@ -88,7 +88,7 @@ describe('Devices of a board', () => {
   });
 
   test('carry a new name into links and the press, and a name in use is refused', () => {
-    const linked = joined(boardOf('switcher with DIN OUT', 'echo'), [SWITCHER, 'OUT'], [ECHO, 'IN']);
+    const linked = joined(boardOf('foot controller with DIN OUT', 'echo'), [SWITCHER, 'OUT'], [ECHO, 'IN']);
     const pressed = { ...linked, press: [{ device: ECHO, send: 'program' as const, program: 5 }] };
     const plan = planIn(changeDevice(pressed, ECHO, { name: 'tape', channel: 3 }));
     expect(plan.links[0]?.inputs[0]?.device).toBe('tape');
@@ -107,7 +107,7 @@ describe('Devices of a board', () => {
   });
 
   test('go with their links, the leads that only these used, and their part of the press', () => {
-    const linked = joined(boardOf('switcher with DIN OUT', 'echo'), [SWITCHER, 'OUT'], [ECHO, 'IN']);
+    const linked = joined(boardOf('foot controller with DIN OUT', 'echo'), [SWITCHER, 'OUT'], [ECHO, 'IN']);
     const idle = {
       ...linked,
       leads: [...linked.leads, makeLead('din5', 'din5', wires('4-4'), { name: 'spare' })],
@@ -127,7 +127,7 @@ describe('Devices of a board', () => {
 
   test('get a channel each where they listen; one that had its own keeps it', () => {
     const plan = planIn(
-      changeDevice(boardOf('switcher with DIN OUT', 'echo', 'drive', 'hub with five', 'looper'), DRIVE, {
+      changeDevice(boardOf('foot controller with DIN OUT', 'echo', 'drive', 'hub with five', 'looper'), DRIVE, {
         channel: 1,
       }),
     );
@@ -148,7 +148,7 @@ describe('The title of a board', () => {
 
 describe('Jacks of a device', () => {
   test('are added, renamed with their links, turned round without them, and removed', () => {
-    const board = joined(boardOf('switcher with DIN OUT', 'echo'), [SWITCHER, 'OUT'], [ECHO, 'IN']);
+    const board = joined(boardOf('foot controller with DIN OUT', 'echo'), [SWITCHER, 'OUT'], [ECHO, 'IN']);
     const added = planIn(addJack(board, ECHO, planJack('IN', 'in', 'trs-3.5', 'type-b')));
     expect(added.devices[1]?.jacks.map(({ name }) => name)).toEqual(['IN', 'THRU', 'IN 2']);
     const renamed = planIn(changeJack(added, { device: ECHO, jack: 'IN' }, { name: 'CONTROL IN' }));
@@ -196,7 +196,7 @@ describe('Jacks of a device', () => {
 
 describe('A new link', () => {
   test('takes the lead from the drawer first, then the next cheapest, never one piece twice', () => {
-    const board = boardOf('switcher with DIN OUT', 'echo', 'rack', 'looper');
+    const board = boardOf('foot controller with DIN OUT', 'echo', 'rack', 'looper');
     const rack = fromLibrary('rack').name;
     const two = joined(board, [SWITCHER, 'OUT'], [ECHO, 'IN']);
     const three = joined(two, [ECHO, 'THRU'], [rack, 'IN']);
@@ -248,7 +248,7 @@ describe('A new link', () => {
   });
 
   test('asks for an output and an input of two devices that are not joined yet', () => {
-    const board = boardOf('switcher with DIN OUT', 'echo');
+    const board = boardOf('foot controller with DIN OUT', 'echo');
     const say = (from: readonly [string, string], to: readonly [string, string], plan = board): string => {
       const made = connect(plan, { device: from[0], jack: from[1] }, { device: to[0], jack: to[1] });
       return made.ok ? 'linked' : sayEdit(made.problem);
@@ -262,7 +262,7 @@ describe('A new link', () => {
 
   test('says when a lead must be made against the wish not to solder', () => {
     const board = {
-      ...boardOf('switcher with DIN OUT', 'chorus'),
+      ...boardOf('foot controller with DIN OUT', 'chorus'),
       stock: [],
       wishes: { noHub: false, noSoldering: true, mostHops: 0, spareOutlets: 0 },
     };
@@ -278,7 +278,7 @@ describe('A new link', () => {
   });
 
   test('is taken apart again, and gets longer leads when its devices have moved', () => {
-    const board = { ...boardOf('switcher with DIN OUT', 'echo'), stock: [] };
+    const board = { ...boardOf('foot controller with DIN OUT', 'echo'), stock: [] };
     const linked = joined(board, [SWITCHER, 'OUT'], [ECHO, 'IN']);
     const moved = moveDevice(linked, ECHO, 300, 7);
     expect(checkBoard(moved).findings.map(({ kind }) => kind)).toContain('too-short');
@@ -291,7 +291,7 @@ describe('A new link', () => {
 
   test('follows its lead when that is wired or named another way, and keeps the one it has where the new one cannot be', () => {
     const linked = joined(
-      { ...boardOf('switcher with DIN OUT', 'echo'), stock: [] },
+      { ...boardOf('foot controller with DIN OUT', 'echo'), stock: [] },
       [SWITCHER, 'OUT'],
       [ECHO, 'IN'],
     );
@@ -327,7 +327,7 @@ describe('A new link', () => {
 describe('A message', () => {
   test('is heard at the nearest device first, and each hop adds what the hand-worked sum says', () => {
     const chain = joined(
-      joined(boardOf('switcher with DIN OUT', 'looper', 'drive'), [SWITCHER, 'OUT'], [LOOPER, 'IN']),
+      joined(boardOf('foot controller with DIN OUT', 'looper', 'drive'), [SWITCHER, 'OUT'], [LOOPER, 'IN']),
       [LOOPER, 'OUT/THRU'],
       [DRIVE, 'IN'],
     );
@@ -354,7 +354,7 @@ describe('A message', () => {
 
 describe('The words for what changed', () => {
   test('name what was added, changed and removed', () => {
-    const before = boardOf('switcher with DIN OUT', 'echo');
+    const before = boardOf('foot controller with DIN OUT', 'echo');
     const linked = joined(before, [SWITCHER, 'OUT'], [ECHO, 'IN']);
     expect(sayChanges(before, before)).toBe('nothing');
     expect(sayChanges(before, linked)).toBe('link 1 added; lead 1 added');
