@@ -138,9 +138,9 @@ test('leads and hubs are put on offer by keyboard, and what cannot be is refused
   const leads = offers.getByRole('region', { name: 'Leads available' });
   const before = DEMO.stock?.length ?? 0;
   await expect(leads.getByRole('listitem')).toHaveCount(before);
-  await leads.getByLabel('Commonly ready made').selectOption('large TRS lead');
+  await leads.getByLabel('Commonly ready made').selectOption('straight TRS lead, 6.35 mm');
   await pressKey(page, leads.getByRole('button', { name: 'Add this lead', exact: true }));
-  const added = leads.getByRole('group', { name: 'large TRS lead' });
+  const added = leads.getByRole('group', { name: 'straight TRS lead, 6.35 mm' });
   await expect(added).toContainText('6.35 mm TRS plug to 6.35 mm TRS plug; tip to tip, ring to ring');
   await added.getByLabel('price').fill('-3');
   await page.keyboard.press('Enter');

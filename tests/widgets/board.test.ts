@@ -191,7 +191,7 @@ test('a device of the reader’s own is made, changed and taken off again, and a
   await own.getByLabel('Name', { exact: true }).press('Tab');
   await own.getByRole('button', { name: 'Change IN' }).click();
   await own.getByLabel('Connector').selectOption('trs-3.5');
-  await own.getByLabel('Style').selectOption('type-b');
+  await own.getByLabel('Type', { exact: true }).selectOption('type-b');
   await own.getByRole('button', { name: 'a THRU' }).click();
   await own.getByRole('button', { name: 'an in-and-out jack' }).click();
   await own.getByRole('button', { name: 'Put it on the board' }).click();
