@@ -32,7 +32,16 @@ const contact = (page: Page, name: string) =>
 
 async function open(page: Page, hash = ''): Promise<void> {
   await page.goto(`/bench/${hash}`);
+  await settled(page);
+}
+
+/** Wait until the bench is live and holds what was kept: from then on it keeps each change. */
+async function settled(page: Page): Promise<void> {
   await wakeIslands(page);
+  await expect(page.getByRole('region', { name: 'Bench', exact: true })).toHaveAttribute(
+    'aria-busy',
+    'false',
+  );
 }
 
 test('a lead is wired by pointer alone and the verdict is the one of the core', async ({ page }) => {
@@ -223,13 +232,13 @@ test('the last work survives a reload, and can be changed after it', async ({ pa
   await contact(page, 'output, pin 4').click();
   await contact(page, 'input, tip').click();
   await page.reload();
-  await wakeIslands(page);
+  await settled(page);
   await expect(contact(page, 'output, pin 4')).toHaveAccessibleName(/joined to tip/);
   await contact(page, 'output, pin 5').click();
   await contact(page, 'input, ring').click();
   await expect(outcome(page)).toHaveText('Reversed');
   await page.reload();
-  await wakeIslands(page);
+  await settled(page);
   await expect(outcome(page)).toHaveText('Reversed');
 });
 
