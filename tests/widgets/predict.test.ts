@@ -42,7 +42,7 @@ for (const { address } of LESSONS) {
       await page.keyboard.press('Enter');
       await expect(question.locator('.because')).toHaveCount(await choices.count());
       await expect(question.locator('.because .good')).not.toHaveCount(0);
-      await expect(status).toHaveText(/^(Right|Not so)\. .{10,}/);
+      await expect(status).toHaveText(/^(Right|Not quite)\. .{10,}/);
       await expect(explanation).toBeVisible();
       await expect(choices.first()).toBeDisabled();
 
