@@ -46,7 +46,7 @@ for (const { address } of LESSONS) {
       await expect(explanation).toBeVisible();
       await expect(choices.first()).toBeDisabled();
 
-      const again = question.getByRole('button', { name: 'Try again' });
+      const again = question.locator(':scope > .press').getByRole('button', { name: 'Try again' });
       await expect(again).toBeFocused();
       await page.keyboard.press('Enter');
       await expect(explanation).toBeHidden();
