@@ -127,9 +127,13 @@ describe('Devices of a board', () => {
 
   test('get a channel each where they listen; one that had its own keeps it', () => {
     const plan = planIn(
-      changeDevice(boardOf('foot controller with DIN OUT', 'echo', 'drive', 'hub with five', 'looper'), DRIVE, {
-        channel: 1,
-      }),
+      changeDevice(
+        boardOf('foot controller with DIN OUT', 'echo', 'drive', 'hub with five', 'looper'),
+        DRIVE,
+        {
+          channel: 1,
+        },
+      ),
     );
     expect(numberChannels(plan).devices.map(({ channel = 0 }) => channel)).toEqual([0, 2, 1, 0, 3]);
   });
