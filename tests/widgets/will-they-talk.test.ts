@@ -75,6 +75,10 @@ test('‘may I use my guitar lead?’ is answered with the harm it can do', asyn
   await tapSays(listener(page), /^Type A/);
   await page.getByRole('checkbox', { name: 'guitar lead' }).tap();
   await expect(answer(page)).toContainText('Do not connect your guitar lead: it may damage a device.');
+  // The bar that stays in sight on a phone says the harm too, and no good word.
+  await expect(
+    page.getByRole('button', { name: /^Do not connect your guitar lead.*to the whole answer$/ }),
+  ).toBeVisible();
   await expect(answer(page)).toContainText('straight TRS lead, 6.35 mm');
 });
 
