@@ -134,7 +134,7 @@ export function voltWords(verdict: LinkVerdict, state: State, spot: Spot): strin
   return found?.volts === null || found?.volts === undefined ? 'floating' : sayVolts(found.volts);
 }
 
-export function sameSpot(a: Spot, b: Spot): boolean {
+function sameSpot(a: Spot, b: Spot): boolean {
   if (a.place !== b.place || a.contact !== b.contact) return false;
   if (a.place === 'output' || b.place === 'output') return true;
   if (a.branch !== b.branch) return false;

@@ -31,6 +31,7 @@ export interface Work {
   readonly branch: number;
 }
 
+/** Which of the two jacks of the link on the bench. */
 export type JackSide = 'output' | 'input';
 
 /** A work of two jacks and the leads between them. */
@@ -58,11 +59,12 @@ export function workOfPlan(plan: Plan): Work | string {
   return { plan, link: 0, branch: 0 };
 }
 
+/** The link on the bench as the plan holds it. */
 export function planLink(work: Work): PlanLink {
   return work.plan.links[work.link] as PlanLink;
 }
 
-export function planBranch(work: Work): PlanBranch {
+function planBranch(work: Work): PlanBranch {
   return planLink(work).inputs[work.branch] as PlanBranch;
 }
 
@@ -84,6 +86,7 @@ export function verdictOf(work: Work): LinkVerdict {
   return checkLink(wholeLink(work.plan, planLink(work)));
 }
 
+/** The jack on one side of the link on the bench. @throws when the plan has no such jack. */
 export function jackOn(work: Work, side: JackSide): Jack {
   const place = side === 'output' ? planLink(work).output : planBranch(work);
   const found = findJack(work.plan, place);
@@ -236,12 +239,13 @@ function straight(from: Connector, to: Connector): readonly Conductor[] {
     : wires('tip-5', 'ring-4', 'sleeve-2').filter((one) => contactsOf(from).includes(one.from));
 }
 
-/** Add or take away faults. */
+/** Put a fault into a lead. */
 export function addFault(work: Work, at: number, fault: Fault): Work {
   const { faults } = leadsOn(work)[at] as Lead;
   return changeLead(work, at, { faults: [...faults, fault] });
 }
 
+/** Take the fault at `index` of the lead's list out. */
 export function dropFault(work: Work, at: number, index: number): Work {
   const { faults } = leadsOn(work)[at] as Lead;
   return changeLead(work, at, { faults: faults.filter((_, one) => one !== index) });

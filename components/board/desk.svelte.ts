@@ -8,6 +8,7 @@ import { History } from '../parts/history.svelte.ts';
 import { NOTHING_SHOWN, isAt } from './session.ts';
 import type { Chosen, Shown, Word } from './session.ts';
 
+/** A board being worked on: what the reader does goes through here, and what the page shows is read from here. */
 export class Desk {
   /** Links solved once are not solved again. */
   readonly memory: LinkMemory;

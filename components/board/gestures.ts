@@ -1,7 +1,7 @@
 /** Pointer and finger on the drawn board: a press, a drag of a device or from a jack, a drag of the paper, a pinch. */
 
 /** What lies under a pointer. */
-export type Grip =
+type Grip =
   | { readonly kind: 'jack'; readonly device: string; readonly jack: string }
   | { readonly kind: 'device'; readonly device: string }
   | { readonly kind: 'paper' };

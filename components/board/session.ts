@@ -12,6 +12,7 @@ export interface Shown {
   readonly now?: string | undefined;
 }
 
+/** Nothing is shown in the drawing. */
 export const NOTHING_SHOWN: Shown = { devices: [], links: [] };
 
 /** A word to the reader, and whether it is bad news. */
@@ -20,6 +21,7 @@ export interface Word {
   readonly bad: boolean;
 }
 
+/** Whether a place is this jack of this device; no place is none. */
 export function isAt(place: JackPlace | undefined, device: string, jack: string): boolean {
   return place?.device === device && place.jack === jack;
 }

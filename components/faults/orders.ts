@@ -32,7 +32,7 @@ export interface RoundOrder {
 }
 
 /** A step of the guide. Symptoms left out: they are not known. */
-export interface GuideOrder {
+interface GuideOrder {
   readonly kind: 'guide';
   readonly board: BenchBoard;
   readonly symptoms: readonly Symptom[] | undefined;
@@ -71,6 +71,7 @@ export interface RoundEnd {
   readonly taken: number;
 }
 
+/** What a page shows of a round: the symptoms, what may be observed, the names to choose from, and how it ended. */
 export interface RoundAnswer {
   readonly kind: 'round';
   readonly symptoms: readonly Symptom[];
@@ -79,6 +80,7 @@ export interface RoundAnswer {
   readonly end: RoundEnd | undefined;
 }
 
+/** What a page shows of a step of the guide. */
 export interface GuideAnswer {
   readonly kind: 'guide';
   /** Every set of symptoms that a fault of this board shows, the most silent first. */
@@ -94,7 +96,9 @@ export interface GuideAnswer {
   readonly remedies: Readonly<Record<string, string>>;
 }
 
+/** Either question. */
 export type FaultOrder = RoundOrder | GuideOrder;
+/** The answer to either question. */
 export type FaultAnswer = RoundAnswer | GuideAnswer;
 
 /** Answer either question. */

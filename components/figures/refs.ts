@@ -41,12 +41,13 @@ export function refAt(target: EventTarget | Element | null): ContactRef | undefi
     : { segment: Number(segment), side, contact: contact as Contact };
 }
 
+/** Whether two contacts are the same one; none is the same as nothing. */
 export function sameContact(a: ContactRef | null, b: ContactRef | null): boolean {
   return a !== null && b !== null && nameOf(a) === nameOf(b);
 }
 
 /** All contacts of a drawing in reading order. */
-export function contactsIn(
+function contactsIn(
   drawing: LeadDrawing,
 ): readonly (ContactRef & { readonly x: number; readonly y: number })[] {
   return drawing.ends.flatMap(({ segment, side, contacts }) =>

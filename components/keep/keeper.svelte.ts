@@ -26,7 +26,7 @@ const LARGE = 3;
 const WRITE_AFTER_MILLISECONDS = 150;
 
 /** Why the work is not kept. */
-export interface KeepFailure {
+interface KeepFailure {
   readonly full: boolean;
   readonly why: string;
 }

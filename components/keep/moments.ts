@@ -7,10 +7,12 @@ export function sayMoment(iso: string): string {
   return time.toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 }
 
-/** Milliseconds now, and a time as ISO 8601. */
+/** Milliseconds since 1970, by the reader's clock. */
 export function millisecondsNow(): number {
   return Date.now();
 }
+
+/** A moment as ISO 8601 in UTC, from milliseconds since 1970. */
 export function isoOf(milliseconds: number): string {
   return new Date(milliseconds).toISOString();
 }

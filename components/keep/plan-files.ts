@@ -10,7 +10,7 @@ import type { Plan, PlanReading } from '../../src/core/plan/index.ts';
 import { saveText } from '../parts/save-text.ts';
 
 /** Where a shared plan stands in an address. */
-export const LINK_KEY = '#plan=';
+const LINK_KEY = '#plan=';
 
 /** A plan, or why there is none; both empty when there was nothing to open. */
 export interface FoundPlan {

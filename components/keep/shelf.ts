@@ -4,8 +4,7 @@
  */
 
 /** One shelf for each part of the workbook that keeps a plan. */
-export const SHELVES = ['bench', 'board'] as const;
-export type ShelfName = (typeof SHELVES)[number];
+export type ShelfName = 'bench' | 'board';
 
 /** A plan on a shelf. `revision` counts up with each writing, `by` names the tab that wrote it. */
 export interface Stored {
@@ -23,7 +22,7 @@ export interface Version {
 }
 
 /** What became of a writing. `clash` hands back what another tab has written meanwhile; nothing was overwritten. */
-export type Writing =
+type Writing =
   | { readonly kind: 'kept'; readonly stored: Stored }
   | { readonly kind: 'clash'; readonly stored: Stored }
   | { readonly kind: 'failed'; readonly full: boolean; readonly why: string };

@@ -15,6 +15,7 @@ export const CONDUCTOR_ANSWERS = [
   ['to', 'flickers when the plug at the input end is moved'],
   ['both', 'flickers at both ends'],
 ] as const;
+/** One of these answers. */
 export type ConductorAnswer = (typeof CONDUCTOR_ANSWERS)[number][0];
 
 /** The answer to one row: of a conductor, or of a contact against others with the places that beep. */

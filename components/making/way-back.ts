@@ -6,6 +6,7 @@ import { modulesPath } from '../../src/draw/modules.ts';
 
 /** What may stand on the sheet to find the lead again. */
 export const WAYS_BACK = ['qr', 'code', 'nothing'] as const;
+/** One of these ways. */
 export type WayBack = (typeof WAYS_BACK)[number];
 
 /** Side of one module on paper, millimetres: a telephone reads 0.4 mm from a hand's breadth (our choice, a little more). */

@@ -1,10 +1,11 @@
 /** Work off the main thread, the worker's side: every order has a number, which stands on all that is said about it. */
 
-/** What goes to a worker, and what comes back: how far it is, the answer, or what went wrong in words. */
+/** What goes to a worker. */
 export interface Numbered<Order> {
   readonly number: number;
   readonly order: Order;
 }
+/** What comes back: how far it is, the answer, or what went wrong in words. */
 export type Reply<Answer, Progress> = { readonly number: number } & (
   { readonly progress: Progress } | { readonly answer: Answer } | { readonly problem: string }
 );

@@ -13,7 +13,7 @@ import type { Item } from '../../src/core/signal/index.ts';
 export type ItemKind = Item['kind'];
 
 /** A number that a reader sets. `ones` is set where people count from 1 and the wire from 0. */
-export interface NumberField {
+interface NumberField {
   readonly name: string;
   readonly label: string;
   readonly most: number;
@@ -47,7 +47,9 @@ export const FIELDS: Readonly<Record<ItemKind, readonly NumberField[]>> = {
   bytes: [],
 };
 
+/** What a reader can choose, in the order of the fields above. */
 export const ITEM_KINDS = Object.keys(FIELDS) as readonly ItemKind[];
+/** The real-time messages that a reader can choose. */
 export const REAL_TIMES = Object.keys(REAL_TIME_BYTES) as readonly (keyof typeof REAL_TIME_BYTES)[];
 
 /** A kind of item as it is called. */
