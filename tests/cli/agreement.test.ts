@@ -1,9 +1,6 @@
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { verdictOf, workOfPlan } from '../../components/bench/work.ts';
+import { main } from '../../src/cli/main.ts';
 import { checkBoard, linkRows } from '../../src/core/board/index.ts';
 import { makePlan, planJack, readPlanText, writePlanText } from '../../src/core/plan/index.ts';
 import type { Plan, PlanLink } from '../../src/core/plan/index.ts';
@@ -57,18 +54,16 @@ test(
   'page, board and command line say the same of the links of a seeded draw of plans that share jacks',
   { timeout: 120_000 },
   () => {
-    const folder = mkdtempSync(join(tmpdir(), 'agree-'));
     const plans = Array.from({ length: PLANS }, (_, seed) => sharedPlan(seed + 1)).filter(
       ({ links }) => links.length > 0,
     );
-    plans.forEach((plan, at) => writeFileSync(join(folder, `${at}.json`), writePlanText(plan)));
-    const { stdout } = spawnSync(
-      join('node_modules', '.bin', 'node'),
-      [join('src', 'cli', 'verdict.ts'), '--json', ...plans.map((_, at) => `${at}.json`)],
-      { encoding: 'utf8', env: { ...process.env, INIT_CWD: folder }, maxBuffer: 1e8 },
-    );
-    rmSync(folder, { recursive: true });
-    const rows = JSON.parse(stdout) as readonly {
+    const printed: string[] = [];
+    main(['--json', ...plans.map((_, at) => `${at}`)], {
+      read: (file) => writePlanText(plans[Number(file)] as Plan),
+      out: (line) => printed.push(line),
+      error: (line) => expect(line).toBe(''),
+    });
+    const rows = JSON.parse(printed.join('')) as readonly {
       file: string;
       link: string;
       outcome: string;
@@ -83,7 +78,7 @@ test(
       const work = workOfPlan(plan);
       if (typeof work === 'string') throw new Error(work);
       plan.links.forEach((link, number) => {
-        const row = rows.find(({ file, link: name }) => file === `${at}.json` && name === link.name);
+        const row = rows.find(({ file, link: name }) => file === `${at}` && name === link.name);
         const page = verdictOf({ ...work, link: number });
         const board = outcomes[number];
         const where = `plan ${at}, ${link.name}: ${page.sentence}`;

@@ -2,7 +2,10 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { main } from '../../src/cli/main.ts';
+import { linesOf } from '../../src/cli/rows.ts';
+import type { Row } from '../../src/cli/rows.ts';
 import { OUTCOMES } from '../../src/core/verdict/index.ts';
 import { writePlanText } from '../../src/core/plan/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
@@ -11,59 +14,75 @@ import { plainPlan } from '../core/plan/plans.ts';
 /** Starting Node takes a second on a busy machine. */
 const PATIENCE = 60_000;
 
-let folder = '';
-
-function run(...given: readonly string[]): { status: number | null; out: string; error: string } {
-  const { status, stdout, stderr } = spawnSync(
-    join('node_modules', '.bin', 'node'),
-    [join('src', 'cli', 'verdict.ts'), ...given],
-    { encoding: 'utf8', env: { ...process.env, INIT_CWD: folder } },
-  );
-  return { status, out: stdout, error: stderr };
-}
+const good = plainPlan();
 
 function withConductors(plan: Plan, conductors: Plan['leads'][number]['conductors']): Plan {
   return { ...plan, leads: plan.leads.map((lead) => ({ ...lead, conductors })) };
 }
 
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'verdict-'));
-  const good = plainPlan();
-  writeFileSync(join(folder, 'good.json'), writePlanText(good));
-  writeFileSync(join(folder, 'open.json'), writePlanText(withConductors(good, [{ from: '4', to: '4' }])));
-  writeFileSync(join(folder, 'empty.json'), writePlanText({ ...good, links: [] }));
-  writeFileSync(join(folder, 'bad.json'), '{"format": 5}');
-  const cheat: Plan = {
-    ...good,
-    devices: good.devices.map((device) => ({
-      ...device,
-      jacks: device.jacks.map((jack) =>
-        jack.direction === 'out' ? { ...jack, values: { sourceOhms: 100 } } : jack,
-      ),
-    })),
-  };
-  writeFileSync(join(folder, 'cheat.json'), writePlanText(cheat));
-});
-afterAll(() => rmSync(folder, { recursive: true }));
+function withOutput(plan: Plan, changes: Partial<Plan['devices'][number]['jacks'][number]>): Plan {
+  return withJacks(plan, 'out', changes);
+}
+
+function withJacks(
+  plan: Plan,
+  direction: 'out' | 'in',
+  changes: Partial<Plan['devices'][number]['jacks'][number]>,
+): Plan {
+  const devices = plan.devices.map((device) => ({
+    ...device,
+    jacks: device.jacks.map((jack) => (jack.direction === direction ? { ...jack, ...changes } : jack)),
+  }));
+  return { ...plan, devices };
+}
+
+/** The plain plan with its link called otherwise. */
+function withName(name: string): Plan {
+  return { ...good, links: good.links.map((link) => ({ ...link, name })) };
+}
+
+const open = withConductors(good, [{ from: '4', to: '4' }]);
+const FILES: Readonly<Record<string, string>> = {
+  'good.json': writePlanText(good),
+  'open.json': writePlanText(open),
+  'empty.json': writePlanText({ ...good, links: [] }),
+  'bad.json': '{"format": 5}',
+  'cheat.json': writePlanText(withOutput(good, { values: { sourceOhms: 100 } })),
+  '-': writePlanText(open),
+  '--odd': writePlanText(good),
+};
+
+/** The command line on files in memory. */
+function runOn(
+  files: Readonly<Record<string, string>>,
+  ...given: readonly string[]
+): { status: number; out: string; error: string } {
+  const [out, error]: [string[], string[]] = [[], []];
+  const status = main(given, {
+    read: (file) => {
+      const text = files[file];
+      if (text === undefined) throw new Error(`no such file, open '${file}'`);
+      return text;
+    },
+    out: (line) => out.push(`${line}\n`),
+    error: (line) => error.push(`${line}\n`),
+  });
+  return { status, out: out.join(''), error: error.join('') };
+}
+
+const run = (...given: readonly string[]) => runOn(FILES, ...given);
 
 const TURNED = [
   { from: '5', to: '4' },
   { from: '2', to: '5' },
 ] as const;
 
-describe('Bytes sent from the command line', { timeout: PATIENCE }, () => {
+describe('Bytes sent from the command line', () => {
   test('are heard as F3 FE 00 where the line is upside down, framing marked', () => {
     // By hand: 90 88 00 in ten bits each, every bit turned over; the first start bit found is 5 bits into 90.
-    const good = plainPlan();
-    const plan: Plan = {
-      ...withConductors(good, TURNED),
-      devices: good.devices.map((device) => ({
-        ...device,
-        jacks: device.jacks.map((jack) => (jack.direction === 'in' ? { ...jack, part: 'H11L1' } : jack)),
-      })),
-    };
-    writeFileSync(join(folder, 'turned.json'), writePlanText(plan));
-    const { out } = run('--json', '--send', '90 88 00', 'turned.json');
+    const plan = withJacks(withConductors(good, TURNED), 'in', { part: 'H11L1' });
+    const turned = { 'turned.json': writePlanText(plan) };
+    const { out } = runOn(turned, '--json', '--send', '90 88 00', 'turned.json');
     const [row] = JSON.parse(out) as [{ received: { value: number; kind: string; seconds: number }[] }];
     expect(row.received.map(({ value, kind }) => [value, kind])).toEqual([
       [0xf3, 'framing error'],
@@ -71,11 +90,13 @@ describe('Bytes sent from the command line', { timeout: PATIENCE }, () => {
       [0x00, 'break'],
     ]);
     expect(row.received.every(({ seconds }) => seconds > 0)).toBe(true);
-    expect(run('--send', '90 88 00', 'turned.json').out).toContain('heard: F3 (framing error) FE 00 (break)');
+    expect(runOn(turned, '--send', '90 88 00', 'turned.json').out).toContain(
+      'heard: F3 (framing error) FE 00 (break)',
+    );
   });
 
   test('are heard as sent where the link works, and bad ones are refused', () => {
-    expect(run('--send', '90 3C 40', 'good.json').out).toContain('link 1: heard: 90 3C 40\n');
+    expect(run('--send', '90 3C 40', 'good.json').out).toContain("'link 1': heard: 90 3C 40\n");
     const { status, error } = run('--send', '9', 'good.json');
     expect([status, error.split('\n')[0]]).toEqual([
       2,
@@ -84,30 +105,30 @@ describe('Bytes sent from the command line', { timeout: PATIENCE }, () => {
   });
 });
 
-describe('The command line', { timeout: PATIENCE }, () => {
+describe('The command line', () => {
   test('ends with 0 and a line for each link when every link flows', () => {
     const { status, out, error } = run('good.json', 'good.json');
     expect([status, error]).toEqual([0, '']);
     expect(out.trim().split('\n')).toHaveLength(2);
-    expect(out).toMatch(/^good\.json: link 1: Works: 5\.38 mA/);
+    expect(out).toMatch(/^good\.json: 'link 1': Works: 5\.38 mA/);
   });
 
   test('ends with 1 when a link does not flow, and when there is no link', () => {
-    const open = run('open.json');
-    expect([open.status, open.out.startsWith('open.json: link 1: No path: ')]).toEqual([1, true]);
+    const lost = run('open.json');
+    expect([lost.status, lost.out.startsWith("open.json: 'link 1': No path: ")]).toEqual([1, true]);
     const empty = run('empty.json');
     expect([empty.status, empty.out]).toEqual([1, 'empty.json: no link to check\n']);
   });
 
   test('ends with 2 for a bad file, a missing file, an unknown option and no file, and says why', () => {
-    const bad = run('good.json', 'bad.json');
+    const bad = run('bad.json', 'good.json');
     expect(bad.status).toBe(2);
     expect(bad.error).toContain('bad.json: format: expected one of five-milliamps-plan, got 5');
-    expect(bad.out).toContain('good.json: link 1');
+    expect(bad.out).toContain("good.json: 'link 1'");
     const missing = run('nowhere.json');
     expect([missing.status, missing.error.startsWith('nowhere.json: cannot be read')]).toEqual([2, true]);
     expect(run('--loud', 'good.json').error).toContain(
-      '--loud: expected --json, --against or --send, got an option that does not exist',
+      '--loud: expected --json, --against, --send, --help or --, got an option that does not exist',
     );
     expect([run().status, run('good.json', '--against').status]).toEqual([2, 2]);
   });
@@ -153,3 +174,83 @@ describe('The command line', { timeout: PATIENCE }, () => {
     expect(run('--against', 'bad.json', 'good.json').status).toBe(2);
   });
 });
+
+describe('What is typed', () => {
+  test('--help prints how to use it and ends with 0, whatever else is typed', () => {
+    const { status, out, error } = run('--json', '--help', 'nowhere.json');
+    expect([status, error]).toEqual([0, '']);
+    expect(out).toMatch(/^usage: .*\[--against TEACHER\.json\]/);
+  });
+
+  test('- is the standard input, once, and what follows -- is a file', () => {
+    expect(
+      run('-', 'good.json')
+        .out.split('\n')
+        .map((line) => line.slice(0, 10)),
+    ).toEqual(["-: 'link 1", 'good.json:', '']);
+    expect(run('-', '--against', '-')).toMatchObject({ status: 2, out: '' });
+    expect(run('--odd').status).toBe(2);
+    expect(run('--', '--odd')).toMatchObject({ status: 0, error: '' });
+  });
+});
+
+describe('Names and values of a file', () => {
+  const FORGED = "1': No path\nother.json: 'link 1";
+  const CODES = 'a\u001b[2J\u009b1m\u202eb\u2028c\r';
+
+  test('are quoted, and a line break in one makes no second line', () => {
+    const { out } = runOn({ 'a.json': writePlanText(withName(FORGED)) }, 'a.json');
+    expect(out.trim().split('\n')).toHaveLength(1);
+    expect(out).toMatch(/^a\.json: '1\\': No path\\u000aother\.json: \\'link 1': Works: /);
+  });
+
+  test('show codes in place of what a terminal acts on: in lines, as data, in problems, and in names of files', () => {
+    const files = {
+      'a.json': writePlanText(withName(CODES)),
+      'bad.json': JSON.stringify({
+        ...JSON.parse(writePlanText(good)),
+        devices: [{ name: 'x', kind: CODES }],
+      }),
+      [CODES]: writePlanText(good),
+    };
+    const lines = runOn(files, 'a.json', 'bad.json', CODES, 'b\u001b.json');
+    const data = runOn(files, '--json', 'a.json', CODES);
+    // eslint-disable-next-line no-control-regex -- these are what must not come through.
+    const acting = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2028\u2029]/u;
+    expect(
+      [lines.out, lines.error, data.out, run(`--${CODES}`).error].filter((text) => acting.test(text)),
+    ).toEqual([]);
+    expect(lines.out).toContain(String.raw`a.json: 'a\u001b[2J\u009b1m\u202eb\u2028c\u000d': Works`);
+    expect(lines.error.trim().split('\n')).toHaveLength(2);
+    expect(JSON.parse(data.out)).toMatchObject([{ link: CODES }, { file: CODES }]);
+  });
+
+  test('what could not be solved of a sending is a line of its own, and no name in it acts either', () => {
+    const [row] = JSON.parse(run('--json', 'good.json').out) as [Row];
+    const lines = linesOf('a b.json', [{ ...row, received: [], notSolved: 'Not solved: node \u001b.' }], []);
+    expect(lines.slice(1)).toEqual([
+      "'a b.json': 'link 1': heard: nothing",
+      String.raw`'a b.json': 'link 1': Not solved: node \u001b.`,
+    ]);
+  });
+});
+
+test(
+  'As a process it reads files from where it was called and the standard input, and ends with the status',
+  {
+    timeout: PATIENCE,
+  },
+  () => {
+    const folder = mkdtempSync(join(tmpdir(), 'verdict-'));
+    writeFileSync(join(folder, 'good.json'), FILES['good.json'] as string);
+    const { status, stdout, stderr } = spawnSync(
+      join('node_modules', '.bin', 'node'),
+      [join('src', 'cli', 'verdict.ts'), 'good.json', '-', 'nowhere.json'],
+      { encoding: 'utf8', env: { ...process.env, INIT_CWD: folder }, input: FILES['-'] as string },
+    );
+    rmSync(folder, { recursive: true });
+    expect(status).toBe(2);
+    expect(stdout).toMatch(/^good\.json: 'link 1': Works: .*\n-: 'link 1': No path: .*\n$/);
+    expect(stderr).toMatch(/^nowhere\.json: cannot be read: /);
+  },
+);
