@@ -65,7 +65,7 @@ function send(
     ...looked.flatMap((when) => time.compiled.nodeNames.map((node) => transient.volts(node, when))),
   ];
   const problem = unsolved
-    ? `grounds ${grounding}: ${unsolved.reason}`
+    ? `grounds ${grounding}: ${unsolved.reason} at ${unsolved.seconds} s`
     : numbers.every(Number.isFinite)
       ? moments.length > MOST_MOMENTS
         ? `grounds ${grounding}: ${moments.length} moments`

@@ -4,7 +4,7 @@ import { links as makers } from '../../content/lessons/03-why-makers-differ/data
 import { links as long } from '../../content/lessons/05-how-long-is-too-long/data.ts';
 import { links as chain, press } from '../../content/lessons/06-why-a-chain-wears-bits-out/data.ts';
 import { sendOver, solve, type AuthoredLink } from '../../src/core/learn/index.ts';
-import { differenceInWords } from '../../src/core/signal/index.ts';
+import { sendingInWords } from '../../src/core/signal/index.ts';
 import type { Journey } from '../../src/core/signal/index.ts';
 import { openPart } from '../support/lesson-page.ts';
 
@@ -12,7 +12,7 @@ const sentence = (link: AuthoredLink): string => solve(link).sentence;
 
 /** What the core says of a program change sent over a link of a lesson. */
 const arrival = (link: AuthoredLink, journey: Partial<Journey>): string =>
-  differenceInWords(sendOver(link, press, journey).sending.outcomes);
+  sendingInWords(sendOver(link, press, journey).sending);
 
 test('in lesson 1 the way back is laid by keyboard alone, and the current flows', async ({ page }) => {
   const part = await openPart(page, '/lessons/five-milliamp-loop/', 1);

@@ -39,6 +39,10 @@ function outcomeFindings(
     const what = `${links.join(', ')}: ${say}`;
     return [finding(kind, outcome === 'weak' ? 'warning' : 'error', { links }, { what, why, mend })];
   };
+  if (outcome === 'unsolved') {
+    const mend = 'Change a value that is far from any real part, or take another lead.';
+    return tell('link-fails', 'not solved', checkLink(link).sentence, mend);
+  }
   const misfit = notes.find(({ kind }) => kind === 'plug-does-not-fit');
   if (misfit) {
     const mend = 'Choose a lead with the plugs of these two jacks, or add an adapter.';

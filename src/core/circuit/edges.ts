@@ -171,7 +171,7 @@ export function followEdges(
 
 function notSolved({ nodeNames }: CompiledCircuit, run: Trajectory, seconds: number): Unsolved {
   const node = nodeNames[run.failedAt!]!;
-  return { ok: false, node, seconds, reason: `no step in time settles at ${seconds} s, node '${node}'` };
+  return { ok: false, node, seconds, reason: `no step in time settles at node '${node}'` };
 }
 
 function setParts({ compiled, states }: EdgeWork, values: readonly number[]): void {

@@ -7,7 +7,6 @@ export {
   shareOfBudget,
 } from './bit-budget.ts';
 export type { Clocks } from './bit-budget.ts';
-export { differenceInWords } from './difference.ts';
 export { STANDARD_EDGE_SECONDS, edgeTimes, longestLead } from './edge-times.ts';
 export type { EdgeTimes, LongestLead } from './edge-times.ts';
 export { encode } from './encode.ts';
@@ -38,6 +37,7 @@ export {
 export type { Message } from './messages.ts';
 export { receivedBytes, sayReceived } from './receiver.ts';
 export type { Heard, ReceivedByte } from './receiver.ts';
+export { sayUnsolved, sendingInWords } from './say-sending.ts';
 export { ownHop, sendThrough } from './send.ts';
 export type { Leg, Sending } from './send.ts';
 export { inputAmountAt, inputTrace } from './show.ts';

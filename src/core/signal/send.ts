@@ -35,7 +35,10 @@ export interface LegRun {
   readonly output: Waveform;
 }
 
-/** Everything about one message on its way. Where `unsolved` is given, a link has no solution, or none from a moment on. */
+/**
+ * Everything about one message on its way. Where `unsolved` is given, a link has no solution, or none from a moment on: reception and
+ * outcomes then hold what was read before that, and nothing after it.
+ */
 export interface Sending {
   readonly sent: SentFrames;
   readonly legs: readonly LegRun[];
@@ -84,12 +87,22 @@ export function sendThrough(
     driven = output;
     unsolved ??= line.unsolved;
   }
-  const reception = receive(driven, options.receiver);
+  const reception = upTo(unsolved, receive(driven, options.receiver));
   const outcomes = compareBytes({
     sent,
     arrived: driven,
     heard: reception.heard,
     ...(options.lateAfterSeconds === undefined ? {} : { lateAfterSeconds: options.lateAfterSeconds }),
   });
-  return { sent, legs: runs, arrived: driven, reception, outcomes, unsolved };
+  // What was not heard by then may yet arrive.
+  const known = unsolved ? outcomes.filter(({ heardIndex }) => heardIndex !== null) : outcomes;
+  return { sent, legs: runs, arrived: driven, reception, outcomes: known, unsolved };
+}
+
+/** What was read before a circuit could no longer be followed. */
+function upTo(unsolved: Unsolved | undefined, reception: Reception): Reception {
+  if (!unsolved) return reception;
+  const { seconds = -Infinity } = unsolved;
+  const heard = reception.heard.filter(({ readySeconds }) => readySeconds < seconds);
+  return { ...reception, heard, bytes: heard.flatMap((one) => (one.kind === 'byte' ? [one.value] : [])) };
 }
