@@ -20,7 +20,7 @@ Exit status: 0 every link works, 1 one does not, is not solved, or there is none
 3 a part of a link would be over its rating: do not connect it.`;
 
 /** Where the command line reads and writes. `read` gives the text of a file, '-' for the standard input, and throws where there is none. */
-export interface Streams {
+interface Streams {
   readonly read: (file: string) => string;
   readonly out: (line: string) => void;
   readonly error: (line: string) => void;

@@ -1,7 +1,7 @@
 /** What was typed behind `npm run verdict --`. */
 
 /** What to do with which files. */
-export interface Options {
+interface Options {
   readonly json: boolean;
   readonly against?: string;
   readonly send?: readonly number[];
