@@ -100,4 +100,5 @@ const symptoms = defineCollection({
   }),
 });
 
+/** Every collection of content, by the name that pages ask Astro for; an entry that breaks its schema fails the build. */
 export const collections = { lessons, statuses, sources, disagreements, glossary, cautions, symptoms };

@@ -89,7 +89,6 @@ export default defineConfig(
   ...[
     ['max-lines', known.longFiles],
     ['max-lines-per-function', known.longFunctions],
-    ['house/doc-block', known.undocumented],
   ]
     .filter(([, files]) => files.length > 0)
     .map(([rule, files]) => ({ files, rules: { [rule]: 'off' } })),

@@ -1,7 +1,7 @@
 /** A straight axis. Written out here because the library's scale carries number formats and colours that no figure needs. */
 
 /** From values to pixels. `at` and `back` are each other's inverse inside the stretch. */
-export interface Axis {
+interface Axis {
   /** Pixels of a value. */
   readonly at: (value: number) => number;
   /** The value under a place. */

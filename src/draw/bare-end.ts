@@ -14,12 +14,12 @@ const CORE_MM = 0.55;
 const INSULATION_MM = 1.1;
 
 /** What to draw: metres of core that are bare. */
-export interface BareEndInput {
+interface BareEndInput {
   readonly bareMetres: number;
 }
 
 /** The drawing, in pixels from the left top corner. `reach` is how far the bare metal above the cup can bend, if there is any. */
-export interface BareEndDrawing {
+interface BareEndDrawing {
   readonly width: number;
   readonly height: number;
   readonly outlines: readonly Outline[];

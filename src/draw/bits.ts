@@ -3,7 +3,7 @@
  */
 
 /** A row of bits on `width` by `height` pixels; current is on for a 0 and drawn `room` below the top edge. */
-export interface BitTraceInput {
+interface BitTraceInput {
   /** true is a 1: the loop is dark. */
   readonly bits: readonly boolean[];
   readonly width: number;

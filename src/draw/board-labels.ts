@@ -20,7 +20,8 @@ export interface BoardLabel {
   readonly box: Box;
 }
 
-export interface LabelledJack {
+/** A jack to be labelled: its point, the side of the device that it sits on, and the radius of its mark, pixels. */
+interface LabelledJack {
   readonly label: string;
   readonly point: Point;
   readonly edge: Edge;

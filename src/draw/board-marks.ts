@@ -3,14 +3,14 @@ import { distance } from './geometry.ts';
 import type { Box, Point } from './geometry.ts';
 
 /** Size of a mark, pixels: a hop number and a sign side by side. */
-export const MARK = { width: 34, height: 18 } as const;
+const MARK = { width: 34, height: 18 } as const;
 
 /** Steps along a lead at which a mark is tried, pixels; and how far from a neighbour it is clear enough. */
 const STEP = 6;
 const CLEAR = 10;
 
 /** A mark's box, and the point of its lead that it stands for: inside the box, or beside it where the lead itself has no room. */
-export interface PlacedMark {
+interface PlacedMark {
   readonly box: Box;
   readonly anchor: Point;
 }
@@ -78,7 +78,7 @@ function pointsAlong(line: readonly Point[]): readonly Point[] {
 }
 
 /** The point so far along a line. */
-export function pointAt(line: readonly Point[], length: number): Point {
+function pointAt(line: readonly Point[], length: number): Point {
   let left = length;
   for (let at = 1; at < line.length; at++) {
     const [from, to] = [line[at - 1] as Point, line[at] as Point];

@@ -6,7 +6,7 @@ import type { Axis, Piece } from './board-lanes.ts';
 import type { Box, Point } from './geometry.ts';
 
 /** A lead's way from jack to jack. `link` is the place of its link in the plan, `number` what the link is called, `input` numbers its input. */
-export interface RoutedLead {
+interface RoutedLead {
   readonly link: number;
   readonly number: number;
   readonly input: number;
@@ -14,7 +14,7 @@ export interface RoutedLead {
 }
 
 /** A device where it is drawn: one without a place stands in front of the others, at a size of its own. */
-export interface ShownDevice {
+interface ShownDevice {
   readonly device: WholeDevice;
   readonly placed: boolean;
 }
@@ -46,7 +46,7 @@ const OUTWARDS: Readonly<Record<Edge, Point>> = {
 };
 
 /** Devices where they are drawn. Those without a place stand in a row in front. */
-export function shownDevices(devices: readonly WholeDevice[]): readonly ShownDevice[] {
+function shownDevices(devices: readonly WholeDevice[]): readonly ShownDevice[] {
   const front = Math.max(
     0,
     ...devices.filter(isPlaced).map((one) => one.yCentimetres + one.depthCentimetres),

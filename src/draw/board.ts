@@ -15,7 +15,6 @@ import { drawJackFace } from './socket.ts';
 import type { JackFace } from './socket.ts';
 
 export { routeBoard } from './board-routes.ts';
-export type { BoardRoutes } from './board-routes.ts';
 
 /** A jack as drawn: its face about its point. */
 export interface DrawnJack {

@@ -6,13 +6,13 @@ import type { Contact } from '../core/wiring/index.ts';
 import type { Block, Escape } from './face.ts';
 
 /** A conductor to lay: from a contact of the block before to one of the block after. */
-export interface Strand {
+interface Strand {
   readonly from: Contact;
   readonly to: Contact;
 }
 
 /** Escapes chosen for both blocks and the order of lanes: `order[k]` is the strand on lane k. */
-export interface Choice {
+interface Choice {
   readonly before: Escape;
   readonly after: Escape;
   readonly order: readonly number[];

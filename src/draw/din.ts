@@ -83,7 +83,7 @@ export function pinsOf(connector: Connector): readonly Contact[] {
 }
 
 /** 'solder side, key down'. */
-export function dinCaption({ view, turned }: DinView): string {
+function dinCaption({ view, turned }: DinView): string {
   return `${view === 'solder' ? 'solder side' : 'mating face'}, key ${turned === true ? 'up' : 'down'}`;
 }
 

@@ -6,13 +6,12 @@ import type { Box, Exit, Point } from './geometry.ts';
 import type { Anchor } from './text.ts';
 
 /** Where the eye is: before the mating face, or behind it where the soldering is done. */
-export const VIEWS = ['mating', 'solder'] as const;
-export type View = (typeof VIEWS)[number];
+export type View = 'mating' | 'solder';
 
 /** 'outline' 1.6 px ink, 'hatch' cut metal or plastic, 'hairline' a thin line, 'fill' solid ink, 'sheet' paper that hides what is under it. */
-export const OUTLINE_KINDS = ['outline', 'hatch', 'hairline', 'fill', 'sheet', 'ghost'] as const;
-export type OutlineKind = (typeof OUTLINE_KINDS)[number];
+type OutlineKind = 'outline' | 'hatch' | 'hairline' | 'fill' | 'sheet' | 'ghost';
 
+/** A shape of a drawing, as an SVG path string in pixels, with how it is drawn. */
 export interface Outline {
   readonly d: string;
   readonly kind: OutlineKind;

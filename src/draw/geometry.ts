@@ -3,11 +3,13 @@
  */
 import { pathRound } from 'd3';
 
+/** A place on the sheet. */
 export interface Point {
   readonly x: number;
   readonly y: number;
 }
 
+/** A rectangle on the sheet; `x` and `y` are its upper left corner. */
 export interface Box {
   readonly x: number;
   readonly y: number;
@@ -16,8 +18,7 @@ export interface Box {
 }
 
 /** Where a conductor leaves a connector: towards the other end of its lead. */
-export const EXITS = ['right', 'left', 'down', 'up'] as const;
-export type Exit = (typeof EXITS)[number];
+export type Exit = 'right' | 'left' | 'down' | 'up';
 
 /** A line through `points` with corners rounded to `radius` pixels or half the shorter side, as an SVG path string. */
 export function roundedPath(points: readonly Point[], radius: number): string {
@@ -93,6 +94,7 @@ export function boxPath(box: Box, radius = 0): string {
   return pen.toString();
 }
 
+/** The length of the straight line between two points. */
 export function distance(a: Point, b: Point): number {
   return Math.hypot(a.x - b.x, a.y - b.y);
 }
@@ -102,11 +104,6 @@ export function towards(from: Point, to: Point, length: number): Point {
   const whole = distance(from, to);
   if (whole === 0) return from;
   return { x: from.x + ((to.x - from.x) * length) / whole, y: from.y + ((to.y - from.y) * length) / whole };
-}
-
-/** True when two boxes share any area. */
-export function boxesOverlap(a: Box, b: Box): boolean {
-  return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 }
 
 /** The smallest box that holds all of `points`; `points` must not be empty. */

@@ -2,7 +2,7 @@
 import { along } from './along.ts';
 
 /** Counts in even steps from `from` to `to`. */
-export interface HistogramInput {
+interface HistogramInput {
   readonly width: number;
   readonly height: number;
   readonly from: number;
@@ -12,7 +12,7 @@ export interface HistogramInput {
 }
 
 /** Boxes with their left top corner, and the place of each mark; pixels. */
-export interface HistogramDrawing {
+interface HistogramDrawing {
   readonly bars: readonly {
     readonly x: number;
     readonly y: number;

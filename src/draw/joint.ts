@@ -15,7 +15,8 @@ export interface JointTouch {
   readonly after: Contact;
 }
 
-export interface JointInput {
+/** A joint to draw: the connectors of both leads, and which of their contacts touch. */
+interface JointInput {
   readonly before: Connector;
   readonly after: Connector;
   readonly touches: readonly JointTouch[];

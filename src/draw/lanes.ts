@@ -27,7 +27,8 @@ const LABEL_GAP = 7;
 const LEVEL = 24;
 const LINE_HEIGHT = 15;
 
-export interface ChannelInput {
+/** One segment of a chain, with the blocks at its ends and the bounds, pixels, between which its conductors may run; `row` from left to right, otherwise from top to bottom. */
+interface ChannelInput {
   readonly segment: number;
   readonly conductors: readonly ConductorInput[];
   readonly before: Block;
@@ -38,6 +39,7 @@ export interface ChannelInput {
   readonly high: number;
 }
 
+/** The conductors of a segment as drawn, in the order of the input, and how many pairs of them cross. */
 export function layChannel(input: ChannelInput): {
   conductors: readonly DrawnConductor[];
   crossings: number;

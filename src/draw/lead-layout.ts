@@ -37,6 +37,10 @@ interface Stretch {
   readonly after: Block;
 }
 
+/**
+ * A chain of leads as drawn, in a row where the sheet is wide enough and in a stack elsewhere.
+ * @throws RangeError for a conductor on a contact that its connector does not have.
+ */
 export function drawAlong(chain: ChainInput): Omit<LeadDrawing, 'textAlternative'> {
   chain.segments.forEach(checkContacts);
   const row = rowRoom(chain) >= LEAST_CHANNEL;

@@ -20,7 +20,7 @@ export function drawLead(input: LeadInput | ChainInput): LeadDrawing {
 }
 
 /** A lead in words that a listener could wire from. */
-export function segmentWords(segment: LeadSegment): string {
+function segmentWords(segment: LeadSegment): string {
   const end = ({ connector, form, name }: LeadEnd) => `${name}, a ${words(connector)} ${form}`;
   const joined = segment.conductors.map(
     ({ from, to, line, amperes }) =>

@@ -6,7 +6,7 @@ import type { Escape, FaceContact, FaceDrawing, FaceInput, Route } from './face.
 import type { Exit, Point } from './geometry.ts';
 
 /** Pixels between two tracks, between the first one and metal, and from the drawing to the edge of its block. */
-export const TRACK = { pitch: 14, first: 12, edge: 16 } as const;
+const TRACK = { pitch: 14, first: 12, edge: 16 } as const;
 
 /** Nearest the handle first: the sleeve's track runs under the ring's, and that under the tip's. */
 const NEAREST_FIRST: readonly Contact[] = ['sleeve', 'ring', 'tip'];

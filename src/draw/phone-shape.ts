@@ -36,6 +36,7 @@ export function phoneScale(connector: Connector): number {
   return scale;
 }
 
+/** The stretch of the shank that a contact takes, millimetres from the nose. */
 export interface Span {
   readonly contact: Contact;
   readonly from: number;
@@ -57,6 +58,10 @@ export function spansOf(connector: Connector): readonly Span[] {
   return spans;
 }
 
+/**
+ * Length of the shank from the nose to the end of the last contact, millimetres.
+ * @throws RangeError for a connector that is no phone plug.
+ */
 export function shankOf(connector: Connector): number {
   return Math.max(...spansOf(connector).map(({ to }) => to));
 }
@@ -77,12 +82,14 @@ export const NOSE: readonly (readonly [number, number])[] = [
 /** Takes millimetres along the axis and across it (down positive), gives pixels. */
 export type Place = (along: number, across: number) => Point;
 
+/** A part of a drawing: what it covers, its shapes and its contacts, in pixels. */
 export interface Parts {
   readonly bounds: Box;
   readonly outlines: readonly Outline[];
   readonly contacts: readonly FaceContact[];
 }
 
+/** A rectangle about the axis, `from` and `to` along it and `half` to each side, millimetres, as an SVG path string. */
 export function rect(place: Place, from: number, to: number, half: number): string {
   return polygonPath([place(from, -half), place(to, -half), place(to, half), place(from, half)]);
 }

@@ -13,7 +13,7 @@ import { NOSE, phoneScale, rect, shankOf, spansOf } from './phone-shape.ts';
 import { TEXT_SIZES, centredText } from './text.ts';
 
 /** Where a phone connector stands and which way it looks. */
-export interface PhonePlacement {
+interface PhonePlacement {
   /** Side on which its conductors leave. */
   readonly exit: Exit;
   readonly origin: Point;
@@ -138,7 +138,7 @@ function touchBox(box: Box, scale: number): string {
 }
 
 /** 'side view, not to scale'. */
-export function phoneCaption({ form, view }: FaceInput): string {
+function phoneCaption({ form, view }: FaceInput): string {
   if (form === 'jack') return 'cut open, not to scale';
   return view === 'solder' ? 'solder lugs, not to scale' : 'side view, not to scale';
 }

@@ -12,14 +12,14 @@ import type { Place } from './phone-shape.ts';
 import { NOSE, rect, shankOf, spansOf } from './phone-shape.ts';
 
 /** One end of the lead. */
-export interface PlugEnd {
+interface PlugEnd {
   readonly connector: Connector;
   readonly form: Form;
   readonly body: PlugBody;
 }
 
 /** Both plugs, in pixels from the left top corner: the first looks left, the second right. */
-export interface PlugBodiesDrawing {
+interface PlugBodiesDrawing {
   readonly width: number;
   readonly height: number;
   readonly outlines: readonly Outline[];

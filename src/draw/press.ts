@@ -3,7 +3,7 @@ import { straightAxis } from './axis.ts';
 import { textWidth } from './text.ts';
 
 /** A message on its way past a device. `own` when it is meant for it; `text` is its number in the press. */
-export interface PressSpan {
+interface PressSpan {
   readonly fromSeconds: number;
   readonly toSeconds: number;
   readonly own: boolean;
@@ -27,7 +27,7 @@ export interface PressInput {
 }
 
 /** A span as drawn; `text` is empty where it has no room. */
-export interface DrawnSpan {
+interface DrawnSpan {
   readonly x: number;
   readonly width: number;
   readonly own: boolean;
@@ -35,7 +35,7 @@ export interface DrawnSpan {
 }
 
 /** A row as drawn: its heading stands on `headingY`, its band reaches from `top` down by `height`. */
-export interface DrawnRow {
+interface DrawnRow {
   readonly name: string;
   readonly words: string;
   readonly headingY: number;
@@ -46,7 +46,7 @@ export interface DrawnRow {
 }
 
 /** The drawing, in pixels from the left top corner. */
-export interface PressDrawing {
+interface PressDrawing {
   readonly width: number;
   readonly height: number;
   readonly left: number;

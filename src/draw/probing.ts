@@ -14,10 +14,12 @@ import { TEXT_SIZES } from './text.ts';
 
 /** The two probes, red first. */
 export const PROBES = ['red', 'black'] as const;
+
+/** One of the two probes. */
 export type Probe = (typeof PROBES)[number];
 
 /** A plug whose contacts are probed; `name` is printed over it. */
-export interface ProbedEnd {
+interface ProbedEnd {
   readonly side: Side;
   readonly connector: Connector;
   readonly view: View;
@@ -25,14 +27,14 @@ export interface ProbedEnd {
 }
 
 /** What to draw on `width` pixels: one plug or two, and where each probe is. */
-export interface ProbingInput {
+interface ProbingInput {
   readonly width: number;
   readonly ends: readonly ProbedEnd[];
   readonly at: Readonly<Record<Probe, LeadContact>>;
 }
 
 /** A plug as drawn. */
-export interface DrawnProbedEnd {
+interface DrawnProbedEnd {
   readonly side: Side;
   readonly outlines: readonly Outline[];
   readonly contacts: readonly FaceContact[];
@@ -41,7 +43,7 @@ export interface DrawnProbedEnd {
 }
 
 /** A probe as drawn: its needle, the middle of its handle, and its lead down to the meter. */
-export interface DrawnProbe {
+interface DrawnProbe {
   readonly probe: Probe;
   readonly needle: string;
   readonly handle: Point;

@@ -11,8 +11,11 @@ import { TEXT_SIZES } from './text.ts';
 
 /** The two drivers that a lesson shows: a push-pull stage on 5 V, an open-drain stage on 3.3 V. */
 export const SCHEMATIC_DRIVERS = ['driver-5v', 'driver-3v3'] as const;
+
+/** The driver of one diagram. */
 export type SchematicDriver = (typeof SCHEMATIC_DRIVERS)[number];
 
+/** A line of the current loop: out, back, and the shield. */
 export type LoopLine = 'source' | 'sink' | 'shield';
 
 /** What to draw. */
@@ -43,7 +46,7 @@ export interface SchematicInput {
 }
 
 /** A wire with its current. */
-export interface SchematicWire {
+interface SchematicWire {
   readonly d: string;
   readonly line: LineKind;
   readonly weight: number;
@@ -53,10 +56,11 @@ export interface SchematicWire {
 }
 
 /** Text with the tone it is printed in. */
-export interface SchematicText extends TextLine {
+interface SchematicText extends TextLine {
   readonly tone: LineKind | 'ink' | 'faint';
 }
 
+/** A circuit diagram, in pixels, with what it shows in words. */
 export interface SchematicDrawing {
   readonly width: number;
   readonly height: number;
@@ -75,6 +79,8 @@ export const LINES = {
 const DRIVER = 262;
 const RECEIVER = { row: 348, stack: 268 } as const;
 const STACK_LEAD = 120;
+
+/** Room between the diagram and the edge of the sheet, pixels. */
 export const MARGIN = 14;
 const NODE_RADIUS = 3.4;
 

@@ -9,13 +9,7 @@ import { milliampereWords } from './stroke.ts';
 import { contactSymbol, diodeSymbol, groundSymbol, resistorSymbol, switchSymbol } from './symbols.ts';
 
 export { SCHEMATIC_DRIVERS } from './schematic-sheet.ts';
-export type {
-  SchematicDrawing,
-  SchematicDriver,
-  SchematicInput,
-  SchematicText,
-  SchematicWire,
-} from './schematic-sheet.ts';
+export type { SchematicDrawing, SchematicDriver, SchematicInput } from './schematic-sheet.ts';
 
 /** Narrowest sheet for the side-by-side layout, pixels: driver, receiver and labels between them. */
 const LEAST_ROW = 860;
@@ -191,7 +185,7 @@ function branch(sheet: Sheet, along: number, amperes: number | null, name: strin
 }
 
 /** The diagram in words. */
-export function schematicWords({ state, connected, amperes, values, driver }: SchematicInput): string {
+function schematicWords({ state, connected, amperes, values, driver }: SchematicInput): string {
   const stage = driver === 'driver-5v' ? 'push-pull output stage' : 'open-drain output stage';
   const missing = (['source', 'sink', 'shield'] as const).filter((line) => !connected[line]);
   const joined =

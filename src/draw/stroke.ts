@@ -5,12 +5,11 @@ import type { Point } from './geometry.ts';
 import { polygonPath } from './geometry.ts';
 
 /** What a conductor carries. 'spare' is a conductor between contacts that are no line of the loop. */
-export const LINE_KINDS = ['source', 'sink', 'shield', 'spare'] as const;
-export type LineKind = (typeof LINE_KINDS)[number];
+export type LineKind = 'source' | 'sink' | 'shield' | 'spare';
 
 /** Weight of a conductor without current, and of one whose current is not known, pixels. */
-export const THIN_WEIGHT = 2;
-export const PLAIN_WEIGHT = 3;
+const THIN_WEIGHT = 2;
+const PLAIN_WEIGHT = 3;
 
 /** The current drawn at the plain weight: the loop's own five milliamperes. */
 const PLAIN_AMPERES = 5e-3;

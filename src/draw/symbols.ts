@@ -7,7 +7,7 @@ import type { Point } from './geometry.ts';
 import { circlePath, linePath, polygonPath } from './geometry.ts';
 
 /** Pixels: a resistor's box, a diode's triangle, a contact's ring. */
-export const SYMBOL = { resistorLength: 46, resistorWidth: 17, diode: 20, contact: 5, throw: 3 } as const;
+const SYMBOL = { resistorLength: 46, resistorWidth: 17, diode: 20, contact: 5, throw: 3 } as const;
 
 interface Axis {
   readonly at: (along: number, aside: number) => Point;

@@ -6,6 +6,7 @@ import type { Box, Point } from './geometry.ts';
 /** Text sizes of figures, pixels: contact names, labels of conductors, names of ends, captions. */
 export const TEXT_SIZES = { contact: 12, label: 13, name: 14, caption: 12.5 } as const;
 
+/** Which part of a text stands at its `x`, in the words of SVG. */
 export type Anchor = 'start' | 'middle' | 'end';
 
 /** A line of text: `y` is its baseline. */

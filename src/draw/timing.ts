@@ -3,7 +3,7 @@ import { curveStepAfter, line } from 'd3';
 import { straightAxis } from './axis.ts';
 
 /** One bit of a frame as sent. `bit` 0 is the start bit, 1 to 8 the data bits, 9 the stop bit. */
-export interface TimedBit {
+interface TimedBit {
   readonly bit: number;
   readonly level: boolean;
   readonly fromSeconds: number;
@@ -11,19 +11,19 @@ export interface TimedBit {
 }
 
 /** A level that changes at edges; `before` holds until the first. */
-export interface TimedLevel {
+interface TimedLevel {
   readonly before: boolean;
   readonly edges: readonly { readonly seconds: number; readonly level: boolean }[];
 }
 
 /** A vote of the receiver. */
-export interface TimedSample {
+interface TimedSample {
   readonly seconds: number;
   readonly level: boolean;
 }
 
 /** What the receiver made of a stretch of time; `good` false for anything but the byte that was sent. */
-export interface TimedReport {
+interface TimedReport {
   readonly fromSeconds: number;
   readonly toSeconds: number;
   readonly text: string;
@@ -31,7 +31,7 @@ export interface TimedReport {
 }
 
 /** Everything to draw on `width` pixels, from `fromSeconds` to `toSeconds`. Amounts are amperes or volts, as `unit` says. */
-export interface TimingInput {
+interface TimingInput {
   readonly width: number;
   readonly fromSeconds: number;
   readonly toSeconds: number;
@@ -45,14 +45,14 @@ export interface TimingInput {
 }
 
 /** A line of words in the drawing, its left end or middle at `x`. */
-export interface TimingText {
+interface TimingText {
   readonly x: number;
   readonly y: number;
   readonly text: string;
 }
 
 /** A box with words, or without where they would not fit. */
-export interface TimingBox {
+interface TimingBox {
   readonly x: number;
   readonly width: number;
   readonly text: string;

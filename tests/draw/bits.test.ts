@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bitTrace } from '../../src/draw/index.ts';
+import { bitTrace } from '../../src/draw/bits.ts';
 
 const line = { width: 100, height: 40, room: 4 };
 

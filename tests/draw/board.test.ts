@@ -3,11 +3,11 @@ import { boardExtent, drawBoard, fitScale, routeBoard } from '../../src/draw/boa
 import type { BoardDrawing } from '../../src/draw/board.ts';
 import { crossesBox } from '../../src/draw/board-marks.ts';
 import type { Box, Point } from '../../src/draw/geometry.ts';
-import { boxesOverlap } from '../../src/draw/geometry.ts';
 import { checkBoard, connect, demoBoard, hopNumbers } from '../../src/core/board/index.ts';
 import { makePlan, wholeDevice } from '../../src/core/plan/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import { randomBoard, wiredBoard } from '../core/board/boards.ts';
+import { boxesOverlap } from './paths.ts';
 
 function drawn(plan: Plan, scale: number): BoardDrawing {
   return drawBoard(routeBoard(plan), checkBoard(plan).outcomes, hopNumbers(plan), scale);

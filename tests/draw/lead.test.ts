@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Connector, Contact } from '../../src/core/wiring/index.ts';
 import { CONNECTORS, contactsOf, familyOf } from '../../src/core/wiring/index.ts';
-import { boxesOverlap } from '../../src/draw/geometry.ts';
 import type { Box } from '../../src/draw/geometry.ts';
 import type {
   ChainInput,
@@ -11,9 +10,8 @@ import type {
   LeadInput,
 } from '../../src/draw/lead-shape.ts';
 import { drawLead } from '../../src/draw/lead.ts';
-import { LINE_KINDS } from '../../src/draw/stroke.ts';
 import { textBox } from '../../src/draw/text.ts';
-import { distanceToBox, pointsAlong } from './paths.ts';
+import { boxesOverlap, distanceToBox, pointsAlong } from './paths.ts';
 
 /** Half a stroke and a hair of paper, pixels. */
 const CLEAR = 1;
@@ -168,7 +166,12 @@ function randomConductors(random: () => number, left: Connector, right: Connecto
     const from: Contact = pick(random, contactsOf(left));
     const to: Contact = pick(random, contactsOf(right));
     const amperes = pick(random, [null, 0, 5.38e-3, -22.7e-3, -5.38e-3, 1e-4]);
-    pairs.set(`${from} ${to}`, { from, to, line: pick(random, LINE_KINDS), amperes });
+    pairs.set(`${from} ${to}`, {
+      from,
+      to,
+      line: pick(random, ['source', 'sink', 'shield', 'spare'] as const),
+      amperes,
+    });
   }
   return [...pairs.values()];
 }

@@ -57,3 +57,8 @@ export function distanceToBox({ x, y }: Point, box: Box): number {
   const dy = Math.max(box.y - y, 0, y - box.y - box.height);
   return Math.hypot(dx, dy);
 }
+
+/** True when two boxes share any area. */
+export function boxesOverlap(a: Box, b: Box): boolean {
+  return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+}

@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { boxesOverlap } from '../../src/draw/geometry.ts';
 import type { SchematicInput } from '../../src/draw/schematic.ts';
 import { SCHEMATIC_DRIVERS, drawSchematic } from '../../src/draw/schematic.ts';
 import { textBox } from '../../src/draw/text.ts';
-import { distanceToBox, pointsAlong } from './paths.ts';
+import { boxesOverlap, distanceToBox, pointsAlong } from './paths.ts';
 
 const ACTIVE: SchematicInput = {
   width: 1080,

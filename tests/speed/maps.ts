@@ -1,12 +1,8 @@
 /** Every map of conductors between two jacks, solved one by one in both states. */
-import {
-  conductorMaps,
-  findLead,
-  judgeInputs,
-  linkFor,
-  prepareLink,
-  wiredContacts,
-} from '../../src/core/verdict/index.ts';
+import { findLead } from '../../src/core/verdict/index.ts';
+import { conductorMaps, linkFor, wiredContacts } from '../../src/core/verdict/maps.ts';
+import { judgeInputs } from '../../src/core/verdict/judge.ts';
+import { prepareLink } from '../../src/core/verdict/prepare.ts';
 import { makeJack } from '../../src/core/wiring/index.ts';
 import type { Jack } from '../../src/core/wiring/index.ts';
 import { quantile } from './figures.ts';

@@ -1,7 +1,7 @@
 /** Our operating point of a link in both states against the SPICE engine's, in one run at equal tolerances. */
 import { Simulation } from 'eecircuit-engine';
 import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';
-import { prepareLink, settleState } from '../../src/core/verdict/index.ts';
+import { prepareLink, settleState } from '../../src/core/verdict/prepare.ts';
 import { medianMicroseconds, quantile } from './figures.ts';
 import type { Figure } from './figures.ts';
 

@@ -8,9 +8,11 @@ import type { EnginePoint } from './spice.ts';
 /** Voltages must agree to this, volts. */
 export const VOLTS_ALLOWED = 1e-4;
 
-/** Currents must agree to this share of the engine's current, and this many amperes besides. */
-export const SHARE_ALLOWED = 1e-3;
-export const AMPERES_ALLOWED = 1e-9;
+/** Currents must agree to this share of the engine's current. */
+const SHARE_ALLOWED = 1e-3;
+
+/** And to this many amperes besides. */
+const AMPERES_ALLOWED = 1e-9;
 
 /** One quantity found by both; `excess` is the distance over the distance allowed: above 1, or not a number, they disagree. */
 export interface Comparison {

@@ -39,7 +39,7 @@ const MOST_FAULTS = 4;
 const LEAST_DRAWN = 1e-18;
 
 /** A value between two bounds: mostly at an end or just inside it, else even in value or in decades. */
-export function anyBetween(random: Random, [least, most]: readonly [number, number]): number {
+function anyBetween(random: Random, [least, most]: readonly [number, number]): number {
   const draw = random.next();
   if (draw < 0.3) return least;
   if (draw < 0.6) return most;

@@ -3,7 +3,7 @@ import { execFileSync } from 'node:child_process';
 import type { Import } from './imports.ts';
 
 /** What is to be run for a change. Paths are from the root of the project, addresses from the root of the site. */
-export interface Reach {
+interface Reach {
   /** Whether the change touches the tools themselves, so that everything is run. */
   readonly all: boolean;
   readonly unitTests: readonly string[];

@@ -1,5 +1,5 @@
 /** A colour of the style sheet on both papers, as '#rrggbb'. */
-export interface Pair {
+interface Pair {
   readonly light: string;
   readonly dark: string;
 }
@@ -11,7 +11,7 @@ export function readColours(styleSheet: string): ReadonlyMap<string, Pair> {
 }
 
 /** Relative luminance of '#rrggbb', 0 to 1: WCAG 2.2, definition of 'relative luminance'. */
-export function luminance(colour: string): number {
+function luminance(colour: string): number {
   const channels = [1, 3, 5].map((start) => {
     const value = Number.parseInt(colour.slice(start, start + 2), 16) / 255;
     return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;

@@ -20,13 +20,13 @@ const CANVAS = [255, 255, 255] as const;
 type Channels = readonly [red: number, green: number, blue: number];
 
 /** One thing that is painted before the text and under it, or around it: a colour as CSS gives it, and its opacity. */
-export interface Layer {
+interface Layer {
   readonly colour: string;
   readonly opacity: number;
 }
 
 /** Text in one style on one ground: a sample of it, its size as seen, and what lies under it from the outermost inwards. */
-export interface Writing {
+interface Writing {
   readonly text: string;
   readonly where: string;
   readonly colour: string;
@@ -229,7 +229,7 @@ export async function stopTransitions(page: Page): Promise<void> {
 }
 
 /** Every text on show, once for each style and ground. A disabled control is left out (the same criterion lets it be faint). */
-export async function writings(page: Page): Promise<readonly Writing[]> {
+async function writings(page: Page): Promise<readonly Writing[]> {
   return page.evaluate(readWritings);
 }
 

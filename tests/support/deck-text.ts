@@ -16,7 +16,7 @@ export interface DeckPart {
 }
 
 /** A deck taken apart. */
-export interface Deck {
+interface Deck {
   readonly title: string;
   /** Every line after the title that says something, `.end` left out. */
   readonly lines: readonly string[];
@@ -71,6 +71,8 @@ function readPart(line: string): DeckPart {
 
 /** The two states of an output that a link deck describes. */
 export const DECK_STATES = ['idle', 'active'] as const;
+
+/** One state of an output. */
 export type DeckState = (typeof DECK_STATES)[number];
 
 /**
@@ -85,7 +87,7 @@ export function deckIn(state: DeckState, text: string): string {
 }
 
 /** A current that the header of a deck derives by hand. */
-export interface DeckClaim {
+interface DeckClaim {
   readonly state: DeckState;
   /** The part, in lower case. */
   readonly part: string;

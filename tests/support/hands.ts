@@ -7,7 +7,7 @@ type Kind = Parameters<Page['getByRole']>[0] | 'fold';
 const MOST_PRESSES = 150;
 
 /** What a page was touched with, counted by the page itself. */
-export interface Touched {
+interface Touched {
   readonly mouse: number;
   readonly finger: number;
   readonly keys: number;
@@ -35,7 +35,7 @@ export async function countTouches(page: Page): Promise<() => Promise<Touched>> 
 }
 
 /** A hand that has nothing but a keyboard. */
-export interface Keys {
+interface Keys {
   /**
    * Press Tab, or Shift and Tab, until the control of this kind and name has the focus, and no further than once round the
    * page. Throws with the way that the focus went where it never comes there.

@@ -131,6 +131,8 @@ export const METERS = {
   'low-diode': { voltsMegohms: 10, diodeMilliamperes: 1, diodeVolts: 1.5, mostOhms: 20e6 },
   pocket: { voltsMegohms: 1, diodeMilliamperes: 0.5, diodeVolts: 2.5, mostOhms: 2e6 },
 } as const;
+
+/** The name of a meter whose constants stand here. */
 export type MeterName = keyof typeof METERS;
 
 /** Lines of a meter between nodes `red` and 0. */

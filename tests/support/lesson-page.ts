@@ -3,7 +3,7 @@ import { expect, type Locator, type Page } from '@playwright/test';
 import { wakeIslands } from './watch.ts';
 
 /** Answer the question of a part with its first choice, so that what it hides is shown. */
-export async function answerPart(part: Locator): Promise<void> {
+async function answerPart(part: Locator): Promise<void> {
   const question = part.locator('.predict');
   await question.locator('.choice').getByRole('radio').first().check();
   await question.getByRole('button', { name: 'Answer', exact: true }).click();

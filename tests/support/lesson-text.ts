@@ -6,7 +6,7 @@ import { join } from 'node:path';
 export const LESSONS_FOLDER = 'content/lessons';
 
 /** One part of a lesson. */
-export interface LessonPart {
+interface LessonPart {
   readonly title: string;
   readonly source: string;
   /** Paragraphs and the question, as the reader meets them, without captions, margin notes and answers. */
@@ -18,7 +18,7 @@ export interface LessonPart {
 }
 
 /** A lesson as its author wrote it. */
-export interface LessonText {
+interface LessonText {
   readonly folder: string;
   readonly frontMatter: string;
   readonly body: string;

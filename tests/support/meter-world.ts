@@ -13,7 +13,7 @@ import type { JackReading, JackUnderTest } from '../../src/core/readings/subject
 import type { Random } from './random.ts';
 
 /** A device with one jack, and the reader's meter. */
-export interface World {
+interface World {
   readonly name: string;
   readonly under: JackUnderTest;
   readonly outside: boolean;
@@ -22,7 +22,7 @@ export interface World {
 }
 
 /** A number from the standard normal distribution, by Box and Muller. */
-export function normal(random: Random): number {
+function normal(random: Random): number {
   return Math.sqrt(-2 * Math.log(1 - random.next())) * Math.cos(2 * Math.PI * random.next());
 }
 

@@ -13,7 +13,7 @@ import type { Random } from './random.ts';
  * Diodes of real parts: LED fits of the 6N138, H11L1, PC900V and 6N137 input, two widely used cards of the 1N4148, a red LED.
  * None has RS = 0: the engine loses accuracy there.
  */
-export const REAL_DIODES: readonly DiodeModel[] = [
+const REAL_DIODES: readonly DiodeModel[] = [
   { saturationAmperes: 7.91e-20, emission: 1.44, seriesOhms: 1 },
   { saturationAmperes: 1.11e-12, emission: 1.99, seriesOhms: 2 },
   { saturationAmperes: 6.61e-16, emission: 1.44, seriesOhms: 1 },

@@ -2,7 +2,7 @@
 import { inflateSync } from 'node:zlib';
 
 /** A PDF as far as a test needs it. `text` has no spaces, for a printer places letters, not words. */
-export interface PrintedPdf {
+interface PrintedPdf {
   readonly pages: number;
   /** Width and height of the first page, points (1/72 inch). */
   readonly size: readonly [width: number, height: number];

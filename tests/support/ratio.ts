@@ -11,7 +11,7 @@ interface Part {
 }
 
 /** What was counted of one part: lines of code and of tests. */
-export interface Count {
+interface Count {
   readonly name: string;
   readonly code: number;
   readonly tests: number;
@@ -21,12 +21,12 @@ export interface Count {
 const GOALS: Readonly<Record<string, number>> = { core: 0.8, components: 0.4 };
 
 /** Most lines of a file, by the folder that it stands under. */
-export const MOST_LINES = { 'src/core': 250, components: 300 } as const;
+const MOST_LINES = { 'src/core': 250, components: 300 } as const;
 
 const CODE = /\.(ts|svelte|astro)$/;
 
 /** The floors of the core found in `files`, the core as a whole, drawing, and what readers touch with the tests in a browser. */
-export function partsOf(files: readonly string[]): readonly Part[] {
+function partsOf(files: readonly string[]): readonly Part[] {
   const floors = [
     ...new Set(
       files.map((file) => /^src\/core\/([^/]+)\//.exec(file)?.[1]).filter((name) => name !== undefined),

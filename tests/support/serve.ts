@@ -16,7 +16,7 @@ const HEADERS: Readonly<Record<string, string>> = {
 };
 
 /** What to serve: a folder, and the port to try first. */
-export interface ServeOptions {
+interface ServeOptions {
   readonly folder: string;
   readonly firstPort?: number;
 }

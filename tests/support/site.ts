@@ -9,7 +9,7 @@ export const SITE_FOLDER: string = resolve(
 );
 
 /** One page of the built site: its address from the root, and its file. */
-export interface BuiltPage {
+interface BuiltPage {
   readonly address: string;
   readonly file: string;
 }

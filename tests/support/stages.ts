@@ -3,19 +3,19 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 /** One test of a report: its file with its title, and how long it ran. */
-export interface TimedTest {
+interface TimedTest {
   readonly title: string;
   readonly seconds: number;
 }
 
 /** What came of one stage of the test run. */
-export interface Outcome {
+interface Outcome {
   readonly passed: number;
   readonly failed: number;
 }
 
 /** How a stage is counted: as one check, or by the tests that a runner reports in a JSON file. */
-export type Count = 'one' | 'vitest' | 'playwright';
+type Count = 'one' | 'vitest' | 'playwright';
 
 /** One stage of the test run: a heading, a program in node_modules/.bin with its arguments, and how it is counted. */
 export interface Stage {
@@ -108,7 +108,7 @@ export interface Run {
 }
 
 /** How a stage meets the terminal: as it goes, or whole once it has ended (for stages that run side by side). */
-export type Voice = 'live' | 'at the end';
+type Voice = 'live' | 'at the end';
 
 /** Arguments that make a runner leave its report in `file`. */
 function reporting(count: Count, file: string): readonly string[] {

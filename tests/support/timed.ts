@@ -16,7 +16,7 @@ const CHARGES = [
 ];
 
 /** A random network with a capacitor from each of some nodes to ground, charge in its diodes and one source that moves. */
-export interface TimedNetwork {
+interface TimedNetwork {
   readonly circuit: Circuit;
   readonly drives: readonly Drive[];
   readonly toSeconds: number;

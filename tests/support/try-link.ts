@@ -15,7 +15,7 @@ export interface Tried {
 }
 
 /** Moments of a byte at most, the rests before and after it included: twelve stretches of what the hardest lead takes. */
-export const MOST_MOMENTS = 5000;
+const MOST_MOMENTS = 5000;
 
 /** Judge a link and send a byte through it. Nothing may throw, stay unsolved or be no number. */
 export function tryLink(link: Link, byte: number): Tried {

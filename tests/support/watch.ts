@@ -8,7 +8,7 @@ declare global {
 }
 
 /** What a page did that a good page does not do, in words, and the scripts it loaded. */
-export interface Watch {
+interface Watch {
   /** Console errors and warnings, uncaught errors, failed requests and requests to another host. */
   readonly complaints: readonly string[];
   /** Bytes of every script that the page loaded, after gzip, by address. */

@@ -1,26 +1,13 @@
 /** The ways to join two jacks with the leads on offer, each solved as a circuit, at the length that the way round asks for. */
 import { PLAN_LIMITS, plainJack } from '../plan/index.ts';
-import type { MakingPrices, StockLead, WholeJack } from '../plan/index.ts';
+import type { MakingPrices, WholeJack } from '../plan/index.ts';
 import { checkLink, lineByLine, solveMaps } from '../verdict/index.ts';
-import type { LinkMemory } from '../verdict/index.ts';
 import { STANDARD_METRES, makeLead } from '../wiring/index.ts';
 import type { Conductor, Jack, Lead, Style } from '../wiring/index.ts';
 import type { JackOnBoard } from './jacks.ts';
 import { jackSetTo, stylesOf } from './jacks.ts';
 import { runsBetween } from './lead-runs.ts';
-import type { Run } from './lead-runs.ts';
-
-/** One way to make a link: its cost, and the kinds of owned leads it takes, one piece for each mention. */
-export interface Choice {
-  readonly cost: number;
-  readonly uses: readonly number[];
-}
-
-/** One piece of a run of leads: number in the stock, or -1 for a lead to be made. */
-export interface Piece {
-  readonly stock: number;
-  readonly lead: Lead;
-}
+import type { Choice, Offers, Piece } from './offers.ts';
 
 /** A choice with what it stands for: the leads in series, and the jacks with the style each is set to. */
 export interface OfferedChoice extends Choice {
@@ -29,40 +16,12 @@ export interface OfferedChoice extends Choice {
   readonly input: { readonly jack: string; readonly style: Style };
 }
 
-/** What can be bought, made or taken from the drawer. */
-export interface Offers {
-  readonly stock: readonly StockLead[];
-  readonly making: MakingPrices | undefined;
-  readonly memory: LinkMemory;
-  /** What a price counts in a choice: what has none is not free, but dearer than all that has one. */
-  readonly priced: (price: number) => number;
-  readonly runs: Map<string, readonly Run[]>;
-  readonly maps: Map<string, readonly Conductor[] | null>;
-}
-
 /** Length of a made lead where devices have no place, and the step to which lengths are rounded up, metres (our choice). */
 const UNPLACED_METRES = 1;
 const STEP_METRES = 0.05;
 
 /** Lengths at which a made lead is solved: at the next of these, since a longer lead never carries more current. */
 const SOLVED_METRES = [1, 2, 3, 5, 7.5, 10, STANDARD_METRES] as const;
-
-/** Make the offers ready. `making` undefined means no soldering. */
-export function offersOf(
-  stock: readonly StockLead[],
-  making: MakingPrices | undefined,
-  memory: LinkMemory,
-): Offers {
-  const plugs = making ? [making.plug, making.perLead, making.wirePerMetre * STANDARD_METRES] : [];
-  const dearest = Math.max(
-    1,
-    ...plugs,
-    ...Object.values(making?.plugs ?? {}),
-    ...stock.map(({ price }) => price),
-  );
-  const priced = (price: number): number => (price > 0 ? price : dearest * PLAN_LIMITS.leads);
-  return { stock, making, memory, priced, runs: new Map(), maps: new Map() };
-}
 
 /**
  * Every way worth having to feed an input from an output: none is dearer than another that takes no more of the owned leads.

@@ -1,13 +1,7 @@
 /** Runs of leads from the stock, in series between two connectors. */
 import { mate, turnLead } from '../wiring/index.ts';
 import type { Connector, End } from '../wiring/index.ts';
-import type { Choice, Offers, Piece } from './lead-offers.ts';
-
-/** Leads in series between two connectors, with their cost and length. */
-export interface Run extends Choice {
-  readonly pieces: readonly Piece[];
-  readonly metres: number;
-}
+import type { Offers, Piece, Run } from './offers.ts';
 
 /** Most leads in series that a plan proposes: a lead with an adapter at each end. */
 const MOST_PIECES = 3;

@@ -7,8 +7,10 @@ import { makeLead, turnLead } from '../wiring/index.ts';
 import type { Conductor, Jack, Lead } from '../wiring/index.ts';
 import { jackAt, samePlace, wayMetres } from './jacks.ts';
 import type { JackOnBoard } from './jacks.ts';
-import { leadLengthMetres, makingCost, offersOf, waysToJoin } from './lead-offers.ts';
-import type { OfferedChoice, Piece } from './lead-offers.ts';
+import { leadLengthMetres, makingCost, waysToJoin } from './lead-offers.ts';
+import type { OfferedChoice } from './lead-offers.ts';
+import { offersOf } from './offers.ts';
+import type { Piece } from './offers.ts';
 import { usualConductors } from './conductors.ts';
 
 /** Leads in series with what the jacks are set to. Without a choice nothing on offer works, and the lead only fits. */

@@ -4,7 +4,7 @@ import type { CompiledCircuit } from './compiled.ts';
 import { switchSiemens } from './elements.ts';
 
 /** A solution as it stands at one moment, by number of the part or of the junction. */
-export interface Reading {
+interface Reading {
   /** Volts from a part's first node to its second. */
   across(element: number): number;
   value(element: number): number;

@@ -4,6 +4,8 @@ import { DIN_TO_TYPE_A, makeJack, makeLead, wires } from '../wiring/index.ts';
 
 /** Boards of the bench: one pedal, or two in a chain. */
 export const BENCH_BOARDS = ['link', 'chain'] as const;
+
+/** One of the boards of the bench. */
 export type BenchBoard = (typeof BENCH_BOARDS)[number];
 
 /** Everything that may be wrong. */
@@ -26,11 +28,12 @@ export const BOARD_FAULTS = [
   'message-filtered',
   'not-listening',
 ] as const;
+
+/** What one fault is. */
 export type BoardFaultKind = (typeof BOARD_FAULTS)[number];
 
 /** Where a fault can be: the sender, a lead (1 is nearest the sender), or a pedal. */
-export const BOARD_PLACES = ['sender', 'lead 1', 'pedal 1', 'lead 2', 'pedal 2'] as const;
-export type BoardPlace = (typeof BOARD_PLACES)[number];
+export type BoardPlace = 'sender' | 'lead 1' | 'pedal 1' | 'lead 2' | 'pedal 2';
 
 /** One fault in one place; `variant` tells ways that have the same name apart: which conductor, which joint. */
 export interface BoardFault {

@@ -4,20 +4,18 @@ import type { Link } from '../wiring/index.ts';
 import type { BoardState } from './board-faults.ts';
 
 /** How bytes come through to a pedal. */
-export type Arrival = 'arrives' | 'comes and goes' | 'nothing';
+type Arrival = 'arrives' | 'comes and goes' | 'nothing';
 
 /** What the player sees at a pedal when a preset is called. */
-export const SYMPTOMS = [
-  'the right preset',
-  'nothing',
-  'comes and goes when leads are moved',
-  'the preset next to it',
-  'the right number in the wrong bank',
-] as const;
-export type Symptom = (typeof SYMPTOMS)[number];
+export type Symptom =
+  | 'the right preset'
+  | 'nothing'
+  | 'comes and goes when leads are moved'
+  | 'the preset next to it'
+  | 'the right number in the wrong bank';
 
 /** Whether a solved link carries bytes: its outcome is 'flows', or 'weak' on a good day. */
-export function carries(link: Link): boolean {
+function carries(link: Link): boolean {
   const { outcome } = checkLink(link, 'outcome');
   return outcome === 'flows' || outcome === 'weak';
 }

@@ -9,7 +9,7 @@ export interface Suspects {
 }
 
 /** Suspects that may be handled by `fewestExpected`: sets of them are numbers of 30 bits. */
-export const MOST_SUSPECTS = 30;
+const MOST_SUSPECTS = 30;
 
 /** Expected information of an observation about the name among some suspects, bits. */
 export function bitsOfObservation(suspects: Suspects, left: readonly number[], observation: number): number {

@@ -5,7 +5,7 @@ import { unbroken } from './say.ts';
 import { atMetres, edgesOf, hopsOf, sayTime } from './time.ts';
 
 /** A bar: an amount, and the same in words. */
-export interface Bar {
+interface Bar {
   readonly name: string;
   readonly amount: number;
   readonly words: string;

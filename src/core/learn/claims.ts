@@ -1,7 +1,7 @@
 /** What a lesson's text says, in a form that a test can hold to the core. */
 
 /** A number that a text gives only bounds for: it must lie strictly between them. */
-export interface Bounds {
+interface Bounds {
   readonly above: number;
   readonly below: number;
 }

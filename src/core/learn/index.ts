@@ -12,7 +12,7 @@ export { firstLead, linkFrom, planFrom, searchFor, solve } from './links.ts';
 export type { AuthoredJack, AuthoredLink, LessonLinks } from './links.ts';
 export { placeFrom, proofOf } from './proofs.ts';
 export type { AuthoredReading, LessonReadings } from './proofs.ts';
-export { say, sayMap, sayValue, unbroken } from './say.ts';
+export { say, sayValue, unbroken } from './say.ts';
 export type { Quantity } from './say.ts';
 export { shownCheck, shownDepth, shownFacts, shownPress, shownSilence, shownSplit } from './shown.ts';
 export type { Shown } from './shown.ts';

@@ -19,7 +19,7 @@ export interface AuthoredJack {
 }
 
 /** A lead as an author writes it: two connectors, conductors as '4-ring', metres (1 where left out). */
-export interface AuthoredLead {
+interface AuthoredLead {
   readonly ends: readonly [Connector, Connector];
   readonly wires: readonly string[];
   readonly metres?: number;
@@ -52,13 +52,7 @@ export function jackFrom(direction: 'out' | 'in', authored: AuthoredJack, what =
 }
 
 /** A lead with its conductors. @throws when a conductor names a contact that its connector lacks. */
-export function leadFrom({
-  ends,
-  wires: pairs,
-  metres = 1,
-  firstEnd = 'plug',
-  faults = [],
-}: AuthoredLead): Lead {
+function leadFrom({ ends, wires: pairs, metres = 1, firstEnd = 'plug', faults = [] }: AuthoredLead): Lead {
   const empty = makeLead(ends[0], ends[1], [], {
     lengthMetres: metres,
     from: { connector: ends[0], form: firstEnd },

@@ -6,7 +6,7 @@ import type { Contact, Lead, Side } from '../wiring/index.ts';
 import type { LeadContact } from '../readings/index.ts';
 
 /** A contact with its end: 'out.4' at the output end, 'in.ring' at the input end. */
-export type AuthoredContact = `${'out' | 'in'}.${Contact}`;
+type AuthoredContact = `${'out' | 'in'}.${Contact}`;
 
 /** A reading as an author writes it, the lead lying still: two contacts, and what the meter did, if it was read. */
 export interface AuthoredReading {

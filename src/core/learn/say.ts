@@ -1,9 +1,9 @@
 /** What a lesson prints of its links, asked of the core when the site is built. */
 import { sayAmperes, sayOhms, sayVolts } from '../verdict/index.ts';
-import { contactWords, valuesOf } from '../wiring/index.ts';
+import { valuesOf } from '../wiring/index.ts';
 import type { CircuitKind, Part, Role, ValueName } from '../wiring/index.ts';
 import type { LinkVerdict } from '../verdict/index.ts';
-import { leadFrom, solve, type AuthoredLink } from './links.ts';
+import { solve, type AuthoredLink } from './links.ts';
 
 /** What of a solved link may be printed in a lesson. */
 export type Quantity =
@@ -72,13 +72,6 @@ export function sayValue(circuit: CircuitKind, name: ValueName, part: Part = '6N
     case '%':
       return `${entry.value * 100} %`;
   }
-}
-
-/** The conductors of the first lead in words: 'pin 4 to ring, pin 5 to tip'. */
-export function sayMap(authored: AuthoredLink): string {
-  return (authored.leads[0] === undefined ? [] : leadFrom(authored.leads[0]).conductors)
-    .map(({ from, to }) => `${contactWords(from)} to ${contactWords(to)}`)
-    .join(', ');
 }
 
 /** Keeps a number and its unit on one line. */

@@ -8,7 +8,7 @@ import { boardFrom, splitFrom, type AuthoredBoard, type AuthoredSplit } from './
 import { sayTime } from './time.ts';
 
 /** A row of what is shown; `amount` draws a bar, in any one unit. */
-export interface ShownRow {
+interface ShownRow {
   readonly name: string;
   readonly words: string;
   readonly amount?: number;

@@ -19,7 +19,7 @@ export const BARE_END_METRES = { least: 1e-3, most: 6e-3 } as const;
 const LEAST_SHARE = 0.8;
 
 /** How a bare end fits its cup. `outsideMetres` is the bare metal above the cup. */
-export interface BareEnd {
+interface BareEnd {
   readonly fit: 'too short' | 'right' | 'too long' | 'can touch';
   readonly outsideMetres: number;
 }

@@ -16,6 +16,8 @@ import type { ProofRow } from './proof-rows.ts';
 
 /** Bodies a plug may have. */
 export const PLUG_BODIES = ['straight', 'right-angle', 'flat'] as const;
+
+/** The body of one plug. */
 export type PlugBody = (typeof PLUG_BODIES)[number];
 
 /** The cable the reader has. Diameters in metres. */
@@ -36,7 +38,7 @@ export interface SheetChoices {
 }
 
 /** A row of the conductor table. */
-export interface SheetRow {
+interface SheetRow {
   readonly line: Line | 'spare';
   readonly from: string;
   readonly to: string;
@@ -46,20 +48,20 @@ export interface SheetRow {
 }
 
 /** A length with what it is for, how far it can be trusted, and why. */
-export interface SheetLength {
+interface SheetLength {
   readonly what: string;
   readonly metres: readonly [least: number, most: number];
   readonly status: Status;
 }
 
 /** A caution: the identifier of the full text in the reference, and its gist. */
-export interface SheetCaution {
+interface SheetCaution {
   readonly id: string;
   readonly gist: string;
 }
 
 /** One end of the lead, for its drawing and its heading. */
-export interface SheetEnd {
+interface SheetEnd {
   readonly side: Side;
   readonly connector: Connector;
   readonly form: Form;

@@ -18,7 +18,9 @@ export const COLOUR_CODES = [
   'SR',
   'GNYE',
 ] as const;
-export type ColourCode = (typeof COLOUR_CODES)[number];
+
+/** A code of the table. */
+type ColourCode = (typeof COLOUR_CODES)[number];
 
 const WORDS: Readonly<Record<ColourCode, string>> = {
   BK: 'black',

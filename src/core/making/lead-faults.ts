@@ -4,10 +4,6 @@ import type { Contact } from '../wiring/index.ts';
 import type { Lead, Side } from '../wiring/index.ts';
 import { SIDES } from '../wiring/index.ts';
 
-/** Kinds of fault, in the order in which they are made: wires to contacts first, then what is wrong with joints. */
-export const LEAD_FAULTS = ['swapped', 'wrong-contact', 'mirrored', 'open', 'cold-joint', 'short'] as const;
-export type LeadFaultKind = (typeof LEAD_FAULTS)[number];
-
 /**
  * One fault. `conductor` numbers count along the plan's conductors. An open conductor has no side: no continuity reading
  * can tell at which end it is broken. A cold joint joins while it lies still and parts while its plug is moved.
@@ -77,14 +73,8 @@ export function placedEnds(fault: LeadFault): readonly string[] {
   return fault.kind === 'wrong-contact' ? [`${fault.side} ${fault.conductor}`] : [];
 }
 
-/** Whether two faults cannot be in one set: both would say where the same end of the same conductor goes. */
-export function conflict(a: LeadFault, b: LeadFault): boolean {
-  const first = placedEnds(a);
-  return placedEnds(b).some((end) => first.includes(end));
-}
-
 /** A conductor as it was made: where its ends are, whether it is whole, and at which plugs it parts when moved. */
-export interface MadeConductor {
+interface MadeConductor {
   readonly from: Contact;
   readonly to: Contact;
   readonly whole: boolean;

@@ -8,10 +8,14 @@ import type { MadeLead } from './lead-faults.ts';
 
 /** How the lead is held: still, or with the plug of one end moved to and fro. */
 export const HOLDS = ['still', 'from', 'to'] as const;
+
+/** How the lead is held for one reading. */
 export type Hold = (typeof HOLDS)[number];
 
 /** What continuity says; 'flickers' only while a plug is moved. */
 export const BEEPS = ['beep', 'silent', 'flickers'] as const;
+
+/** What continuity says of one place. */
 export type Beep = (typeof BEEPS)[number];
 
 /** One place of the table. */

@@ -7,7 +7,7 @@ import { fullTable, sayPlace, tableOf } from './lead-table.ts';
 import type { Beep, ProofPlace, ProofReading } from './lead-table.ts';
 
 /** Most faults that are looked for together: more are a lead to make again. */
-export const MOST_FAULTS = 2;
+const MOST_FAULTS = 2;
 
 /** What the proof says. */
 export interface Proof {
@@ -62,7 +62,7 @@ function smallestSets(lead: Lead, explains: (faults: readonly LeadFault[]) => bo
     const found: (readonly LeadFault[])[] = [];
     for (let at = from; at < faults.length; at++) {
       const mine = ends[at] as readonly string[];
-      // Two faults that say where the same end goes are not one set; see `conflict`.
+      // Two faults that say where the same end goes are not one set.
       if (mine.some((end) => placed.includes(end))) continue;
       found.push(...grow([...chosen, faults[at] as LeadFault], [...placed, ...mine], at + 1, size - 1));
     }

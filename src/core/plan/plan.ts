@@ -80,7 +80,7 @@ export type Device = Of<typeof DEVICE>;
 
 const END = record({ connector: oneOf(CONNECTORS), form: oneOf(FORMS) }, { inline: true });
 
-/** The kinds of fault in the order of `FAULT_KINDS`, which a link numbers. */
+/** The kinds of fault inside a lead, which a link numbers in this order. */
 const FAULT = kindsOf('kind', [
   record({ kind: only('open'), side: SIDE, contact: CONTACT }, { inline: true }),
   record(

@@ -45,7 +45,7 @@ export function isPlaced(device: WholeDevice): boolean {
 }
 
 /** Ways round the devices of one board; made once, asked often. */
-export interface Ways {
+interface Ways {
   /** The shortest way between two points, as points from first to last. */
   readonly between: (from: Point, to: Point) => readonly Point[];
   /** Length of the shortest way to each of many points, centimetres. */

@@ -6,7 +6,7 @@ import { REAL_TIME_BYTES } from '../signal/index.ts';
 const CLOCKS_PER_BEAT = 24;
 
 /** Tempo that the workbook streams at, beats a minute. */
-export const CLOCK_TEMPO = 120;
+const CLOCK_TEMPO = 120;
 
 /** Share of the time that the line is active (current on, bit 0) while one byte is sent over and over, 0 to 1. */
 export function activeShare(byte: number, bytesPerSecond: number): number {

@@ -9,6 +9,8 @@ export function unitsOf(meter: ScaledFunction): readonly Unit[] {
 
 /** Every unit, with what it counts in SI. */
 const UNITS = { V: 1, mV: 1e-3, ohm: 1, kohm: 1e3, Mohm: 1e6 } as const;
+
+/** A unit that a display may show. */
 export type Unit = keyof typeof UNITS;
 
 /** Bounds of what is taken for a reading, volts and ohms: wider than any jack, narrow enough to catch a slip of the unit. */

@@ -6,6 +6,8 @@ import type { JackUnderTest } from './subjects.ts';
 
 /** What may be printed beside the jack. */
 export const MARKINGS = ['in', 'out', 'nothing'] as const;
+
+/** What is printed beside one jack. */
 export type Marking = (typeof MARKINGS)[number];
 
 /** What the device's menu or switches can change, as far as it tells what the jack is. */
@@ -16,6 +18,8 @@ export const MENU_FACTS = [
   'control-voltage',
   'in-or-out',
 ] as const;
+
+/** One thing that a menu or a switch can change. */
 export type MenuFact = (typeof MENU_FACTS)[number];
 
 /** Everything known beforehand. `meter` 'not-known' tries every profile. */

@@ -32,15 +32,14 @@ export interface Scored {
 }
 
 /** One name in the ranking: a direction and style, or another use. `best` is its likeliest circuit and part. */
-export interface Ranked {
+interface Ranked {
   readonly name: string;
   readonly probability: number;
   readonly best: JackUnderTest;
 }
 
 /** How an answer stands. */
-export const FINDER_STATES = ['sure', 'not-sure', 'fits-nothing'] as const;
-export type FinderState = (typeof FINDER_STATES)[number];
+export type FinderState = 'sure' | 'not-sure' | 'fits-nothing';
 
 /** What is known after the readings. `none`: probability that the jack is in no catalogue. */
 export interface Finding {
@@ -54,10 +53,10 @@ export interface Finding {
 export const SURE = 0.99;
 
 /** Fewest readings before a name can be sure: the last of them is a check on what the others say. */
-export const FEWEST_READINGS = 3;
+const FEWEST_READINGS = 3;
 
 /** From this disagreement on, even the best candidate does not fit, standard deviations. */
-export const MOST_STRAIN = 4;
+const MOST_STRAIN = 4;
 
 const PREDICTIONS = new WeakMap<JackUnderTest, Map<string, Prediction>>();
 

@@ -4,10 +4,14 @@ import type { Status } from '../wiring/index.ts';
 
 /** What the dial of a meter can be set to, and the plain-LED tester, which is an instrument of its own. */
 export const METER_FUNCTIONS = ['volts', 'ohms', 'diode', 'continuity', 'led'] as const;
+
+/** What an instrument is set to for one reading. */
 export type MeterFunction = (typeof METER_FUNCTIONS)[number];
 
 /** Meters to choose from, the usual one first. */
 export const METER_PROFILES = ['usual', 'low-diode', 'pocket'] as const;
+
+/** The name of a meter to choose. */
 export type MeterProfileName = (typeof METER_PROFILES)[number];
 
 /** A meter as a circuit: SI units. */
@@ -80,7 +84,7 @@ export function meterProfile(name: MeterProfileName): MeterProfile {
 }
 
 /** Beside the constant current of the diode test, ohms: a meter's own input, so that an open circuit has a voltage. */
-export const DIODE_INPUT_OHMS = 10e6;
+const DIODE_INPUT_OHMS = 10e6;
 
 /** The plain-LED tester (common practice): a red LED with a resistor, and the mean current from which it is seen to glow. */
 export const LED_TESTER = {
@@ -91,16 +95,18 @@ export const LED_TESTER = {
   glowAmperes: 0.3e-3,
 } as const;
 
-/** Nodes and parts that an instrument adds. */
+/** Nodes that an instrument adds. */
 const CELL = 'meter cell';
 const MID = 'meter middle';
+
+/** Names of the parts that an instrument adds, by which its reading finds them in a solved circuit. */
 export const METER_PARTS = { resistor: 'meter resistor', source: 'meter source', led: 'meter LED' } as const;
 
 /**
  * The parts of an instrument whose red probe is at `red` and whose black probe is at `black`.
  * The diode test is a constant current; that it ends at a voltage is minded when the reading is taken.
  */
-export function instrumentParts(
+function instrumentParts(
   meter: MeterFunction,
   profile: MeterProfile,
   red: string,

@@ -11,7 +11,7 @@ import type { JackReading } from './subjects.ts';
 const LEAST_POSSIBLE = 0.005;
 
 /** A reading, and the most by which it differs between two possible candidates of different names, in units of its noise. */
-export interface Parting {
+interface Parting {
   readonly at: JackReading;
   readonly steps: number;
 }

@@ -4,6 +4,8 @@ import { PROTECTION_DIODE } from '../wiring/index.ts';
 
 /** What the devices do while a reading is taken: off, on and at rest, or on with clock running. */
 export const POWERS = ['off', 'idle', 'clock'] as const;
+
+/** What the devices do during one reading. */
 export type Power = (typeof POWERS)[number];
 
 /** In words. */
@@ -19,7 +21,7 @@ export function sayPower(power: Power): string {
 }
 
 /** A dead supply rail to ground, ohms (common practice). */
-export const DEAD_RAIL_OHMS = 1e3;
+const DEAD_RAIL_OHMS = 1e3;
 
 /**
  * The same parts with every supply dead: 1 kohm from rail to ground in its place, output stages open, with a clamp diode

@@ -88,7 +88,7 @@ export function predict(under: JackUnderTest, at: JackReading, profile: MeterPro
 }
 
 /** Where a meter's overload begins, on the scale. */
-export function limitOf(meter: ScaledFunction, profile: MeterProfile): number {
+function limitOf(meter: ScaledFunction, profile: MeterProfile): number {
   if (meter === 'volts') return Infinity;
   return meter === 'diode' ? profile.diodeVolts : onScale('ohms', profile.ohmsMost);
 }

@@ -9,25 +9,6 @@ export type Reading =
   | { readonly meter: 'continuity'; readonly shows: 'beep' | 'silent' }
   | { readonly meter: 'led'; readonly shows: 'glows' | 'dark' };
 
-/** Everything any instrument can show. */
-export const SHOWN = ['value', 'overload', 'beep', 'silent', 'glows', 'dark'] as const;
-export type Shown = (typeof SHOWN)[number];
-
-/** What each function can show. */
-export function shownBy(meter: MeterFunction): readonly Shown[] {
-  switch (meter) {
-    case 'volts':
-      return ['value'];
-    case 'ohms':
-    case 'diode':
-      return ['value', 'overload'];
-    case 'continuity':
-      return ['beep', 'silent'];
-    case 'led':
-      return ['glows', 'dark'];
-  }
-}
-
 /** Least volts that are said with two decimals; below it three, in millivolts. */
 const SMALL_VOLTS = 0.2;
 
@@ -78,7 +59,7 @@ function sayMeterOhms(ohms: number): string {
 }
 
 /** What is measured before it is shown: volts at the probes, ohms as volts over amperes, mean amperes of an LED. */
-export interface Measured {
+interface Measured {
   readonly meter: MeterFunction;
   readonly value: number;
 }

@@ -1,10 +1,14 @@
 /** Scales on which readings are compared: volts as they are, ohms as a logarithm that bends to a line near zero. */
 import type { MeterFunction } from './instruments.ts';
 
-/** Uncertainty of a hand-held meter: a share of the reading and a floor (our choice; a display of 2000 counts on its best range). */
+/** Uncertainty of a hand-held meter as a share of the reading (our choice; a display of 2000 counts on its best range). */
 export const READING_SHARE = 0.02;
+
+/** The uncertainty that stays at nothing, volts (our choice, like the share). */
 export const FLOOR_VOLTS = 3e-3;
-export const FLOOR_OHMS = 0.5;
+
+/** The uncertainty that stays at nothing, ohms (our choice, like the share). */
+const FLOOR_OHMS = 0.5;
 
 /** Ohms below which the resistance scale is a line: where the floor outweighs the share. */
 const BEND_OHMS = FLOOR_OHMS / READING_SHARE;

@@ -43,7 +43,7 @@ export interface JackReading {
 export const PROBE_LEAD_OHMS = CONTACT_OHMS + wireOhmsPerMetre(26);
 
 /** A jack alone as a subject, with its tolerances and the names of its contacts' nodes. */
-export interface JackSubject extends Subject {
+interface JackSubject extends Subject {
   readonly spreads: readonly Spread[];
   readonly node: (contact: Contact) => string;
 }
@@ -98,7 +98,7 @@ export interface LeadContact {
 }
 
 /** The parts of a lead on the bench, plugged into nothing. */
-export function leadSubject(lead: Lead): Subject {
+function leadSubject(lead: Lead): Subject {
   const into = collector();
   // Jacks of the lead's own connectors: their touches hang in the air and carry nothing.
   const hanging = (connector: Connector): Jack =>

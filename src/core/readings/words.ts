@@ -26,7 +26,7 @@ export function sayName(name: string): string {
 }
 
 /** Where the probes are: 'red probe on tip, black probe on sleeve'. */
-export function sayProbes(red: Contact, black: Contact): string {
+function sayProbes(red: Contact, black: Contact): string {
   return `red probe on ${contactWords(red)}, black probe on ${contactWords(black)}`;
 }
 

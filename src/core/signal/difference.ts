@@ -8,9 +8,9 @@ import { asFrame, whyMissing, whyWrong } from './why.ts';
 import type { Cause } from './why.ts';
 
 /** What became of a byte. */
-export const OUTCOMES = ['same', 'late', 'missing', 'garbled', 'extra'] as const;
+const OUTCOMES = ['same', 'late', 'missing', 'garbled', 'extra'] as const;
 /** What became of one byte. */
-export type Outcome = (typeof OUTCOMES)[number];
+type Outcome = (typeof OUTCOMES)[number];
 
 /**
  * One byte sent, received or both, and why they differ. Indexes point into the bytes sent and the reports heard.
@@ -28,7 +28,7 @@ export interface ByteOutcome {
 }
 
 /** What to compare: the frames sent, the line at the receiver's input, and what the receiver made of it. */
-export interface Journey {
+interface Journey {
   readonly sent: SentFrames;
   readonly arrived: Waveform;
   readonly heard: readonly Heard[];

@@ -14,7 +14,7 @@ import type { Cause } from './why.ts';
 type Need = 'right bytes' | 'no doubt';
 
 /** One set-up to try: a sender, hops in order (the last one at the receiver), a receiver, and bytes to send. */
-export interface Trial {
+interface Trial {
   readonly sender?: FrameOptions;
   readonly hops?: readonly Hop[];
   readonly receiver?: ReceiverOptions;
@@ -60,7 +60,7 @@ export function tryLink(trial: Trial): GaveWay | null {
 }
 
 /** Trial bytes on their way: as they were sent, as they have arrived so far, and who is to read them. */
-export interface TrialLine {
+interface TrialLine {
   readonly sent: SentFrames;
   readonly arrived: Waveform;
   readonly receiver: ReceiverOptions;

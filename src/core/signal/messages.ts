@@ -58,7 +58,7 @@ type ControlChange = Numbers<'control change', 'channel' | 'controller' | 'value
 type ChannelModeMessage = Numbers<'channel mode', 'channel' | 'value'> & { readonly mode: ChannelMode };
 
 /** Everything between F0 and F7, the maker's identity first; each number 0 to 127. */
-export interface Exclusive {
+interface Exclusive {
   readonly kind: 'exclusive';
   readonly data: readonly number[];
 }

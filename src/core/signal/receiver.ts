@@ -54,7 +54,7 @@ export interface FramingError extends HeardBase {
 }
 
 /** Every bit and the stop bit read as 0; `endSeconds` is the first sample that saw the line high again, null if never. */
-export interface Break extends HeardBase {
+interface Break extends HeardBase {
   readonly kind: 'break';
   readonly endSeconds: number | null;
 }

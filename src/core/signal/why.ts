@@ -28,7 +28,7 @@ interface Reason {
 }
 
 /** The part of a journey that reasons are read from. */
-export interface Trace {
+interface Trace {
   readonly sent: SentFrames;
   readonly arrived: Waveform;
   readonly heard: readonly Heard[];

@@ -1,19 +1,15 @@
 /** What a link does, and which lead would work. The door of the floor: what others may use, and nothing else. */
 export { checkLink } from './check.ts';
 export type { LinkVerdict } from './check.ts';
-export { worstCase } from './corners.ts';
 export { findLead } from './find-lead.ts';
 export type { LeadAnswer } from './find-lead.ts';
 export type { LinkMemory, NotedJudgement } from './findings.ts';
-export { judgeInputs } from './judge.ts';
 export type { InputVerdict } from './judge.ts';
-export { conductorMaps, linkFor, someMapWorks, solveMaps, wiredContacts } from './maps.ts';
+export { someMapWorks, solveMaps } from './maps.ts';
 export { lineByLine } from './needed.ts';
-export { NOTES, OUTCOMES, linkWords, noteLabel, outcomeWords, works, worse } from './outcomes.ts';
-export type { Grade, LinkOutcome, Note, NoteKind, Outcome } from './outcomes.ts';
+export { OUTCOMES, linkWords, noteLabel, outcomeWords } from './outcomes.ts';
+export type { Grade, LinkOutcome, NoteKind, Outcome } from './outcomes.ts';
 export { partWords } from './part-words.ts';
-export { prepareLink, settleState, solveState } from './prepare.ts';
-export type { PreparedLink } from './prepare.ts';
 export { conductorLines } from './reach.ts';
 export { nodeOf } from './readings.ts';
 export type { Spot } from './readings.ts';

@@ -45,7 +45,7 @@ export function diameterOf(connector: Connector): number | undefined {
 }
 
 /** One place where metal of the plug touches metal of the jack. */
-export interface Touch {
+interface Touch {
   readonly plug: Contact;
   readonly jack: Contact;
 }

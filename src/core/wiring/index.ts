@@ -33,7 +33,6 @@ export { GROUNDINGS, linkCircuit } from './link-circuit.ts';
 export type { Grounding, LinkCircuit } from './link-circuit.ts';
 export {
   DIRECTIONS,
-  FAULT_KINDS,
   JOINT_OHMS,
   SIDES,
   circuitsFor,
@@ -56,16 +55,16 @@ export { OTHER_JACKS, addOtherJack, otherJackEntry, otherJackSuits } from './oth
 export type { OtherJackKind, OtherJackValues } from './other-jacks.ts';
 export { outputModel } from './opto-outputs.ts';
 export { outputStage } from './output-stage.ts';
-export type { OutputJack, OutputStage } from './output-stage.ts';
+export type { OutputJack } from './output-stage.ts';
 export { collectorAmperes, saturationAmperes } from './transistor-stage.ts';
 export type { TransistorStage } from './transistor-stage.ts';
 export { addReceiver } from './receiver-circuit.ts';
 export type { Sense } from './receiver-circuit.ts';
-export { LINES, STYLES, lineAt, styleEntry, styleSuits } from './styles.ts';
+export { LINES, STYLES, lineAt, styleEntry } from './styles.ts';
 export type { Line, Status, Style } from './styles.ts';
 export { DEFAULT_TIMING } from './timing.ts';
 export type { Timing } from './timing.ts';
-export { DIN_TO_TYPE_A, DIN_TO_TYPE_B, STRAIGHT_DIN, STRAIGHT_TRS } from './usual-wires.ts';
+export { DIN_TO_TYPE_A, STRAIGHT_DIN, STRAIGHT_TRS } from './usual-wires.ts';
 export { VALUES } from './values.ts';
 export type { ValueEntry, ValueName } from './values.ts';
 export {

@@ -51,8 +51,6 @@ export type Fault =
   | { readonly kind: 'open'; readonly side: Side; readonly contact: Contact }
   | { readonly kind: 'joint'; readonly side: Side; readonly contact: Contact; readonly ohms: number }
   | { readonly kind: 'short'; readonly side: Side; readonly between: readonly [Contact, Contact] };
-/** Every kind of fault inside a lead. */
-export const FAULT_KINDS = ['open', 'joint', 'short'] as const;
 
 /** A lead; an adapter is a lead, usually with a jack at one end. */
 export interface Lead {

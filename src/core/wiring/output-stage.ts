@@ -14,7 +14,7 @@ interface FixedDelays {
 }
 
 /** What follows the LED of an input. */
-export type OutputStage = FixedDelays | TransistorStage;
+type OutputStage = FixedDelays | TransistorStage;
 
 /** A level input: a logic gate takes far less than a microsecond (common practice, no source). */
 const NO_DELAYS: FixedDelays = { toOnSeconds: 0, toOffSeconds: 0 };

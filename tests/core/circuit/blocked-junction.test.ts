@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PARTS, makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
-import { prepareLink, solveState } from '../../../src/core/verdict/index.ts';
+import { prepareLink, solveState } from '../../../src/core/verdict/prepare.ts';
 
 describe('a part of a circuit that hangs on the rest by one blocked junction', () => {
   // 3.3 V on the input's signal contact, its ground on a line that the open stage lets go of: no current can come back.

@@ -1,7 +1,7 @@
 /** The proof of a lead against a search written another way, and against the solved circuit. */
 import { describe, expect, it } from 'vitest';
 import { meterProfile } from '../../../src/core/readings/instruments.ts';
-import { conflict, faultsOf, madeLead, mirrorOf } from '../../../src/core/making/lead-faults.ts';
+import { faultsOf, madeLead, mirrorOf, placedEnds } from '../../../src/core/making/lead-faults.ts';
 import type { LeadFault } from '../../../src/core/making/lead-faults.ts';
 import { HOLDS, fullTable, leadContacts, leadPairs, tableOf } from '../../../src/core/making/lead-table.ts';
 import type { Beep, Hold, ProofReading } from '../../../src/core/making/lead-table.ts';
@@ -12,8 +12,12 @@ import { contactsOf } from '../../../src/core/wiring/connectors.ts';
 import type { Connector, Contact } from '../../../src/core/wiring/connectors.ts';
 import { makeLead, wires } from '../../../src/core/wiring/link.ts';
 import type { Lead } from '../../../src/core/wiring/link.ts';
-import { conductorMaps, wiredContacts } from '../../../src/core/verdict/index.ts';
+import { conductorMaps, wiredContacts } from '../../../src/core/verdict/maps.ts';
 import { seededRandom } from '../../support/random.ts';
+
+/** Whether two faults cannot be in one set: both say where the same end of the same conductor goes. */
+const conflict = (a: LeadFault, b: LeadFault): boolean =>
+  placedEnds(b).some((end) => placedEnds(a).includes(end));
 
 const name = ({ side, contact }: LeadContact): string => `${side}${contact}`;
 

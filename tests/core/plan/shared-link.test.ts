@@ -16,7 +16,7 @@ import { CIRCUITS } from '../../../src/core/wiring/circuits.ts';
 import { PARTS } from '../../../src/core/wiring/parts.ts';
 import { VALUES } from '../../../src/core/wiring/values.ts';
 import { CONNECTORS, CONTACTS, FORMS } from '../../../src/core/wiring/connectors.ts';
-import { DIRECTIONS, FAULT_KINDS, SIDES } from '../../../src/core/wiring/link.ts';
+import { DIRECTIONS, SIDES } from '../../../src/core/wiring/link.ts';
 import { STYLES } from '../../../src/core/wiring/styles.ts';
 import { seededRandom } from '../../support/random.ts';
 import { PATIENCE, plainPlan, randomPlan } from './plans.ts';
@@ -113,7 +113,6 @@ describe('The closed sets that a link numbers', () => {
     [CONTACTS, ['1', '2', '3', '4', '5', '6', '7', 'shell', 'tip', 'ring', 'sleeve']],
     [DIRECTIONS, ['out', 'in']],
     [SIDES, ['from', 'to']],
-    [FAULT_KINDS, ['open', 'joint', 'short']],
     [
       STYLES,
       [

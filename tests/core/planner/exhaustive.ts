@@ -1,6 +1,6 @@
 /** Every layout of a small problem, one by one: the measure of the exact search, written without looking at how it works. */
 import { assignLeads } from '../../../src/core/planner/assign.ts';
-import type { Choice } from '../../../src/core/board/lead-offers.ts';
+import type { Choice } from '../../../src/core/board/offers.ts';
 import type { Layout, OutputUse, PlanProblem } from '../../../src/core/planner/problem.ts';
 import type { Random } from '../../support/random.ts';
 

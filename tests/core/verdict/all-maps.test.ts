@@ -1,15 +1,14 @@
 import {
   OUTCOMES,
   checkLink,
-  conductorMaps,
   findLead,
   lineByLine,
   shopWords,
   someMapWorks,
   solveMaps,
-  works,
-  wiredContacts,
 } from '../../../src/core/verdict/index.ts';
+import { conductorMaps, wiredContacts } from '../../../src/core/verdict/maps.ts';
+import { works } from '../../../src/core/verdict/outcomes.ts';
 import type { Outcome } from '../../../src/core/verdict/index.ts';
 import { makeJack, wires } from '../../../src/core/wiring/index.ts';
 import type { Conductor, Jack } from '../../../src/core/wiring/index.ts';

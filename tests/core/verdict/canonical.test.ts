@@ -1,4 +1,5 @@
-import { checkLink, prepareLink, solveState } from '../../../src/core/verdict/index.ts';
+import { checkLink } from '../../../src/core/verdict/index.ts';
+import { prepareLink, solveState } from '../../../src/core/verdict/prepare.ts';
 import type { LinkVerdict } from '../../../src/core/verdict/index.ts';
 import { PARTS, makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
 import type { Jack, Part, Role, State } from '../../../src/core/wiring/index.ts';

@@ -1,6 +1,5 @@
 import {
   checkLink,
-  conductorMaps,
   noteLabel,
   linkWords,
   sayAmperes,
@@ -8,8 +7,8 @@ import {
   sayOhms,
   sayVolts,
   sayWatts,
-  wiredContacts,
 } from '../../../src/core/verdict/index.ts';
+import { conductorMaps, wiredContacts } from '../../../src/core/verdict/maps.ts';
 import type { LinkVerdict } from '../../../src/core/verdict/index.ts';
 import { makeLead } from '../../../src/core/wiring/index.ts';
 import type { Jack, Lead, Link } from '../../../src/core/wiring/index.ts';

@@ -1,5 +1,6 @@
 import { nodesOf } from '../../../src/core/circuit/index.ts';
-import { checkLink, lineByLine, prepareLink, solveState } from '../../../src/core/verdict/index.ts';
+import { checkLink, lineByLine } from '../../../src/core/verdict/index.ts';
+import { prepareLink, solveState } from '../../../src/core/verdict/prepare.ts';
 import { CURRENT_TO_SPEAK_OF } from '../../../src/core/wiring/optocouplers.ts';
 import {
   GROUNDINGS,

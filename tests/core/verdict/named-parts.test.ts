@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { OUTCOMES, checkLink, lineByLine, worse } from '../../../src/core/verdict/index.ts';
+import { OUTCOMES, checkLink, lineByLine } from '../../../src/core/verdict/index.ts';
+import { worse } from '../../../src/core/verdict/outcomes.ts';
 import { USUAL_PARTS, makeJack, styleEntry } from '../../../src/core/wiring/index.ts';
 import type { Jack, Link, Part } from '../../../src/core/wiring/index.ts';
 import { seededRandom } from '../../support/random.ts';

@@ -1,11 +1,5 @@
-import {
-  NOTES,
-  OUTCOMES,
-  checkLink,
-  noteLabel,
-  outcomeWords,
-  worse,
-} from '../../../src/core/verdict/index.ts';
+import { OUTCOMES, checkLink, noteLabel, outcomeWords } from '../../../src/core/verdict/index.ts';
+import { NOTES, worse } from '../../../src/core/verdict/outcomes.ts';
 import type { LinkVerdict, NoteKind } from '../../../src/core/verdict/index.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
 import type { Fault, Jack } from '../../../src/core/wiring/index.ts';

@@ -1,13 +1,9 @@
 import { expect, it } from 'vitest';
 import { compileCircuit } from '../../../src/core/circuit/index.ts';
 import { explain } from '../../../src/core/verdict/explain.ts';
-import {
-  checkLink,
-  judgeInputs,
-  lineByLine,
-  linkWords,
-  prepareLink,
-} from '../../../src/core/verdict/index.ts';
+import { checkLink, lineByLine, linkWords } from '../../../src/core/verdict/index.ts';
+import { judgeInputs } from '../../../src/core/verdict/judge.ts';
+import { prepareLink } from '../../../src/core/verdict/prepare.ts';
 import { makeJack } from '../../../src/core/wiring/index.ts';
 import { leadFor, oneLink } from './build.ts';
 

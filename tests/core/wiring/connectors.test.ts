@@ -9,9 +9,9 @@ import {
   lineAt,
   mate,
   styleEntry,
-  styleSuits,
   words,
 } from '../../../src/core/wiring/index.ts';
+import { styleSuits } from '../../../src/core/wiring/styles.ts';
 import type { Connector, Contact, Style } from '../../../src/core/wiring/index.ts';
 
 const touches = (plug: Connector, jack: Connector): string => {
