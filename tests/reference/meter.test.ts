@@ -8,7 +8,8 @@ import {
   meterProfile,
 } from '../../src/core/readings/instruments.ts';
 import { POWERS } from '../../src/core/readings/power.ts';
-import { measureJack, probedContacts, readJack } from '../../src/core/readings/subjects.ts';
+import { measure, setUp } from '../../src/core/readings/measure.ts';
+import { PROBE_LEAD_OHMS, jackSubject, probedContacts, readJack } from '../../src/core/readings/subjects.ts';
 import type { JackUnderTest } from '../../src/core/readings/subjects.ts';
 import { sayUnderTest } from '../../src/core/readings/words.ts';
 import type { Connector, Contact } from '../../src/core/wiring/connectors.ts';
@@ -133,7 +134,9 @@ async function compare(
           `${sayUnderTest(under)}, ${name}, ${power}, ${meter} ${reading.red} to ${reading.black}: ours ${show}, engine ${theirs}`,
         );
       if (meter === 'led') {
-        const amperes = measureJack(under, place, profile);
+        const subject = jackSubject(under);
+        const nodes = { ...place, red: subject.node(place.red), black: subject.node(place.black) };
+        const amperes = measure(setUp(subject, nodes, profile, PROBE_LEAD_OHMS));
         if (!(Math.abs(amperes - value) <= Math.max(SHARE * Math.abs(value), 1e-7)))
           wrong.push(
             `${sayUnderTest(under)}, ${power}, tester ${reading.red} to ${reading.black}: ours ${amperes} A, engine ${value} A`,

@@ -113,10 +113,23 @@ test('a slip is refused in words, and readings that fit nothing are said to fit 
   // No jack of the catalogue has 20 V anywhere: supplies are 3.3 V and 5 V.
   await other.getByLabel('The meter shows').fill('20');
   await page.keyboard.press('Enter');
+  await expect(standing(page)).toContainText(
+    'Reading 1 does not fit the others and is set aside as doubtful',
+  );
+  const list = page.getByRole('region', { name: 'Readings so far' }).getByRole('listitem');
+  await expect(list.first()).toContainText('(doubtful, set aside)');
+  for (const count of [2, 3]) {
+    await other.getByLabel('The meter shows').fill('20');
+    await page.keyboard.press('Enter');
+    await expect(list).toHaveCount(count);
+  }
   await expect(standing(page)).toContainText('These readings fit nothing');
   await expect(page.getByRole('heading', { name: 'What to do' })).toBeVisible();
   await expect(page.getByRole('table')).toHaveCount(0);
-  await page.getByRole('button', { name: 'Take out reading 1' }).click();
+  for (const left of [2, 1, 0]) {
+    await page.getByRole('button', { name: 'Take out reading 1' }).click();
+    await expect(list).toHaveCount(left);
+  }
   await expect(standing(page)).toContainText('Not sure yet');
 });
 

@@ -9,7 +9,7 @@ import { alikeNames, bitsOfObservation, fewestExpected } from './decision.ts';
 import type { Suspects } from './decision.ts';
 import { sayReading } from '../readings/index.ts';
 import type { Reading } from '../readings/index.ts';
-import { noiseAt } from '../readings/index.ts';
+import { noiseVolts } from '../readings/index.ts';
 
 /** How often each fault is met, relative to the others. Invented; a teacher may change them. */
 export type Frequencies = Readonly<Record<BoardFaultKind, number>>;
@@ -93,7 +93,7 @@ function asShown(all: readonly (string | Reading)[]): readonly string[] {
   let group: number[] = [];
   values.forEach((value, at) => {
     const before = values[at - 1];
-    if (before !== undefined && value - before > SAME_STEPS * noiseAt('volts', value)) {
+    if (before !== undefined && value - before > SAME_STEPS * noiseVolts(value)) {
       middles.push(group[group.length >> 1] as number);
       group = [];
     }

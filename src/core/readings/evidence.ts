@@ -7,7 +7,7 @@ import type { JackUnderTest } from './subjects.ts';
 /** What may be printed beside the jack. */
 export const MARKINGS = ['in', 'out', 'nothing'] as const;
 
-/** What is printed beside one jack. */
+/** What is printed beside the jack. */
 export type Marking = (typeof MARKINGS)[number];
 
 /** What the device's menu or switches can change, as far as it tells what the jack is. */
@@ -19,7 +19,7 @@ export const MENU_FACTS = [
   'in-or-out',
 ] as const;
 
-/** One thing that a menu or a switch can change. */
+/** Something that the device's menu or switches can change. */
 export type MenuFact = (typeof MENU_FACTS)[number];
 
 /** Everything known beforehand. `meter` 'not-known' tries every profile. */
@@ -39,25 +39,40 @@ export interface Evidence {
  */
 export const FINDER_WEIGHTS = {
   markedWrong: 0.02,
-  otherJack: 0.5,
-  otherJackMarked: 0.1,
+  otherJack: 0.3,
+  otherJackMarked: 0.03,
   menu: 6,
+  /** How common each style is beside Type A and DIN, which count 1. */
+  style: {
+    din: 1,
+    'type-a': 1,
+    'type-b': 0.7,
+    'two-contact': 0.15,
+    'two-contact-turned': 0.15,
+    'both-ways': 0.25,
+    'ring-signal': 0.3,
+    'tip-signal': 0.4,
+  },
   /** A jack that is in no catalogue. */
-  none: 0.15,
+  none: 0.03,
 } as const;
 
-/** A jack the reader may hold, and its share before any reading; shares sum to 1 less that of a jack in no catalogue. */
-export interface Candidate {
+/** A kind of jack the reader may hold, and its share before any reading; shares sum to 1 less that of a jack in no catalogue. */
+interface Candidate {
   readonly under: JackUnderTest;
   readonly prior: number;
 }
 
-/** What a reader would call the jack: direction and style, or what else it is. Circuit and part are finer than that. */
+/**
+ * What a reader would call the jack: direction and style, or what else it is. The circuit is finer than that. A footswitch input
+ * and an input with its signal on the tip are one circuit, a contact with a pull-up, so that no meter tells them apart.
+ */
 export function nameOf(under: JackUnderTest): string {
+  if (under.kind === 'other' && under.other === 'footswitch') return 'in tip-signal';
   return under.kind === 'other' ? under.other : `${under.jack.direction} ${under.jack.style}`;
 }
 
-/** Every candidate with its prior: each name gets an equal share before evidence, divided among its circuits and parts. */
+/** Every candidate with its prior: each name gets its share before evidence, divided among its circuits. */
 export function candidatesFor(evidence: Evidence): readonly Candidate[] {
   const all = jacksWith(evidence.connector);
   const counts = new Map<string, number>();
@@ -81,6 +96,7 @@ function weightOf(under: JackUnderTest, { marked, menu }: Evidence): number {
     return weight;
   }
   const { direction, style } = under.jack;
+  weight *= W.style[style];
   if (marked !== 'nothing' && marked !== direction && !menu.includes('in-or-out')) weight *= W.markedWrong;
   if (menu.includes('type-a-or-b') && (style === 'type-a' || style === 'type-b')) weight *= W.menu;
   return weight;

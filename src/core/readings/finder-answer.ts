@@ -1,32 +1,30 @@
 /** All that a page shows of the jack finder after each reading, as plain data that can be handed from a worker to a page. */
 import type { Jack } from '../wiring/index.ts';
+import { nameOf } from './evidence.ts';
 import type { Evidence } from './evidence.ts';
-import { SURE, findJack } from './finder.ts';
-import type { FinderState, TakenReading } from './finder.ts';
+import { findJack } from './finder.ts';
+import type { Finding, TakenReading } from './finder.ts';
 import { sayFinding, sayProbability } from './finder-words.ts';
-import { nextReading } from './next-reading.ts';
-import { partingsOf } from './partings.ts';
+import { nextReading, rankReadings } from './next-reading.ts';
 import type { Advice } from './next-reading.ts';
+import type { JackUnderTest } from './subjects.ts';
 import { sayJackReading, sayName, sayUnderTest } from './words.ts';
 
 /** How the answer stands for a reader: 'cannot-tell' is 'not sure' with no reading left that would tell more. */
-export type AnswerState = FinderState | 'cannot-tell';
-
-/** How likely one name is, in a word. */
-type Likelihood = 'sure' | 'likely' | 'possible' | 'unlikely';
+export type AnswerState = Finding['state'] | 'cannot-tell';
 
 /** From these probabilities on a name is called likely or possible (our choice of words). */
 const LIKELY = 0.5;
 const POSSIBLE = 0.05;
 
-/** One line of the ranking. `probability` from 0 to 1. */
+/** One line of the ranking. `probability` from 0 to 1, `likelihood` the same in a word. */
 interface AnswerRow {
   readonly name: string;
   readonly words: string;
   readonly bestWords: string;
   readonly probability: number;
   readonly percent: string;
-  readonly likelihood: Likelihood;
+  readonly likelihood: 'sure' | 'likely' | 'possible' | 'unlikely';
 }
 
 /** The whole answer. `jack` is there only when the finder is sure and the jack is a control jack. */
@@ -39,48 +37,50 @@ export interface FinderAnswer {
   readonly nonePercent: string;
   readonly advice: Advice | undefined;
   readonly jack: Jack | undefined;
-  /** Where a meter cannot tell: every reading that was considered, and by how many units of noise it would part what is left. */
-  readonly considered: readonly Considered[];
+  /** Numbers of the readings that were set aside. */
+  readonly doubtful: readonly number[];
+  /** Where a meter cannot tell: every reading that was considered, with the bits it would tell. */
+  readonly considered: readonly { readonly words: string; readonly bits: number }[];
 }
 
-/** A reading that was considered and would not help. */
-interface Considered {
-  readonly words: string;
-  readonly steps: number;
-}
-
-/** Score the readings, rank the names, and propose the next reading where one would tell more. */
+/** Weigh the readings, rank the names, and propose the next reading where one would tell more. */
 export function answerFinder(evidence: Evidence, taken: readonly TakenReading[]): FinderAnswer {
   const finding = findJack(evidence, taken);
-  const places = taken.map(({ at }) => at);
-  const advice = finding.state === 'not-sure' ? nextReading(evidence, finding, places) : undefined;
+  const { ranked, none, doubtful } = finding;
+  const advice = finding.state === 'not-sure' ? nextReading(evidence, finding, taken) : undefined;
   const state = finding.state === 'not-sure' && !advice ? 'cannot-tell' : finding.state;
-  const best = finding.ranked[0]?.best;
+  const best = ranked[0]?.best;
   return {
     state,
     sentence: sayFinding(finding, advice !== undefined),
-    rows: finding.ranked.map(({ name, probability, best: under }, at) => ({
+    rows: ranked.map(({ name, probability, best: under }, at) => ({
       name,
       words: sayName(name),
       bestWords: sayUnderTest(under),
       probability,
       percent: sayProbability(probability),
-      likelihood: likelihoodOf(probability, state === 'sure' && at === 0),
+      likelihood: state === 'sure' && at === 0 ? 'sure' : likelihoodOf(probability),
     })),
-    none: finding.none,
-    nonePercent: sayProbability(finding.none),
+    none,
+    nonePercent: sayProbability(none),
     advice,
-    jack: state === 'sure' && best?.kind === 'control' ? best.jack : undefined,
+    jack: state === 'sure' && best ? jackOf(best, evidence) : undefined,
+    doubtful,
     considered:
       state === 'cannot-tell'
-        ? partingsOf(evidence, finding, places).map(({ at, steps }) => ({ words: sayJackReading(at), steps }))
+        ? rankReadings(evidence, finding, taken).map(({ at, bits }) => ({ words: sayJackReading(at), bits }))
         : [],
   };
 }
 
+/** The jack to wire. What may as well be a footswitch input is one only where IN is printed beside it. */
+function jackOf(best: JackUnderTest, { marked }: Evidence): Jack | undefined {
+  if (best.kind !== 'control' || (nameOf(best) === 'in tip-signal' && marked !== 'in')) return undefined;
+  return best.jack;
+}
+
 /** 'Sure' is never said on probability alone: the finder's own checks must be done too. */
-function likelihoodOf(probability: number, sure: boolean): Likelihood {
-  if (sure && probability >= SURE) return 'sure';
+function likelihoodOf(probability: number): AnswerRow['likelihood'] {
   if (probability >= LIKELY) return 'likely';
   return probability >= POSSIBLE ? 'possible' : 'unlikely';
 }

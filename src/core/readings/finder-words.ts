@@ -26,17 +26,28 @@ export function sayFinding(finding: Finding, canGoOn: boolean): string {
   const likely = finding.ranked
     .filter(({ probability }) => probability >= WORTH_NAMING)
     .map(({ name }) => sayName(name));
+  const set = asideWords(finding.doubtful);
   switch (finding.state) {
     case 'sure':
-      return `This is ${sayName(top.name)}, ${sayProbability(top.probability)}; most likely ${sayUnderTest(top.best)}.`;
+      return `This is ${sayName(top.name)}, ${sayProbability(top.probability)}; most likely ${sayUnderTest(top.best)}.${set}`;
     case 'fits-nothing':
-      return 'These readings fit no jack that the workbook knows. Take the last reading again with clean contacts; prove the lead once more; then look in the manual or ask the maker. Do not plug anything in on a guess.';
+      return 'These readings fit no jack that the workbook knows. Take the last reading again with clean contacts; test the lead once more; then look in the manual or ask the maker. Do not plug anything in on a guess.';
     case 'not-sure':
-      if (canGoOn && likely.length > MOST_NAMED)
-        return `Not sure yet: ${likely.length} kinds of jack are still likely.`;
-      if (canGoOn) return `Not sure yet. Still likely: ${sayList(likely)}.`;
+      if (canGoOn && likely.length === 1)
+        return `Probably ${likely[0]}, ${sayProbability(top.probability)}; one more reading will tell.${set}`;
+      if (canGoOn && likely.length <= MOST_NAMED)
+        return `Not sure yet. Still likely: ${sayList(likely)}.${set}`;
+      if (canGoOn) return `Not sure yet: ${likely.length} kinds of jack are still likely.${set}`;
       if (likely.length < 2)
-        return `Probably ${sayName(top.name)}, ${sayProbability(top.probability)}, but no safe reading is left that would make sure. Look in the manual, or ask the maker.`;
-      return `A meter cannot tell: ${sayList(likely)} read the same in every safe way. Look in the manual, or ask the maker.`;
+        return `Probably ${sayName(top.name)}, ${sayProbability(top.probability)}, but no safe reading is left that would make sure. Look in the manual, or ask the maker.${set}`;
+      return `A meter cannot tell: ${sayList(likely)} read the same in every safe way. Look in the manual, or ask the maker.${set}`;
   }
+}
+
+function asideWords(doubtful: readonly number[]): string {
+  if (doubtful.length === 0) return '';
+  const numbers = sayList(doubtful.map((number) => String(number + 1)));
+  return doubtful.length === 1
+    ? ` Reading ${numbers} does not fit the others and is set aside as doubtful: take it again.`
+    : ` Readings ${numbers} do not fit the others and are set aside as doubtful: take them again.`;
 }

@@ -1,19 +1,14 @@
-/** The jack finder: readings scored against every candidate, ranked, with 'sure', 'not sure', 'cannot tell', 'fits nothing'. */
+/** The jack finder: crowds of devices weighed by the readings, ranked by name, with 'sure', 'not sure' and 'fits nothing'. */
+import { familyOf } from '../wiring/index.ts';
+import { CROWD, crowdPoints } from './crowd.ts';
+import { FINDER_WEIGHTS, candidatesFor, nameOf } from './evidence.ts';
+import type { Evidence } from './evidence.ts';
 import { METER_PROFILES, meterProfile } from './instruments.ts';
 import type { MeterProfile } from './instruments.ts';
-import { anyDensity, anyOverload } from './anything.ts';
-import { FINDER_WEIGHTS, candidatesFor, nameOf } from './evidence.ts';
-import type { Candidate, Evidence } from './evidence.ts';
-import { joint, normalShare } from './gauss.ts';
-import type { Joint } from './gauss.ts';
-import { predict } from './predict.ts';
-import type { Prediction } from './predict.ts';
+import { isShown, likelihoodOf, likelihoodOfAny } from './likelihood.ts';
 import type { Reading } from './reading.ts';
-import { noiseAt, onScale } from './scale.ts';
-import type { ScaledFunction } from './scale.ts';
 import { probedContacts } from './subjects.ts';
 import type { JackReading, JackUnderTest } from './subjects.ts';
-import { familyOf } from '../wiring/index.ts';
 
 /** A reading that the reader entered. */
 export interface TakenReading {
@@ -21,172 +16,183 @@ export interface TakenReading {
   readonly reading: Reading;
 }
 
-/** A candidate with one meter, after the readings. */
-export interface Scored {
+/** A kind of jack with one meter, after the readings: how likely each device of its crowd is. */
+export interface Weighed {
   readonly under: JackUnderTest;
   readonly profile: MeterProfile;
-  readonly probability: number;
-  readonly joint: Joint;
-  /** Worst disagreement with any reading, in standard deviations; more for an impossible overload. */
-  readonly strain: number;
+  readonly weights: Float64Array;
 }
 
-/** One name in the ranking: a direction and style, or another use. `best` is its likeliest circuit and part. */
+/** One name in the ranking: a direction and style, or another use. `best` is its likeliest circuit. */
 interface Ranked {
   readonly name: string;
   readonly probability: number;
   readonly best: JackUnderTest;
 }
 
-/** How an answer stands. */
-export type FinderState = 'sure' | 'not-sure' | 'fits-nothing';
-
-/** What is known after the readings. `none`: probability that the jack is in no catalogue. */
+/** What is known after the readings. */
 export interface Finding {
-  readonly state: FinderState;
+  readonly state: 'sure' | 'not-sure' | 'fits-nothing';
   readonly ranked: readonly Ranked[];
+  /** Probability that the jack is in no catalogue. */
   readonly none: number;
-  readonly scored: readonly Scored[];
+  readonly weighed: readonly Weighed[];
+  /** Numbers of the readings that fit neither the likeliest name nor anything else that was read: set aside. */
+  readonly doubtful: readonly number[];
 }
 
-/** From this probability on a name counts as sure. */
-export const SURE = 0.99;
+/** From this probability on a name of the loop counts as sure. */
+const SURE = 0.98;
+
+/** The same where only the size of a resistor tells an OUT from an IN: every jack that is in no loop. */
+const SURE_OF_LEVEL = 0.996;
 
 /** Fewest readings before a name can be sure: the last of them is a check on what the others say. */
-const FEWEST_READINGS = 3;
+const FEWEST_READINGS = 4;
 
-/** From this disagreement on, even the best candidate does not fit, standard deviations. */
-const MOST_STRAIN = 4;
+/** Fewest readings before all of them together can be said to fit nothing: one or two may be slips. */
+const FEWEST_TO_REFUSE = 3;
 
-const PREDICTIONS = new WeakMap<JackUnderTest, Map<string, Prediction>>();
+/** Share of readings that say nothing of the jack: a probe that slipped, a dial set wrong (our choice). */
+const SLIPS = 0.01;
 
-/** The prediction of a candidate, kept with it: it depends on nothing that the reader enters. */
-export function predictionOf(under: JackUnderTest, at: JackReading, profile: MeterProfile): Prediction {
-  let kept = PREDICTIONS.get(under);
-  if (!kept) PREDICTIONS.set(under, (kept = new Map()));
-  const key = `${at.meter} ${at.power} ${at.red} ${at.black} ${profile.name}`;
-  const known = kept.get(key);
-  if (known) return known;
-  const made = predict(under, at, profile);
-  kept.set(key, made);
-  return made;
-}
+/** What a reading counts beside what its likelihood says: readings of one jack lean on one another, and no crowd is all jacks. */
+const TRUST = 0.9;
 
-/** Score every candidate against the readings. Only readings of volts, ohms and diode test tell; others are left out. */
+/** Volts that are something and not a stray field. */
+export const LEAST_SEEN_VOLTS = 0.2;
+
+/** Weigh every crowd by the readings. Only readings of volts, ohms and diode test tell; others are left out. */
 export function findJack(evidence: Evidence, taken: readonly TakenReading[]): Finding {
-  const told = taken.filter(
-    ({ reading }) => reading.meter === 'volts' || reading.meter === 'ohms' || reading.meter === 'diode',
+  const told = taken.flatMap(({ at, reading }, number) =>
+    at.meter === 'volts' || at.meter === 'ohms' || at.meter === 'diode' ? [{ at, reading, number }] : [],
   );
   const profiles = evidence.meter === 'not-known' ? METER_PROFILES : [evidence.meter];
-  const weighed = candidatesFor(evidence).flatMap((candidate) =>
-    profiles.map((name) => score(candidate, meterProfile(name), 1 / profiles.length, told)),
+  const weighed = candidatesFor(evidence).flatMap(({ under, prior }) =>
+    profiles.map((name) => weigh(under, meterProfile(name), prior / profiles.length / CROWD, told)),
   );
-  const none = Math.log(FINDER_WEIGHTS.none) + told.reduce((sum, one) => sum + logAnything(one), 0);
-  const most = weighed.reduce((top, { logWeight }) => Math.max(top, logWeight), none);
-  const total = weighed.reduce(
-    (sum, { logWeight }) => sum + Math.exp(logWeight - most),
-    Math.exp(none - most),
-  );
-  const scored = weighed
-    .map(({ logWeight, ...rest }) => ({ ...rest, probability: Math.exp(logWeight - most) / total }))
-    .sort((a, b) => b.probability - a.probability);
-  const ranked = rank(scored);
-  const noneShare = Math.exp(none - most) / total;
-  return {
-    state: stateOf(
-      ranked,
-      scored,
-      noneShare,
-      isChecked(
-        evidence,
-        taken.map(({ at }) => at),
-      ),
-    ),
-    ranked,
-    none: noneShare,
-    scored,
-  };
+  let none: number = FINDER_WEIGHTS.none;
+  for (const { at, reading } of told) none *= likelihoodOfAny(at, reading) ** TRUST;
+  const total = weighed.reduce((sum, { weights }) => sum + sumOf(weights), none);
+  for (const { weights } of weighed) weights.forEach((weight, at) => (weights[at] = weight / total));
+  const ranked = rank(weighed);
+  const doubtful = told
+    .filter(
+      (one) =>
+        slipShare(
+          one,
+          weighed.filter(({ under }) => nameOf(under) === ranked[0]?.name),
+        ) > 0.5,
+    )
+    .map(({ number }) => number);
+  const finding = { ranked, none: none / total, weighed, doubtful };
+  return { state: stateOf(evidence, finding, taken), ...finding };
+}
+
+function stateOf(
+  evidence: Evidence,
+  finding: Omit<Finding, 'state'>,
+  taken: readonly TakenReading[],
+): Finding['state'] {
+  const [top] = finding.ranked;
+  if (!top || (finding.none > 0.5 && taken.length >= FEWEST_TO_REFUSE)) return 'fits-nothing';
+  return top.probability >= sureAt(top.name) && checksLeft(evidence, finding, taken) === 0
+    ? 'sure'
+    : 'not-sure';
+}
+
+/** From this probability on a name is sure. */
+export function sureAt(name: string): number {
+  return / (tip|ring)-signal$/.test(name) ? SURE_OF_LEVEL : SURE;
 }
 
 /**
- * Whether enough was read to be sure: three readings, every contact of a phone jack touched, and one reading with the power
- * on where the device can be switched on. A jack in no catalogue often looks like another until one of these is done.
+ * How many checks are still to do before a name can be sure: four readings, every contact of a phone jack touched, one reading
+ * with the power on where the device can be switched on, for a Type A or B one between tip and ring, which alone tells them
+ * apart, each reading that was set aside taken again,
+ * and something seen at all besides overload and no volts. @param next one more reading, supposed to be good.
  */
-export function isChecked(evidence: Evidence, taken: readonly JackReading[]): boolean {
-  return taken.length >= FEWEST_READINGS && uncheckedBy(evidence, taken) === 0;
+export function checksLeft(
+  { connector, canSwitchOn }: Evidence,
+  { ranked, doubtful }: Pick<Finding, 'ranked' | 'doubtful'>,
+  taken: readonly TakenReading[],
+  next?: JackReading,
+): number {
+  const good = goodOf(taken, doubtful);
+  if (next) good.push(next);
+  const contacts = familyOf(connector) === 'din' ? [] : probedContacts(connector);
+  const untouched = contacts.filter((one) => !good.some(({ red, black }) => red === one || black === one));
+  const again = doubtful.filter((number) => !good.some((at) => sameReading(at, taken[number]!.at)));
+  const dead = canSwitchOn && !good.some(({ power }) => power !== 'off');
+  const across = good.some(({ red, black }) => red !== 'sleeve' && black !== 'sleeve');
+  const turned = / type-[ab]$/.test(ranked[0]?.name ?? '') && !across;
+  const seen = taken.some(({ reading }, number) => !doubtful.includes(number) && showsSomething(reading));
+  const few = Math.max(0, FEWEST_READINGS - good.length);
+  return few + untouched.length + again.length + Number(dead) + Number(turned) + Number(!seen && !next);
 }
 
-/** How many of the checks are still to do: contacts of a phone jack that no probe has touched, and power on. */
-export function uncheckedBy(evidence: Evidence, taken: readonly JackReading[]): number {
-  const contacts = familyOf(evidence.connector) === 'din' ? [] : probedContacts(evidence.connector);
-  const untouched = contacts.filter(
-    (contact) => !taken.some(({ red, black }) => red === contact || black === contact),
-  );
-  const dead = evidence.canSwitchOn && !taken.some(({ power }) => power !== 'off');
-  return untouched.length + (dead ? 1 : 0);
+function showsSomething(reading: Reading): boolean {
+  return isShown(reading) && (reading.meter !== 'volts' || Math.abs(reading.value) > LEAST_SEEN_VOLTS);
 }
 
-function rank(scored: readonly Scored[]): readonly Ranked[] {
-  const names = new Map<string, { probability: number; best: JackUnderTest }>();
-  for (const { under, probability } of scored) {
-    const known = names.get(nameOf(under));
-    if (known) known.probability += probability;
-    else names.set(nameOf(under), { probability, best: under });
+/** The readings that were not set aside. */
+export function goodOf(taken: readonly TakenReading[], doubtful: readonly number[]): JackReading[] {
+  return taken.filter((_, number) => !doubtful.includes(number)).map(({ at }) => at);
+}
+
+/** Whether two readings are taken in the same way on the same contacts. */
+export function sameReading(a: JackReading, b: JackReading): boolean {
+  return a.meter === b.meter && a.power === b.power && a.red === b.red && a.black === b.black;
+}
+
+function weigh(
+  under: JackUnderTest,
+  profile: MeterProfile,
+  each: number,
+  told: readonly TakenReading[],
+): Weighed {
+  const weights = new Float64Array(CROWD).fill(each);
+  for (const { at, reading } of told) {
+    const slip = SLIPS * likelihoodOfAny(at, reading);
+    const likely = likelihoodOf(at, reading, profile);
+    const points = crowdPoints(under, at, profile);
+    for (let device = 0; device < CROWD; device++)
+      weights[device]! *= (slip + (1 - SLIPS) * likely(points[device]!)) ** TRUST;
+  }
+  return { under, profile, weights };
+}
+
+/** How much of what speaks for these crowds rests on the reading having been a slip, 0 to 1. */
+function slipShare({ at, reading }: TakenReading, crowds: readonly Weighed[]): number {
+  const slip = SLIPS * likelihoodOfAny(at, reading);
+  let [slipped, all] = [0, 0];
+  for (const { under, profile, weights } of crowds) {
+    const likely = likelihoodOf(at, reading, profile);
+    crowdPoints(under, at, profile).forEach((point, device) => {
+      const weight = weights[device]!;
+      slipped += (weight * slip) / (slip + (1 - SLIPS) * likely(point));
+      all += weight;
+    });
+  }
+  return all > 0 ? slipped / all : 0;
+}
+
+function rank(weighed: readonly Weighed[]): readonly Ranked[] {
+  const names = new Map<string, { probability: number; best: JackUnderTest; most: number }>();
+  for (const { under, weights } of weighed) {
+    const weight = sumOf(weights);
+    const { probability = 0, best = under, most = 0 } = names.get(nameOf(under)) ?? {};
+    names.set(nameOf(under), {
+      probability: probability + weight,
+      best: weight > most ? under : best,
+      most: Math.max(most, weight),
+    });
   }
   return [...names]
     .map(([name, { probability, best }]) => ({ name, probability, best }))
     .sort((a, b) => b.probability - a.probability);
 }
 
-function stateOf(
-  ranked: readonly Ranked[],
-  scored: readonly Scored[],
-  none: number,
-  checked: boolean,
-): FinderState {
-  const top = ranked[0];
-  const best = scored.find(({ under }) => nameOf(under) === top?.name);
-  if (!top || !best || none > 0.5 || best.strain > MOST_STRAIN) return 'fits-nothing';
-  return top.probability >= SURE && checked ? 'sure' : 'not-sure';
-}
-
-function score(
-  { under, prior }: Candidate,
-  profile: MeterProfile,
-  share: number,
-  told: readonly TakenReading[],
-): Omit<Scored, 'probability'> & { logWeight: number } {
-  const predictions: Prediction[] = [];
-  const points: number[] = [];
-  let logWeight = Math.log(prior * share);
-  let strain = 0;
-  for (const { at, reading } of told) {
-    const prediction = predictionOf(under, at, profile);
-    if (reading.shows === 'value') {
-      predictions.push(prediction);
-      points.push(onScale(prediction.meter, reading.value));
-      continue;
-    }
-    const spread = Math.sqrt(
-      Object.values(prediction.slopes).reduce(
-        (sum, slope) => sum + slope * slope,
-        noiseAt(prediction.meter, prediction.point) ** 2,
-      ),
-    );
-    const beyond = (prediction.point - prediction.limit) / spread;
-    logWeight += Math.log(Math.max(normalShare(beyond), LEAST_SHARE));
-    strain = Math.max(strain, -beyond);
-  }
-  const together = joint(predictions, points);
-  for (const value of together.whitened) strain = Math.max(strain, Math.abs(value));
-  return { under, profile, joint: together, strain, logWeight: logWeight + together.logDensity };
-}
-
-/** An overload is never quite impossible: a probe may not have touched. */
-const LEAST_SHARE = 1e-6;
-
-function logAnything({ at, reading }: TakenReading): number {
-  const meter = at.meter as ScaledFunction;
-  if (reading.shows !== 'value') return Math.log(anyOverload(meter));
-  return Math.log(anyDensity(meter, onScale(meter, reading.value)));
+function sumOf(weights: Float64Array): number {
+  return weights.reduce((sum, weight) => sum + weight, 0);
 }

@@ -25,7 +25,7 @@ export type { UnderTest } from './probing.ts';
 export { sayFunction, sayReading } from './reading.ts';
 export type { Reading } from './reading.ts';
 export { SAFE_RULE, safeReadings } from './safe-readings.ts';
-export { noiseAt } from './scale.ts';
+export { noiseVolts } from './scale.ts';
 export type { ScaledFunction } from './scale.ts';
 export { probedContacts, readJack, readLead } from './subjects.ts';
 export type { JackReading, JackUnderTest, LeadContact } from './subjects.ts';

@@ -1,224 +1,181 @@
 /** The next best reading: the safe one that is expected to tell most about what the jack is. */
 import { sayList } from '../verdict/index.ts';
-import { anyOverload, anyShare } from './anything.ts';
+import { crowdPoints } from './crowd.ts';
 import { nameOf } from './evidence.ts';
 import type { Evidence } from './evidence.ts';
-import { SURE, isChecked, predictionOf, uncheckedBy } from './finder.ts';
-import type { Finding, Scored } from './finder.ts';
-import { expected, normalShare } from './gauss.ts';
+import { LEAST_SEEN_VOLTS, checksLeft, goodOf, sameReading, sureAt } from './finder.ts';
+import type { Finding, TakenReading } from './finder.ts';
 import { METER_PROFILES, meterProfile } from './instruments.ts';
-import { LEAST_STEPS, partingsOf, sameReading } from './partings.ts';
+import type { MeterProfile } from './instruments.ts';
+import { overloadShare } from './likelihood.ts';
 import { sayReading, shown } from './reading.ts';
 import { howToTake, safeReadings } from './safe-readings.ts';
-import { FLOOR_VOLTS, READING_SHARE, offScale } from './scale.ts';
+import { offScale, onScale } from './scale.ts';
 import type { ScaledFunction } from './scale.ts';
 import type { JackReading, JackUnderTest } from './subjects.ts';
 import { sayJackReading, sayName } from './words.ts';
 
-/** A proposal: what to read, how much it is expected to tell in bits, why, and how to take it safely. */
+/** A proposal: what to read, why, and how to take it safely. */
 export interface Advice {
   readonly at: JackReading;
-  readonly bits: number;
   readonly what: string;
   readonly why: string;
   readonly how: readonly string[];
 }
 
-/** Candidates below this probability do not count when the next reading is chosen. */
-const LEAST_PROBABILITY = 2e-4;
+/** A reading with what it is expected to tell about the name of the jack, bits. */
+export interface Considered {
+  readonly at: JackReading;
+  readonly bits: number;
+}
 
-/** A reading that is expected to tell less than this, bits, is not worth taking while another tells more. */
-export const LEAST_BITS = 0.01;
+/** A reading that is expected to tell less than this, bits, is not worth taking. */
+export const LEAST_BITS = 0.03;
 
-/** Width of a bin in standard uncertainties of the meter, and how many there are on each side of zero. */
-const BIN_STEPS = 2;
-const BINS = 400;
-/** Bits that an easier reading is worth: less than any difference that matters. */
-const EFFORT_BITS = { off: 0, idle: 0.01, clock: 0.02 } as const;
+/** Devices below this probability do not count when the next reading is chosen. */
+const LEAST_PROBABILITY = 1e-7;
 
-/** Every safe reading not yet taken with the bits it is expected to tell, best first. */
+/** Before two readings all devices count alike, and every fourth is enough to choose by. */
+const EARLY_STRIDE = 4;
+
+/** Bits that an easier reading is worth. */
+const EFFORT_BITS = { off: 0, idle: 0.01, clock: 0.1 } as const;
+
+/** What a reader tells apart at a glance, upper ends: volts, volts of a diode test, ohms. Finer steps would count chance as knowledge. */
+const STEPS: Readonly<Record<ScaledFunction, readonly number[]>> = {
+  volts: [-0.1, -0.02, 0.02, 0.1, 0.8, 2.2, 2.9, 3.7, 4.4, 5.6],
+  diode: [0.05, 0.4, 0.85, 1.1, 1.4, 1.9],
+  ohms: [3, 30, 300, 3e3, 30e3, 300e3],
+};
+
+/** Every safe reading not yet taken, or taken and set aside as doubtful, with the bits it is expected to tell; best first. */
 export function rankReadings(
   evidence: Evidence,
   finding: Finding,
-  taken: readonly JackReading[],
-): readonly { readonly at: JackReading; readonly bits: number }[] {
-  const left = finding.scored.filter(({ probability }) => probability > LEAST_PROBABILITY);
+  taken: readonly TakenReading[],
+): readonly Considered[] {
+  const good = goodOf(taken, finding.doubtful);
   return safeReadings(evidence)
-    .filter((at) => !taken.some((one) => sameReading(one, at)))
-    .map((at) => ({ at, bits: bitsOf(at, left, finding.none) }))
+    .filter((at) => !good.some((one) => sameReading(one, at)))
+    .map((at) => ({ at, bits: bitsOf(at, finding, taken.length < 2 ? EARLY_STRIDE : 1) }))
     .sort((a, b) => b.bits - EFFORT_BITS[b.at.power] - (a.bits - EFFORT_BITS[a.at.power]));
 }
 
 /**
- * The next reading to take, or undefined when every permitted one differs by less than the noise between all that is still
- * possible. A name that is as good as sure after few readings gets one more as a check, however little it is expected to tell.
+ * The next reading to take, or undefined when none tells apart what is still possible. A name that is as good as sure after few
+ * readings gets one more as a check, however little it is expected to tell.
  */
 export function nextReading(
   evidence: Evidence,
   finding: Finding,
-  taken: readonly JackReading[],
+  taken: readonly TakenReading[],
 ): Advice | undefined {
   const readings = rankReadings(evidence, finding, taken);
-  const checks = (finding.ranked[0]?.probability ?? 0) >= SURE && !isChecked(evidence, taken);
-  const best = checks
-    ? bestCheck(evidence, readings, taken)
-    : tellingMost(evidence, finding, readings, taken);
-  if (!best) return undefined;
-  const { at, bits } = best;
+  const [top] = finding.ranked;
+  const checking =
+    top !== undefined && top.probability >= sureAt(top.name) && checksLeft(evidence, finding, taken) > 0;
+  const best = checking ? bestCheck(evidence, finding, taken, readings) : readings[0];
+  if (!best || (!checking && best.bits < LEAST_BITS)) return undefined;
+  const { at } = best;
   return {
     at,
-    bits,
     what: sayJackReading(at),
-    why: checks ? check(at, finding) : why(at, finding),
+    why: checking
+      ? `A check: if this is ${sayName(top.name)}, the meter shows about ${showOf(top.best, at, finding)}.`
+      : `It tells apart what is still likely. ${whatEachShows(at, finding)}.`,
     how: howToTake(at),
   };
 }
 
-/** The reading that tells most; where all tell little, the one that parts something possible by more than the noise, or none. */
-function tellingMost(
-  evidence: Evidence,
-  finding: Finding,
-  readings: ReturnType<typeof rankReadings>,
-  taken: readonly JackReading[],
-): ReturnType<typeof rankReadings>[number] | undefined {
-  const [first] = readings;
-  if (first && first.bits >= LEAST_BITS) return first;
-  const [parting] = partingsOf(evidence, finding, taken);
-  if (!parting || parting.steps < LEAST_STEPS) return undefined;
-  return readings.find(({ at }) => sameReading(at, parting.at));
-}
-
-/** The check that leaves fewest others to do; among those the one that tells most. */
+/** The check that leaves fewest others to do; among those the one by which the likeliest name would show most. */
 function bestCheck(
   evidence: Evidence,
-  readings: ReturnType<typeof rankReadings>,
-  taken: readonly JackReading[],
-): ReturnType<typeof rankReadings>[number] | undefined {
-  const left = readings.map(({ at }) => uncheckedBy(evidence, [...taken, at]));
-  return readings[left.indexOf(Math.min(...left))];
+  finding: Finding,
+  taken: readonly TakenReading[],
+  readings: readonly Considered[],
+): Considered | undefined {
+  const [top] = finding.ranked;
+  const rated = readings.map((one) => ({
+    one,
+    left: checksLeft(evidence, finding, taken, one.at),
+    shows: top ? shownShare(top.name, one.at, finding) : 0,
+  }));
+  return rated.sort((a, b) => a.left - b.left || b.shows - a.shows)[0]?.one;
 }
 
-const LOG2 = Math.log(2);
-
-/** Expected information on the name of the jack, bits. */
-function bitsOf(at: JackReading, left: readonly Scored[], none: number): number {
+/** Share of the devices of a name that would show something: no overload, and more than no volts. */
+function shownShare(name: string, at: JackReading, { weighed }: Finding): number {
   const meter = at.meter as ScaledFunction;
-  const names = new Map<string, Named>();
-  const all = new Map<number, number>();
-  let total = 0;
-  for (const { under, profile, probability, joint } of left) {
-    const prediction = predictionOf(under, at, profile);
-    const { mean, deviation } = expected(joint, prediction);
-    const name = names.get(nameOf(under)) ?? { weight: 0, mass: new Map<number, number>() };
-    names.set(nameOf(under), name);
-    name.weight += probability;
-    total += probability;
-    const put = (bin: number, share: number): void => {
-      name.mass.set(bin, (name.mass.get(bin) ?? 0) + probability * share);
-      all.set(bin, (all.get(bin) ?? 0) + probability * share);
-    };
-    const within = normalShare((prediction.limit - mean) / deviation);
-    if (within < 1) put(Infinity, 1 - within);
-    if (within < 1e-9) continue;
-    const first = binOf(meter, mean - 3.5 * deviation);
-    const last = binOf(meter, Math.min(mean + 3.5 * deviation, prediction.limit));
-    let below = 0;
-    for (let bin = first; bin <= last; bin++) {
-      const upTo =
-        bin === last ? within : Math.min(within, normalShare((edgeOf(meter, bin) - mean) / deviation));
-      if (upTo > below) put(bin, upTo - below);
-      below = Math.max(below, upTo);
+  return weighed
+    .filter(({ under }) => nameOf(under) === name)
+    .reduce((sum, { under, profile, weights }) => {
+      const points = crowdPoints(under, at, profile);
+      return weights.reduce((all, weight, device) => {
+        const point = points[device]!;
+        const nothing = meter === 'volts' && Math.abs(point) < LEAST_SEEN_VOLTS;
+        return nothing ? all : all + weight * (1 - overloadShare(meter, point, profile));
+      }, sum);
+    }, 0);
+}
+
+/** Expected information on the name of the jack, bits: what is open now, less what stays open in each step of the reading. */
+function bitsOf(at: JackReading, { weighed, none }: Finding, stride: number): number {
+  const meter = at.meter as ScaledFunction;
+  const edges = STEPS[meter].map((value) => onScale(meter, value));
+  const names = new Map<string, Float64Array>();
+  for (const { under, profile, weights } of weighed) {
+    const mass = names.get(nameOf(under)) ?? new Float64Array(edges.length + 2);
+    names.set(nameOf(under), mass);
+    const points = crowdPoints(under, at, profile);
+    for (let device = 0; device < weights.length; device += stride) {
+      const weight = stride * weights[device]!;
+      if (weight < LEAST_PROBABILITY) continue;
+      const point = points[device]!;
+      const over = overloadShare(meter, point, profile);
+      let step = 0;
+      while (step < edges.length && point >= edges[step]!) step++;
+      mass[step]! += weight * (1 - over);
+      mass[edges.length + 1]! += weight * over;
     }
   }
-  if (none > 0) addNone(meter, none, names, all);
-  total += none;
-  let bits = entropyOf(all, total);
-  for (const { weight, mass } of names.values()) bits -= (weight / total) * entropyOf(mass, weight);
+  // A jack in no catalogue may show anything, so a reading that fits makes it less likely.
+  names.set('none', new Float64Array(edges.length + 2).fill(none / (edges.length + 2)));
+  const all = [...names.values()];
+  const sums = all.map((mass) => mass.reduce((sum, one) => sum + one, 0));
+  let bits = entropyOf(sums);
+  for (let step = 0; step < edges.length + 2; step++) {
+    const here = all.map((mass) => mass[step]!);
+    bits -= here.reduce((sum, one) => sum + one, 0) * entropyOf(here);
+  }
   return bits;
 }
 
-/** What is expected of one name: its probability, and how that divides among the bins of a reading. */
-interface Named {
-  weight: number;
-  readonly mass: Map<number, number>;
+/** Entropy of shares that need not sum to 1, bits. */
+function entropyOf(shares: readonly number[]): number {
+  const total = shares.reduce((sum, one) => sum + one, 0);
+  return shares.reduce((sum, one) => (one > 0 ? sum - (one / total) * Math.log2(one / total) : sum), 0);
 }
 
-/** A jack in no catalogue counts too: it may read anything, so a reading that fits makes it less likely. */
-function addNone(
-  meter: ScaledFunction,
-  none: number,
-  names: Map<string, Named>,
-  all: Map<number, number>,
-): void {
-  const mass = new Map<number, number>();
-  const put = (bin: number, share: number): void => {
-    mass.set(bin, none * share);
-    all.set(bin, (all.get(bin) ?? 0) + none * share);
-  };
-  for (const [bin, share] of anyBins(meter)) put(bin, share);
-  names.set('none', { weight: none, mass });
-}
-
-const ANY_BINS = new Map<ScaledFunction, readonly (readonly [bin: number, share: number])[]>();
-
-/** How the readings of a jack in no catalogue divide among the bins. */
-function anyBins(meter: ScaledFunction): readonly (readonly [bin: number, share: number])[] {
-  const known = ANY_BINS.get(meter);
-  if (known) return known;
-  const bins = Array.from({ length: 2 * BINS + 1 }, (_, at) => at - BINS).map(
-    (bin) => [bin, anyShare(meter, edgeOf(meter, bin - 1), edgeOf(meter, bin))] as const,
-  );
-  const made = [[Infinity, anyOverload(meter)] as const, ...bins].filter(([, share]) => share > 0);
-  ANY_BINS.set(meter, made);
-  return made;
-}
-
-function entropyOf(mass: ReadonlyMap<number, number>, total: number): number {
-  let sum = 0;
-  for (const value of mass.values()) if (value > 0) sum -= (value / total) * Math.log(value / total);
-  return sum / LOG2;
-}
-
-/** Volts are binned in steps of their own uncertainty, which grows with them; ohms are on such a scale already. */
-function binOf(meter: ScaledFunction, point: number): number {
-  const steps =
-    meter === 'ohms'
-      ? point / READING_SHARE
-      : Math.asinh((point * READING_SHARE) / FLOOR_VOLTS) / READING_SHARE;
-  return Math.max(-BINS, Math.min(BINS, Math.floor(steps / BIN_STEPS)));
-}
-
-/** Upper edge of a bin. */
-function edgeOf(meter: ScaledFunction, bin: number): number {
-  const steps = (bin + 1) * BIN_STEPS;
-  return meter === 'ohms'
-    ? steps * READING_SHARE
-    : (Math.sinh(steps * READING_SHARE) * FLOOR_VOLTS) / READING_SHARE;
-}
-
-/** Why this reading, in a sentence: what the likeliest names would show. */
-function why(at: JackReading, finding: Finding): string {
+/** What the likeliest names would show, those that show the same together. */
+function whatEachShows(at: JackReading, finding: Finding): string {
   const names = finding.ranked.filter(({ probability }) => probability > 0.01).slice(0, 4);
-  const groups = new Map<string, string[]>();
-  for (const { name, best } of names) {
-    const words = sayReading(showOf(best, at, finding));
-    groups.set(words, [...(groups.get(words) ?? []), sayName(name)]);
-  }
-  const parts = [...groups].map(([words, who]) => `${sayList(who)}: ${words}`);
-  return `It tells apart what is still likely. ${parts.join('; ')}.`;
+  const groups = Map.groupBy(names, ({ best }) => showOf(best, at, finding));
+  return [...groups]
+    .map(([words, who]) => `${sayList(who.map(({ name }) => sayName(name)))}: about ${words}`)
+    .join('; ');
 }
 
-/** Why a check: what it must show if the name is right. */
-function check(at: JackReading, finding: Finding): string {
-  const [top] = finding.ranked;
-  if (!top) return why(at, finding);
-  return `A check: if this is ${sayName(top.name)}, the meter shows about ${sayReading(showOf(top.best, at, finding))}.`;
-}
-
-function showOf(under: JackUnderTest, at: JackReading, finding: Finding): ReturnType<typeof shown> {
-  const profile =
-    finding.scored.find((one) => one.under === under)?.profile ?? meterProfile(METER_PROFILES[0]);
-  const { meter, point } = predictionOf(under, at, profile);
-  const value = offScale(meter, point);
-  return shown({ meter, value }, profile, 0);
+/** What the likeliest device of a crowd would show, in words. */
+function showOf(under: JackUnderTest, at: JackReading, { weighed }: Finding): string {
+  const crowds = weighed.filter((one) => one.under === under);
+  let [most, point] = [-1, 0];
+  let profile: MeterProfile = meterProfile(METER_PROFILES[0]);
+  for (const crowd of crowds)
+    crowd.weights.forEach((weight, device) => {
+      if (weight <= most) return;
+      [most, profile] = [weight, crowd.profile];
+      point = crowdPoints(under, at, profile)[device]!;
+    });
+  const meter = at.meter as ScaledFunction;
+  return sayReading(shown({ meter, value: offScale(meter, point) }, profile, 0));
 }

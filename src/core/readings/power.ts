@@ -45,15 +45,15 @@ export function powerOff(parts: readonly LinkPart[]): readonly LinkPart[] {
   const supply = parts.find(({ element, owner }) => element.kind === 'voltage' && owner.place === 'output');
   if (stage?.element.kind !== 'switch' || supply?.element.kind !== 'voltage') return without;
   const { a: drive, b: ground } = stage.element;
-  const clamp = (name: string, anode: string, cathode: string): LinkPart => ({
-    owner: { place: 'output' },
-    role: 'clamp',
-    rating: {},
-    element: { kind: 'diode', name, anode, cathode, ...PROTECTION_DIODE },
-  });
   return [
     ...without,
     clamp('out clamp to rail', drive, supply.element.plus),
     clamp('out clamp to ground', ground, drive),
   ];
+}
+
+/** A clamp diode of an output. */
+export function clamp(name: string, anode: string, cathode: string): LinkPart {
+  const element = { kind: 'diode', name, anode, cathode, ...PROTECTION_DIODE } as const;
+  return { owner: { place: 'output' }, role: 'clamp', rating: {}, element };
 }

@@ -1,17 +1,20 @@
 /** Scales on which readings are compared: volts as they are, ohms as a logarithm that bends to a line near zero. */
 import type { MeterFunction } from './instruments.ts';
 
-/** Uncertainty of a hand-held meter as a share of the reading (our choice; a display of 2000 counts on its best range). */
-export const READING_SHARE = 0.02;
+/**
+ * How close a device of a crowd must come to count, as a standard deviation: a share of the reading and a floor. Wider than any
+ * hand-held meter is off, since it also bridges the gaps between the devices of a crowd (our choice).
+ */
+const VOLTS_SHARE = 0.04;
+const VOLTS_FLOOR = 0.025;
+const OHMS_SHARE = 0.35;
 
-/** The uncertainty that stays at nothing, volts (our choice, like the share). */
-export const FLOOR_VOLTS = 3e-3;
+/** Uncertainty of a hand-held meter on volts: a share of the reading and a floor (our choice; 2000 counts on its best range). */
+const METER_SHARE = 0.02;
+const METER_FLOOR_VOLTS = 3e-3;
 
-/** The uncertainty that stays at nothing, ohms (our choice, like the share). */
-const FLOOR_OHMS = 0.5;
-
-/** Ohms below which the resistance scale is a line: where the floor outweighs the share. */
-const BEND_OHMS = FLOOR_OHMS / READING_SHARE;
+/** Ohms below which the resistance scale is a line: what a touch and a meter's last digit come to. */
+const BEND_OHMS = 5;
 
 /** What stands for a resistance without end on the scale, ohms. */
 const MOST_OHMS = 1e12;
@@ -27,12 +30,17 @@ export function onScale(meter: ScaledFunction, value: number): number {
   return Math.log(ohms + BEND_OHMS);
 }
 
-/** Standard uncertainty of the meter at a point of the scale. */
-export function noiseAt(meter: ScaledFunction, point: number): number {
-  return meter === 'ohms' ? READING_SHARE : Math.hypot(READING_SHARE * point, FLOOR_VOLTS);
+/** Standard deviation of what counts as the same at a point of the scale. */
+export function reachAt(meter: ScaledFunction, point: number): number {
+  return meter === 'ohms' ? OHMS_SHARE : Math.hypot(VOLTS_SHARE * point, VOLTS_FLOOR);
 }
 
 /** A point of the scale as a measured value again. */
 export function offScale(meter: ScaledFunction, point: number): number {
   return meter === 'ohms' ? Math.max(0, Math.exp(point) - BEND_OHMS) : point;
+}
+
+/** Standard uncertainty of a hand-held meter that shows so many volts. */
+export function noiseVolts(volts: number): number {
+  return Math.hypot(METER_SHARE * volts, METER_FLOOR_VOLTS);
 }

@@ -1,23 +1,36 @@
-/** What can be put under the meter: a jack alone through a proved lead, a lead alone, or a link with its leads in place. */
-import { collector, inputNode, leadNode, outputNode } from '../wiring/index.ts';
-import type { LinkPart, Spread } from '../wiring/index.ts';
-import type { Connector, Contact } from '../wiring/index.ts';
-import { contactsOf } from '../wiring/index.ts';
-import { addDriver } from '../wiring/index.ts';
-import { addLeads } from '../wiring/index.ts';
-import type { Jack, Lead, Link, Side } from '../wiring/index.ts';
-import { makeJack, stylesFor } from '../wiring/index.ts';
-import { linkCircuit } from '../wiring/index.ts';
-import type { Grounding } from '../wiring/index.ts';
-import { addOtherJack } from '../wiring/index.ts';
-import type { OtherJackKind, OtherJackValues } from '../wiring/index.ts';
-import { addReceiver } from '../wiring/index.ts';
-import { CONTACT_OHMS, wireOhmsPerMetre } from '../wiring/index.ts';
+/** What can be put under the meter: a jack alone through a tested lead, a lead alone, or a link with its leads in place. */
 import { nodeOf } from '../verdict/index.ts';
 import type { Spot } from '../verdict/index.ts';
+import {
+  CONTACT_OHMS,
+  addDriver,
+  addLeads,
+  addOtherJack,
+  addReceiver,
+  collector,
+  contactsOf,
+  inputNode,
+  leadNode,
+  linkCircuit,
+  makeJack,
+  outputNode,
+  stylesFor,
+  wireOhmsPerMetre,
+} from '../wiring/index.ts';
+import type {
+  Connector,
+  Contact,
+  Grounding,
+  Jack,
+  Lead,
+  Link,
+  OtherJackKind,
+  OtherJackValues,
+  Side,
+} from '../wiring/index.ts';
 import type { MeterFunction, MeterProfile } from './instruments.ts';
-import { measure, setUp, takeReading } from './measure.ts';
-import type { Bench, Placement, Subject } from './measure.ts';
+import { setUp, takeReading } from './measure.ts';
+import type { Placement, Subject } from './measure.ts';
 import type { Power } from './power.ts';
 import type { Reading } from './reading.ts';
 
@@ -39,12 +52,11 @@ export interface JackReading {
   readonly black: Contact;
 }
 
-/** Ohms from a contact of the jack to its probe: one touch, and a conductor of the proved lead, 1 m of 26 AWG. */
+/** Ohms from a contact of the jack to its probe: one touch, and a conductor of the tested lead, 1 m of 26 AWG. */
 export const PROBE_LEAD_OHMS = CONTACT_OHMS + wireOhmsPerMetre(26);
 
-/** A jack alone as a subject, with its tolerances and the names of its contacts' nodes. */
-interface JackSubject extends Subject {
-  readonly spreads: readonly Spread[];
+/** A jack alone as a subject, with the names of its contacts' nodes. */
+export interface JackSubject extends Subject {
   readonly node: (contact: Contact) => string;
 }
 
@@ -53,7 +65,7 @@ export function connectorOf(jack: JackUnderTest): Connector {
   return jack.kind === 'control' ? jack.jack.connector : jack.connector;
 }
 
-/** The contacts of a jack that a proved lead brings out: all but the shell. */
+/** The contacts of a jack that a tested lead brings out: all but the shell. */
 export function probedContacts(connector: Connector): readonly Contact[] {
   return contactsOf(connector).filter((contact) => contact !== 'shell');
 }
@@ -61,34 +73,19 @@ export function probedContacts(connector: Connector): readonly Contact[] {
 /** The circuit of a jack alone. */
 export function jackSubject(under: JackUnderTest): JackSubject {
   const into = collector();
-  const still = { idle: [], active: [] };
-  if (under.kind === 'other') {
-    addOtherJack(into, under.other, under.values);
-    return { parts: into.parts, spreads: into.spreads, switching: still, node: outputNode };
-  }
-  if (under.jack.direction === 'out') {
-    const switching = addDriver(into, under.jack);
-    return { parts: into.parts, spreads: into.spreads, switching, node: outputNode };
-  }
-  addReceiver(into, under.jack, 0);
-  const node = (contact: Contact): string => inputNode(0, contact);
-  return { parts: into.parts, spreads: into.spreads, switching: still, node };
+  let switching: Subject['switching'] = { idle: [], active: [] };
+  if (under.kind === 'other') addOtherJack(into, under.other, under.values);
+  else if (under.jack.direction === 'out') switching = addDriver(into, under.jack);
+  else addReceiver(into, under.jack, 0);
+  const input = under.kind === 'control' && under.jack.direction === 'in';
+  return { parts: into.parts, switching, node: input ? (contact) => inputNode(0, contact) : outputNode };
 }
 
-function onJack(under: JackUnderTest, at: JackReading, profile: MeterProfile): Bench {
+/** What an instrument shows between two contacts of a jack alone, through a tested lead's free plug. */
+export function readJack(under: JackUnderTest, at: JackReading, profile: MeterProfile): Reading {
   const subject = jackSubject(under);
   const placement = { ...at, red: subject.node(at.red), black: subject.node(at.black) };
-  return setUp(subject, placement, profile, PROBE_LEAD_OHMS);
-}
-
-/** What an instrument shows between two contacts of a jack alone, through a proved lead's free plug. */
-export function readJack(under: JackUnderTest, at: JackReading, profile: MeterProfile): Reading {
-  return takeReading(onJack(under, at, profile));
-}
-
-/** The same before it is shown: volts, ohms, or mean amperes through the LED tester. */
-export function measureJack(under: JackUnderTest, at: JackReading, profile: MeterProfile): number {
-  return measure(onJack(under, at, profile));
+  return takeReading(setUp(subject, placement, profile, PROBE_LEAD_OHMS));
 }
 
 /** A contact at one end of a lead. */
@@ -132,11 +129,8 @@ export function readLink(
   profile: MeterProfile,
 ): Reading {
   const { parts, switching } = linkCircuit(link, grounding);
+  // Capacitors carry nothing at rest.
+  const still = parts.filter(({ element }) => element.kind !== 'capacitor');
   const placement = { meter, power, red: nodeOf(red), black: nodeOf(black) };
-  return takeReading(setUp({ parts: withoutNothing(parts), switching }, placement, profile));
-}
-
-/** Capacitors carry nothing at rest. */
-function withoutNothing(parts: readonly LinkPart[]): readonly LinkPart[] {
-  return parts.filter(({ element }) => element.kind !== 'capacitor');
+  return takeReading(setUp({ parts: still, switching }, placement, profile));
 }

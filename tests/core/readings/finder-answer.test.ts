@@ -1,11 +1,14 @@
 /** What a page is handed after each reading. */
 import { describe, expect, it } from 'vitest';
+import { drawWorld } from '../../support/jack-world.ts';
+import { seededRandom } from '../../support/random.ts';
 import type { Evidence } from '../../../src/core/readings/evidence.ts';
 import { answerFinder } from '../../../src/core/readings/finder-answer.ts';
 import type { TakenReading } from '../../../src/core/readings/finder.ts';
 import { meterProfile } from '../../../src/core/readings/instruments.ts';
 import { readJack } from '../../../src/core/readings/subjects.ts';
 import type { JackUnderTest } from '../../../src/core/readings/subjects.ts';
+import { LEAST_BITS } from '../../../src/core/readings/next-reading.ts';
 import { makeJack } from '../../../src/core/wiring/link.ts';
 
 const EVIDENCE: Evidence = {
@@ -51,18 +54,41 @@ describe('the answer of the finder', () => {
     expect(answer.jack).toBeUndefined();
   });
 
-  it('says that readings fit nothing, and asks for no more', () => {
-    // Nothing in the catalogue gives 20 V at rest: the supplies are 3.3 V and 5 V.
-    const taken = [
-      {
-        at: { meter: 'volts', power: 'idle', red: 'tip', black: 'sleeve' },
-        reading: { meter: 'volts', shows: 'value', value: 20 },
-      },
-    ] as const;
-    const answer = answerFinder(EVIDENCE, taken);
+  it('sets a reading that fits nothing aside, and says of three that they fit nothing', () => {
+    // Nothing known gives 20 V at rest: the supplies are 3.3, 5 and 9 V.
+    const odd = (red: 'tip' | 'ring', black: 'ring' | 'sleeve', value: number): TakenReading => ({
+      at: { meter: 'volts', power: 'idle', red, black },
+      reading: { meter: 'volts', shows: 'value', value },
+    });
+    const first = answerFinder(EVIDENCE, [odd('tip', 'sleeve', 20)]);
+    expect([first.state, first.doubtful]).toEqual(['not-sure', [0]]);
+    expect(first.sentence).toContain('Reading 1 does not fit the others');
+    expect(first.advice).toBeDefined();
+    const answer = answerFinder(EVIDENCE, [
+      odd('tip', 'sleeve', 20),
+      odd('ring', 'sleeve', 19),
+      odd('tip', 'ring', 16),
+    ]);
     expect(answer.state).toBe('fits-nothing');
     expect(answer.sentence).toMatch(/fit no jack/);
     expect(answer.advice).toBeUndefined();
+  });
+
+  it('has a headline that agrees with its percentages, whatever is read', () => {
+    for (let seed = 1; seed <= 25; seed++) {
+      const { evidence, read } = drawWorld(seededRandom(seed));
+      const taken: TakenReading[] = [];
+      for (let answer = answerFinder(evidence, taken); answer.advice && taken.length < 6;) {
+        const { state, rows, sentence, none } = answer;
+        const sum = rows.reduce((all, { probability }) => all + probability, none);
+        expect(sum).toBeCloseTo(1, 6);
+        expect(rows.filter(({ likelihood }) => likelihood === 'sure')).toHaveLength(state === 'sure' ? 1 : 0);
+        const said = /(\d+) %/.exec(sentence)?.[1];
+        if (said && !sentence.includes('more than')) expect(rows[0]?.percent).toBe(`${said} %`);
+        taken.push({ at: answer.advice.at, reading: read(answer.advice.at) });
+        answer = answerFinder(evidence, taken);
+      }
+    }
   });
 
   it('says that it cannot tell when no permitted reading is left that would make sure', () => {
@@ -70,7 +96,8 @@ describe('the answer of the finder', () => {
     const jack = makeJack('in', 'ts-3.5', 'tip-signal', { circuit: 'receiver-led' });
     const answer = answerFinder(evidence, follow({ kind: 'control', jack }, evidence));
     expect(answer.state).toBe('cannot-tell');
-    expect(answer.sentence).toMatch(/^Probably signal on tip.*no safe reading is left/);
+    expect(answer.sentence).toMatch(/^A meter cannot tell: .* read the same in every safe way/);
+    for (const { bits } of answer.considered) expect(bits).toBeLessThan(LEAST_BITS);
     expect(answer.jack).toBeUndefined();
   });
 });
