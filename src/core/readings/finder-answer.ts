@@ -1,4 +1,5 @@
 /** All that a page shows of the jack finder after each reading, as plain data that can be handed from a worker to a page. */
+import { settleJack } from '../wiring/index.ts';
 import type { Jack } from '../wiring/index.ts';
 import { nameOf } from './evidence.ts';
 import type { Evidence } from './evidence.ts';
@@ -73,10 +74,10 @@ export function answerFinder(evidence: Evidence, taken: readonly TakenReading[])
   };
 }
 
-/** The jack to wire. What may as well be a footswitch input is one only where IN is printed beside it. */
+/** The jack to wire, its part not known, as no meter tells it. What may as well be a footswitch input is one only where IN is printed beside it. */
 function jackOf(best: JackUnderTest, { marked }: Evidence): Jack | undefined {
   if (best.kind !== 'control' || (nameOf(best) === 'in tip-signal' && marked !== 'in')) return undefined;
-  return best.jack;
+  return settleJack({ ...best.jack, part: 'unknown' });
 }
 
 /** 'Sure' is never said on probability alone: the finder's own checks must be done too. */
