@@ -54,7 +54,7 @@ class Builder {
   }
 }
 
-/** How often each kind is met, as numbers to one another: a guess at what lies on a table, made before the finder was tried on it. */
+/** How often each kind is met, as numbers to one another: invented, a guess at what lies on a table. */
 const STYLE_SHARES: Readonly<Record<Style, number>> = {
   din: 1,
   'type-a': 5,

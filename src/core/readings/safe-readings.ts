@@ -9,7 +9,7 @@ import type { JackReading } from './subjects.ts';
 
 /** The rule in words, to be printed beside every proposal. */
 export const SAFE_RULE =
-  'Power off: resistance and the diode test, which push at most 1.5 mA at 3.2 V. Power on: DC volts only, through the free plug of a proved lead, so that nothing but the 1 Mohm or more of the meter touches the device and no probe can slip between two contacts. Continuity is left to leads.';
+  'Power off: resistance and the diode test, which push at most 1.5 mA at 3.2 V. Power on: DC volts only, through the free plug of a tested lead, so that nothing but the 1 Mohm or more of the meter touches the device and no probe can slip between two contacts. Continuity is left to leads.';
 
 /**
  * Whether a reading keeps to the rule.
@@ -42,7 +42,7 @@ function canTake({ canSwitchOn, canStreamClock }: Evidence, power: Power): boole
 /** How to take a reading safely, in order. */
 export function howToTake({ meter, power }: JackReading): readonly string[] {
   const lead =
-    'Prove the lead first, then plug it into the jack and nothing else; put the probes on its free plug.';
+    'Test the lead first, then plug it into the jack and nothing else; put the probes on its free plug.';
   switch (power) {
     case 'off':
       return [
