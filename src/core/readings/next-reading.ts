@@ -24,7 +24,7 @@ export interface Advice {
 }
 
 /** A reading with what it is expected to tell about the name of the jack, bits. */
-export interface Considered {
+interface Considered {
   readonly at: JackReading;
   readonly bits: number;
 }

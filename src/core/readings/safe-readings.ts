@@ -16,7 +16,7 @@ export const SAFE_RULE =
  * With the power off a meter pushes less than any part of the catalogue is rated for (an LED 20 mA and 5 V in reverse). With the
  * power on a resistance range or a diode test would meet a foreign voltage, and the LED tester would load an unknown output.
  */
-export function isSafe(meter: MeterFunction, power: Power): boolean {
+function isSafe(meter: MeterFunction, power: Power): boolean {
   if (power === 'off') return meter === 'ohms' || meter === 'diode';
   return meter === 'volts';
 }
