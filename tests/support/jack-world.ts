@@ -12,7 +12,7 @@ import type { Standing, WorldJack } from './world-jacks.ts';
 import type { Random } from './random.ts';
 
 /** A device with one jack, and the reader's meter. `name` is what the finder should call the jack. */
-export interface World {
+interface World {
   readonly name: string;
   readonly evidence: Evidence;
   readonly read: (at: JackReading) => Reading;

@@ -17,7 +17,7 @@ export interface TakenReading {
 }
 
 /** A kind of jack with one meter, after the readings: how likely each device of its crowd is. */
-export interface Weighed {
+interface Weighed {
   readonly under: JackUnderTest;
   readonly profile: MeterProfile;
   readonly weights: Float64Array;
