@@ -65,6 +65,7 @@ class Groups {
 }
 
 function touch(groups: Groups, one: End, other: End, at: readonly [string, string]): void {
+  if (one.form === other.form) return;
   const plugFirst = one.form === 'plug';
   const mating = plugFirst ? mate(one.connector, other.connector) : mate(other.connector, one.connector);
   if (!mating.fits) return;
