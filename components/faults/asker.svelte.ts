@@ -1,6 +1,6 @@
 /** A question to the fault bench's worker that is asked again whenever it changes. */
 import { Background } from '../parts/background.svelte.ts';
-import type { FaultOrder } from './orders.ts';
+import type { FaultOrder } from '../../src/core/faults/index.ts';
 
 /** Ask for what `order` gives, now and at every change; `heard` is called after each answer. For a component's start only. */
 export function askFaults<Answer>(

@@ -1,66 +1,16 @@
-/** What the reader ticked in the proof, row by row, and the readings that it stands for. */
-import { BEEPS, fullRows, fullTable, proofRows, sayPlace } from '../../src/core/making/index.ts';
-import { contactWords } from '../../src/core/wiring/index.ts';
-import type { Beep, Hold, ProofPlace, ProofReading, ProofRow } from '../../src/core/making/index.ts';
+/** What the reader ticked in the test of a lead, row by row, kept between visits. */
+import {
+  BEEPS,
+  CONDUCTOR_ANSWERS,
+  fullRows,
+  fullTable,
+  proofRows,
+  sayPlace,
+} from '../../src/core/making/index.ts';
+import type { ProofReading, ProofRow, RowAnswer } from '../../src/core/making/index.ts';
 import type { Lead } from '../../src/core/wiring/index.ts';
 import { dropNote, fieldOf, keepNote, keptNote } from '../keep/notes.ts';
 import { wiringOf } from './sheet-state.ts';
-
-/** What continuity said of a conductor; 'still' says that no plug was moved yet. */
-export const CONDUCTOR_ANSWERS = [
-  ['beep', 'beeps, still and with each plug moved'],
-  ['still', 'beeps; no plug moved yet'],
-  ['silent', 'silent'],
-  ['from', 'flickers when the plug at the output end is moved'],
-  ['to', 'flickers when the plug at the input end is moved'],
-  ['both', 'flickers at both ends'],
-] as const;
-/** One of these answers. */
-export type ConductorAnswer = (typeof CONDUCTOR_ANSWERS)[number][0];
-
-/** The answer to one row: of a conductor, or of a contact against others with the places that beep. */
-export type RowAnswer =
-  | { readonly of: 'conductor'; readonly said: ConductorAnswer }
-  | { readonly of: 'apart'; readonly beeping: readonly number[] };
-
-/** The readings of one row. */
-export function readingsOf(row: ProofRow, answer: RowAnswer): readonly ProofReading[] {
-  if (answer.of === 'apart')
-    return row.places.map((place, at) => ({
-      ...place,
-      says: answer.beeping.includes(at) ? 'beep' : 'silent',
-    }));
-  return row.places.flatMap((place): readonly ProofReading[] => {
-    const says = saysOf(place.hold, answer.said);
-    return says === undefined ? [] : [{ ...place, says }];
-  });
-}
-
-function saysOf(hold: Hold, said: ConductorAnswer): Beep | undefined {
-  switch (said) {
-    case 'beep':
-      return 'beep';
-    case 'silent':
-      return hold === 'still' ? 'silent' : undefined;
-    case 'still':
-      return hold === 'still' ? 'beep' : undefined;
-    case 'both':
-      return hold === 'still' ? 'beep' : 'flickers';
-    case 'from':
-    case 'to':
-      return hold === said ? 'flickers' : 'beep';
-  }
-}
-
-/** Whether the answer is what the plan expects, with nothing left to do in this row. */
-export function agrees(row: ProofRow, answer: RowAnswer): boolean {
-  return answer.of === 'apart' ? answer.beeping.length === 0 : answer.said === row.expects;
-}
-
-/** The second contact of a place in words: 'ring at the input end'. */
-export function otherContact({ b }: ProofPlace): string {
-  return `${contactWords(b.contact)} at the ${b.side === 'from' ? 'output' : 'input'} end`;
-}
 
 /** A proof as far as it has come. Answers are kept by the words of their row. */
 export interface ProofState {

@@ -8,6 +8,7 @@ export { above, between } from './claims.ts';
 export type { Claims } from './claims.ts';
 export { jackReading, meterOn, sayMeter, underTestFrom } from './jacks.ts';
 export type { AuthoredUnderTest, LessonJacks, MeterSetting, ProbePair } from './jacks.ts';
+export { huntFor, saySplit, seenAt, splitBy } from './hunt.ts';
 export { firstLead, linkFrom, planFrom, searchFor, solve } from './links.ts';
 export type { AuthoredJack, AuthoredLink, LessonLinks } from './links.ts';
 export { placeFrom, proofOf } from './proofs.ts';

@@ -12,11 +12,9 @@ import {
   explainBytes,
   hexOf,
   longestLead,
-  mostHops,
-  ownHop,
+  mostLinks,
   prepareTimeLink,
   sendOnJourney,
-  stageOf,
 } from '../signal/index.ts';
 import { checkLink } from '../verdict/index.ts';
 import type { EdgeTimes, Item, Journey, Sent } from '../signal/index.ts';
@@ -127,7 +125,5 @@ export function sayLongest(authored: AuthoredLink): string {
  * the receiver 1 % fast (the standard's bounds, and the worse way round). The receiver looks once a bit; its own link counts.
  */
 export function hopsOf(authored: AuthoredLink): number {
-  const time = prepareTimeLink(linkFrom(authored));
-  const hop = { ...ownHop(time), kind: 'hardware thru' } as const;
-  return mostHops(hop, { ...WORST_CLOCKS, link: stageOf(time) }).value;
+  return mostLinks(prepareTimeLink(linkFrom(authored)), WORST_CLOCKS).value;
 }

@@ -8,7 +8,7 @@ export {
 } from './bit-budget.ts';
 export type { Clocks } from './bit-budget.ts';
 export { STANDARD_EDGE_SECONDS, edgeTimes, longestLead } from './edge-times.ts';
-export type { EdgeTimes, LongestLead } from './edge-times.ts';
+export type { EdgeTimes } from './edge-times.ts';
 export { encode } from './encode.ts';
 export { explainBytes } from './explain.ts';
 export { BAUD, BITS_PER_FRAME, STANDARD_CLOCK_ERROR, bitCells, bitSecondsOf, frameBit } from './frames.ts';
@@ -19,9 +19,9 @@ export type { Item } from './items.ts';
 export { PLAIN_JOURNEY, SOFTWARE_LATENCY, sendOnJourney } from './journey.ts';
 export type { Journey, Sent } from './journey.ts';
 export { delaysOf, edgeShiftSeconds, outputShapeOf, followerOf } from './jack-delays.ts';
-export { gaveWayAt, mostHops, trialLine, widestClockError } from './limits.ts';
-export type { Limit } from './limits.ts';
-export { stageOf } from './line.ts';
+export { gaveWayAt, trialLine } from './limits.ts';
+export { limitRows, linkLimits, mostLinks } from './link-limits.ts';
+export type { LimitRow } from './link-limits.ts';
 export { restDeck, timeDeck } from './link-deck.ts';
 export {
   BEND_CENTRE,

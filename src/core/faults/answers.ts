@@ -1,25 +1,10 @@
-/** What the fault bench and its guide ask of the core: whole answers from whole questions, so that a page keeps only inputs. */
-import {
-  benchTable,
-  faultName,
-  gradeFault,
-  guide,
-  hideNumberedFault,
-  observe,
-  remedyFor,
-  sayBoardFault,
-  suspectsLeft,
-} from '../../src/core/faults/index.ts';
-import type {
-  BenchBoard,
-  BoardFault,
-  FaultGrade,
-  Frequencies,
-  GuideStep,
-  HiddenFault,
-  Seen,
-  Symptom,
-} from '../../src/core/faults/index.ts';
+/** What a page asks of the fault bench and its guide: whole answers from whole questions, so that the page keeps only inputs. */
+import { faultName, sayBoardFault } from './board-faults.ts';
+import type { BenchBoard, BoardFault } from './board-faults.ts';
+import { remedyFor } from './board-remedies.ts';
+import type { Symptom } from './board-symptoms.ts';
+import { benchTable, gradeFault, guide, hideNumberedFault, observe, suspectsLeft } from './fault-bench.ts';
+import type { FaultGrade, Frequencies, GuideStep, HiddenFault, Seen } from './fault-bench.ts';
 
 /** A round on the bench: what was observed, by identifier, and how it ended, if it did. */
 export interface RoundOrder {
@@ -41,14 +26,14 @@ interface GuideOrder {
   readonly frequencies: Frequencies;
 }
 
-/** Kinds of observation, by the effort they take. */
-export const WAYS = ['Check by eye', 'Swap a lead', 'Measure'] as const;
+/** Kinds of observation, by the effort they take, the least first. */
+export const OBSERVATION_WAYS = ['Check by eye', 'Swap a lead', 'Measure'] as const;
 
 /** Something that may be observed, and what it showed if it was. */
-export interface Choice {
+export interface ObservationChoice {
   readonly id: string;
   readonly words: string;
-  readonly way: (typeof WAYS)[number];
+  readonly way: (typeof OBSERVATION_WAYS)[number];
   readonly seen: string | undefined;
   /** What the board shows here with nothing wrong. */
   readonly good: string;
@@ -75,7 +60,7 @@ export interface RoundEnd {
 export interface RoundAnswer {
   readonly kind: 'round';
   readonly symptoms: readonly Symptom[];
-  readonly choices: readonly Choice[];
+  readonly choices: readonly ObservationChoice[];
   readonly names: readonly FaultChoice[];
   readonly end: RoundEnd | undefined;
 }
@@ -101,7 +86,7 @@ export type FaultOrder = RoundOrder | GuideOrder;
 /** The answer to either question. */
 export type FaultAnswer = RoundAnswer | GuideAnswer;
 
-/** Answer either question. */
+/** Answer either question. @throws when the round has no such number, observation or name. */
 export function answerFaults(order: FaultOrder): FaultAnswer {
   return order.kind === 'round' ? answerRound(order) : answerGuide(order);
 }
@@ -115,7 +100,7 @@ function answerRound({ board, number, made, end }: RoundOrder): RoundAnswer {
     choices: table.observations.map(({ id, words, effort }, at) => ({
       id,
       words,
-      way: WAYS[effort - 1] as (typeof WAYS)[number],
+      way: OBSERVATION_WAYS[effort - 1] as (typeof OBSERVATION_WAYS)[number],
       seen: made.includes(id) ? observe(hidden, id).seen : undefined,
       good: table.good[at] as string,
     })),

@@ -1,12 +1,12 @@
 /** From a solved link of one output, one lead and one isolated input to its circuit diagram. */
-import { contactWords, styleEntry, valueAt } from '../../src/core/wiring/index.ts';
-import { sayOhms } from '../../src/core/verdict/index.ts';
-import type { Jack, Line, Link, Role, State } from '../../src/core/wiring/index.ts';
-import type { LinkVerdict } from '../../src/core/verdict/index.ts';
-import { SCHEMATIC_DRIVERS } from '../../src/draw/schematic.ts';
-import type { SchematicDriver, SchematicInput } from '../../src/draw/schematic.ts';
+import { contactWords, styleEntry, valueAt } from '../core/wiring/index.ts';
+import { sayOhms } from '../core/verdict/index.ts';
+import type { Jack, Line, Link, Role, State } from '../core/wiring/index.ts';
+import type { LinkVerdict } from '../core/verdict/index.ts';
+import { SCHEMATIC_DRIVERS } from './schematic.ts';
+import type { SchematicDriver, SchematicInput } from './schematic.ts';
 
-/** What to draw. @throws when the link is not one output of a drawn kind, one lead and one isolated input. */
+/** What the circuit diagram of a link shows in one state, `width` in pixels. @throws when the link is not one output of a drawn kind, one lead and one isolated input. */
 export function loopDiagram(link: Link, verdict: LinkVerdict, state: State, width: number): SchematicInput {
   const { output } = link;
   const [branch, ...others] = link.branches;
