@@ -215,7 +215,6 @@ describe('Names and values of a file', () => {
     };
     const lines = runOn(files, 'a.json', 'bad.json', CODES, 'b\u001b.json');
     const data = runOn(files, '--json', 'a.json', CODES);
-    // eslint-disable-next-line no-control-regex -- these are what must not come through.
     const acting = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2028\u2029]/u;
     expect(
       [lines.out, lines.error, data.out, run(`--${CODES}`).error].filter((text) => acting.test(text)),

@@ -69,7 +69,11 @@ function makeTopology(compiled: CompiledCircuit): Topology {
   };
 }
 
-/** For each node the number of the floating part it belongs to, or -1 where a way to ground exists. */
+/**
+ * For each node the number of the floating part it belongs to, or -1 where a way to ground exists. A switch that is part closed is
+ * no way yet: it begins with a picosiemens, over which the rounding of amperes that flow within a part alone would drive it by
+ * millivolts. The tie carries a part until the switch is closed, and so its volts do not jump when the switch begins to move.
+ */
 function floatingParts({ circuit, first, second, values, nodeNames }: CompiledCircuit): Int32Array {
   const parent = Int32Array.from(nodeNames.keys());
   const top = (at: number): number => {
@@ -78,7 +82,7 @@ function floatingParts({ circuit, first, second, values, nodeNames }: CompiledCi
     return here;
   };
   circuit.elements.forEach(({ kind }, at) => {
-    if (kind === 'current' || kind === 'capacitor' || (kind === 'switch' && values[at] === 0)) return;
+    if (kind === 'current' || kind === 'capacitor' || (kind === 'switch' && values[at]! < 1)) return;
     parent[top(first[at]!)] = top(second[at]!);
   });
   const grounded = top(GROUND);

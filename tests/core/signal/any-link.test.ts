@@ -11,8 +11,11 @@ import { tryLink } from '../../support/try-link.ts';
 
 /** Some of those that `npm run soak:links` tries. */
 const LINKS = 120;
-/** Seeds whose step once fell below a picosecond: parts that hang on blocked junctions, metres of wire between them. */
-const ONCE_STUCK = [925, 1048];
+/**
+ * Seeds whose step once fell below a picosecond: parts that hang on blocked junctions, metres of wire between them; and amperes that
+ * an input drives through its own wires, held to ground by nothing but an output stage that begins to close.
+ */
+const ONCE_STUCK = [925, 1048, 2271, 19066, 26580, 178872];
 
 test(`${LINKS} links drawn over all allowed values have a verdict each, and each byte ends`, () => {
   for (const seed of [...ONCE_STUCK, ...Array.from({ length: LINKS }, (_, at) => at + 1)]) {
