@@ -1,6 +1,7 @@
 /** Seeded links over everything that a page, a file or a shared link may hold: each value anywhere in its bounds, often at an end. */
 import {
   CONNECTORS,
+  CONTACT_FLOOR,
   CONTACT_RANGE,
   FORMS,
   GAUGES,
@@ -35,7 +36,7 @@ const MOST_LEADS = 3;
 const MOST_CONDUCTORS = 8;
 const MOST_FAULTS = 4;
 
-/** Where a value may be 0, decades begin here: far below anything that a circuit can tell from 0. */
+/** Where a value may be 0, decades begin here; what falls below its floor is drawn as the floor. */
 const LEAST_DRAWN = 1e-18;
 
 /** A value between two bounds: mostly at an end or just inside it, else even in value or in decades. */
@@ -47,6 +48,10 @@ function anyBetween(random: Random, [least, most]: readonly [number, number]): n
   return random.decades(Math.max(least, LEAST_DRAWN), most);
 }
 
+function aboveFloor(value: number, floor = 0): number {
+  return value > 0 ? Math.max(value, floor) : value;
+}
+
 function anyJack(random: Random, direction: (typeof DIRECTIONS)[number], connector: Connector): Jack {
   for (;;) {
     const style = random.pick(stylesFor(direction, connector));
@@ -56,7 +61,7 @@ function anyJack(random: Random, direction: (typeof DIRECTIONS)[number], connect
     const values = Object.fromEntries(
       valuesOf(circuit, part)
         .filter(() => !plain && random.chance(0.5))
-        .map(({ name, least, most }) => [name, anyBetween(random, [least, most])]),
+        .map(({ name, least, most, floor }) => [name, aboveFloor(anyBetween(random, [least, most]), floor)]),
     );
     const jack = makeJack(direction, connector, style, { circuit, part, values });
     if (jackProblem(jack) === undefined) return jack;
@@ -92,7 +97,7 @@ function anyLead(random: Random, name: string, from: End, to: End): Lead {
     ...makeLead(from.connector, to.connector, distinct, {
       lengthMetres: anyBetween(random, LENGTH_METRES),
       gauge: random.pick(GAUGES),
-      contactOhms: anyBetween(random, CONTACT_RANGE),
+      contactOhms: aboveFloor(anyBetween(random, CONTACT_RANGE), CONTACT_FLOOR),
       faults,
     }),
     name,

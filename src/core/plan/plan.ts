@@ -6,6 +6,7 @@
 import { CIRCUITS, CONNECTORS, CONTACTS, FORMS, PARTS, STYLES, VALUES } from '../wiring/index.ts';
 import {
   CONTACT_OHMS,
+  CONTACT_FLOOR,
   CONTACT_RANGE,
   DIRECTIONS,
   GAUGES,
@@ -97,7 +98,7 @@ const LEAD_FIELDS = {
   conductors: listOf(record({ from: CONTACT, to: CONTACT }, { inline: true }), MOST.conductors),
   lengthMetres: number(LENGTH_METRES, 'm'),
   gauge: oneNumberOf(GAUGES),
-  contactOhms: filled(number(CONTACT_RANGE, 'ohm'), CONTACT_OHMS),
+  contactOhms: filled(number(CONTACT_RANGE, 'ohm', CONTACT_FLOOR), CONTACT_OHMS),
   faults: filled(listOf(FAULT, MOST.faults), []),
 };
 

@@ -70,11 +70,17 @@ export function nameOf(kind: NameKind, most: number): Shape<string> {
   };
 }
 
-/** A number in a range, both ends included, in `unit`. */
-export function number(range: readonly [number, number], unit = ''): Shape<number> {
+/** A number in a range, both ends included, in `unit`; with a `floor`, none between 0 and that. */
+export function number(range: readonly [number, number], unit = '', floor = 0): Shape<number> {
   const [minimum, maximum] = range;
-  const words = `a number from ${minimum} to ${maximum}${unit === '' ? '' : ` ${unit}`}`;
-  return plain((value) => within(value, range), words, { type: 'number', minimum, maximum });
+  const gap = floor > 0 ? `, 0 or at least ${floor}` : '';
+  const words = `a number from ${minimum} to ${maximum}${unit === '' ? '' : ` ${unit}`}${gap}`;
+  return plain((value) => within(value, range) && (value <= 0 || value >= floor), words, {
+    type: 'number',
+    minimum,
+    maximum,
+    ...(floor > 0 ? { not: { type: 'number', exclusiveMinimum: 0, exclusiveMaximum: floor } } : {}),
+  });
 }
 
 /** Any number. */

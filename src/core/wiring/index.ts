@@ -70,6 +70,7 @@ export type { ValueEntry, ValueName } from './values.ts';
 export {
   ADAPTER_METRES,
   CONTACT_OHMS,
+  CONTACT_FLOOR,
   CONTACT_RANGE,
   GAUGES,
   LENGTH_METRES,

@@ -9,6 +9,7 @@ import { RECEIVERS } from './receivers.ts';
 import { CONTACT_OHMS } from './wire.ts';
 import type { Style } from './styles.ts';
 import { STYLES, styleEntry, styleSuits } from './styles.ts';
+import { valueProblem } from './values.ts';
 import type { ValueName } from './values.ts';
 
 /** Whether a jack sends or receives. */
@@ -177,9 +178,8 @@ export function jackProblem(jack: Jack): string | undefined {
     const entry = entries.find((one) => one.name === name);
     if (!entry)
       return `values: circuit '${circuit}' has no '${name}'; it has ${entries.map((one) => one.name).join(', ')}`;
-    if (!(value >= entry.least && value <= entry.most)) {
-      return `values.${name}: must be at least ${entry.least} ${entry.unit} and at most ${entry.most} ${entry.unit}, got ${value} ${entry.unit}`;
-    }
+    const problem = valueProblem(entry, value);
+    if (problem !== undefined) return `values.${name}: ${problem}`;
   }
   if (circuit === 'receiver-logic' && !(valueAt(jack, 'lowVolts') < valueAt(jack, 'highVolts')))
     return `values.lowVolts: must be less than highVolts, ${valueAt(jack, 'highVolts')} V, got ${valueAt(jack, 'lowVolts')} V`;

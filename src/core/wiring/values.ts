@@ -1,4 +1,5 @@
 /** The values of a circuit that a reader can change: their names, labels, units and bounds. */
+import { LEAST_OHMS } from '../circuit/index.ts';
 import { PARTS } from './parts.ts';
 import type { Part } from './parts.ts';
 import type { Status } from './styles.ts';
@@ -19,6 +20,8 @@ export interface ValueEntry {
   readonly value: number;
   readonly least: number;
   readonly most: number;
+  /** Where 0 stands for none: the least that is not none. */
+  readonly floor?: number;
   readonly spread?: Corners;
   readonly status: Status;
   readonly source: string;
@@ -34,6 +37,10 @@ const watts = (label: string) => ({ label, unit: 'W', least: 0.01, most: 10 }) a
 const resistor = (label: string) =>
   ({ label, unit: 'ohm', least: 0.1, most: 1e6, spread: factor(0.05) }) as const;
 
+/** A resistance that may be none: so little that the solver cannot tell it from none is not taken. */
+const ohmsOrNone = (label: string, most: number) =>
+  ({ label, unit: 'ohm', least: 0, floor: LEAST_OHMS, most }) as const;
+
 /** Bounds are our choice: what a device may hold, with room. Plans and links count on the order. */
 const KINDS = {
   supplyVolts: volts('supply', 0.5, 24),
@@ -41,7 +48,7 @@ const KINDS = {
   sourceWatts: watts('source resistor rating'),
   sinkOhms: resistor('sink resistor'),
   sinkWatts: watts('sink resistor rating'),
-  stageOhms: { label: 'output stage', unit: 'ohm', least: 0, most: 1e4 },
+  stageOhms: ohmsOrNone('output stage', 1e4),
   stageAmperes: amperes('output stage rating', 1e-3, 10),
   railAmperes: amperes('supply rail rating', 1e-3, 10),
   railOhms: resistor('rail to ground'),
@@ -57,24 +64,31 @@ const KINDS = {
   highVolts: volts('high above', 0.2, 12),
   outputVolts: volts('output supply', 1.6, 18),
   loadOhms: { label: 'output pull-up', unit: 'ohm', least: 47, most: 1e6 },
-  baseOhms: { label: 'base resistor, 0 for none', unit: 'ohm', least: 0, most: 1e7 },
+  baseOhms: ohmsOrNone('base resistor, 0 for none', 1e7),
   gain: { label: 'current transfer ratio', unit: '%', least: 0.01, most: 100 },
   toOnSeconds: { label: 'delay to on', unit: 's', least: 0, most: 100e-6 },
   toOffSeconds: { label: 'delay to off', unit: 's', least: 0, most: 100e-6 },
   stageVolts: { label: 'output stage swings to, 0 for the supply', unit: 'V', least: 0, most: 24 },
-  activityOhms: {
-    label: 'activity LED across the input, its resistor, 0 for none',
-    unit: 'ohm',
-    least: 0,
-    most: 1e5,
-  },
-  tapOhms: { label: 'load from source line to ground, 0 for none', unit: 'ohm', least: 0, most: 1e6 },
+  activityOhms: ohmsOrNone('activity LED across the input, its resistor, 0 for none', 1e5),
+  tapOhms: ohmsOrNone('load from source line to ground, 0 for none', 1e6),
 } as const;
 /** The name of a value, its unit in it. */
 export type ValueName = keyof typeof KINDS;
 
 /** Every value a reader can change. */
 export const VALUES = Object.keys(KINDS) as readonly ValueName[];
+
+/** What is wrong with a number as the value of an entry, in words; undefined where it is one. */
+export function valueProblem(
+  { least, most, floor = 0, unit }: Pick<ValueEntry, 'least' | 'most' | 'floor' | 'unit'>,
+  given: number,
+): string | undefined {
+  if (!(given >= least && given <= most))
+    return `must be at least ${least} ${unit} and at most ${most} ${unit}, got ${given} ${unit}`;
+  return given > 0 && given < floor
+    ? `must be 0 ${unit} or at least ${floor} ${unit}, got ${given} ${unit}`
+    : undefined;
+}
 
 /** A value of a circuit with its default; `more` holds what differs from the other circuits that have it. */
 export function value(

@@ -1,4 +1,5 @@
 /** Copper wire: gauge, resistance, and the resistances of contacts and mishaps on a lead. */
+import { LEAST_OHMS } from '../circuit/index.ts';
 
 /** Resistivity of annealed copper at 20 C, ohm metres (from memory: the usual handbook value). */
 const COPPER_OHM_METRES = 1.7241e-8;
@@ -9,8 +10,10 @@ export const GAUGES = [20, 22, 24, 26, 28, 30] as const;
 /** A touch of plug on jack, ohms: between the 10 mohm of new contacts and the 100 mohm of worn ones (from memory). */
 export const CONTACT_OHMS = 0.03;
 
-/** Least and greatest resistance of a touch that the workbook takes, ohms. */
+/** Least and greatest resistance of a touch that the workbook takes, ohms; 0 stands for none. */
 export const CONTACT_RANGE = [0, 10] as const;
+/** The least touch that is not none, ohms. */
+export const CONTACT_FLOOR: number = LEAST_OHMS;
 
 /** Least and greatest contact resistance of the tolerance corners, ohms. The least stands for 0. */
 export const CONTACT_CORNERS = [1e-4, 0.1] as const;

@@ -49,6 +49,11 @@ describe('Reading a plan', { timeout: PATIENCE }, () => {
     ['devices', undefined, 'devices: expected a list of 0 to 64, got nothing'],
     ['devices.0.name', '', "devices[0].name: expected text of 1 to 80 characters, got ''"],
     ['devices.0.jacks.0.direction', 'up', "devices[0].jacks[0].direction: expected one of out, in, got 'up'"],
+    [
+      'leads.0.contactOhms',
+      1e-7,
+      'leads[0].contactOhms: expected a number from 0 to 10 ohm, 0 or at least 0.000001, got 1e-7',
+    ],
     ['leads.0.lengthMetres', -2, 'leads[0].lengthMetres: expected a number from 0.01 to 100 m, got -2'],
     ['leads.0.gauge', 25, 'leads[0].gauge: expected one of 20, 22, 24, 26, 28, 30, got 25'],
     [

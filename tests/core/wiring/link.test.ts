@@ -147,6 +147,14 @@ describe('what may stand behind a jack', () => {
     expect(jackProblem({ ...jack, values: { supplyVolts: NaN } })).toBe(
       'values.supplyVolts: must be at least 0.5 V and at most 24 V, got NaN V',
     );
+    // What the solver cannot tell from none is neither none nor a resistance.
+    expect([0, 1e-6].map((stageOhms) => jackProblem({ ...jack, values: { stageOhms } }))).toEqual([
+      undefined,
+      undefined,
+    ]);
+    expect(jackProblem({ ...jack, values: { tapOhms: 5e-324 } })).toBe(
+      'values.tapOhms: must be 0 ohm or at least 0.000001 ohm, got 5e-324 ohm',
+    );
     expect(jackProblem({ ...jack, values: { seriesOhms: 220 } })).toBe(
       "values: circuit 'driver-5v' has no 'seriesOhms'; it has supplyVolts, sourceOhms, sourceWatts, sinkOhms, sinkWatts, stageOhms, stageAmperes, railAmperes, tapOhms, stageVolts",
     );
