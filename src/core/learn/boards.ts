@@ -92,12 +92,13 @@ function waysOf(layout: Layout, names: readonly string[]): readonly Way[] {
       ];
     case 'both': {
       const half = Math.ceil(names.length / 2);
+      const halves = [names.slice(0, half), names.slice(half)].filter(([head]) => head !== undefined);
       return [
         ['foot controller', 'OUT', 'hub', 'IN'],
-        ['hub', 'OUT 1', first, 'IN'],
-        ...chain(names.slice(0, half)),
-        ['hub', 'OUT 2', names[half] ?? '', 'IN'],
-        ...chain(names.slice(half)),
+        ...halves.flatMap((row, at): readonly Way[] => [
+          ['hub', `OUT ${at + 1}`, row[0] ?? '', 'IN'],
+          ...chain(row),
+        ]),
       ];
     }
     case 'two senders':
