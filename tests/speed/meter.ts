@@ -1,8 +1,10 @@
 /** Figures of the meter: how well the jack finder names jacks when its own advice is followed, and how fast advice comes. */
+import { benchTable } from '../../src/core/faults/bench-table.ts';
+import { guide } from '../../src/core/faults/guide.ts';
+import { gradeFault, hideFault } from '../../src/core/faults/hidden-fault.ts';
 import { faultsOf, madeLead } from '../../src/core/making/lead-faults.ts';
 import { fullTable, tableOf } from '../../src/core/making/lead-table.ts';
 import { proveLead } from '../../src/core/making/prove.ts';
-import { benchTable, gradeFault, guide, hideFault } from '../../src/core/faults/fault-bench.ts';
 import { findJack } from '../../src/core/readings/finder.ts';
 import type { TakenReading } from '../../src/core/readings/finder.ts';
 import { nextReading } from '../../src/core/readings/next-reading.ts';

@@ -3,8 +3,12 @@ import { faultName, sayBoardFault } from './board-faults.ts';
 import type { BenchBoard, BoardFault } from './board-faults.ts';
 import { remedyFor } from './board-remedies.ts';
 import type { Symptom } from './board-symptoms.ts';
-import { benchTable, gradeFault, guide, hideNumberedFault, observe, suspectsLeft } from './fault-bench.ts';
-import type { FaultGrade, Frequencies, GuideStep, HiddenFault, Seen } from './fault-bench.ts';
+import { benchTable, suspectsLeft } from './bench-table.ts';
+import type { Frequencies, Seen } from './bench-table.ts';
+import { guide } from './guide.ts';
+import type { GuideStep } from './guide.ts';
+import { gradeFault, hideNumberedFault, observe } from './hidden-fault.ts';
+import type { FaultGrade, HiddenFault } from './hidden-fault.ts';
 
 /** A round on the bench: what was observed, by identifier, and how it ended, if it did. */
 export interface RoundOrder {

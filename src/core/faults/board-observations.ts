@@ -1,19 +1,12 @@
 /** What a reader may look at or measure on the fault bench; every answer follows from the faulty board, readings by solving it. */
-import { contactWords, familyOf } from '../wiring/index.ts';
-import type { Contact } from '../wiring/index.ts';
-import type { Jack, Lead, Link } from '../wiring/index.ts';
-import { makeJack } from '../wiring/index.ts';
-import { styleEntry } from '../wiring/index.ts';
-import { leadNode } from '../wiring/index.ts';
-import { linkCircuit } from '../wiring/index.ts';
+import { meterProfile, readJack, readLead, setUp, takeReading } from '../readings/index.ts';
+import type { LeadContact, Power, Reading } from '../readings/index.ts';
+import { contactWords, familyOf, leadNode, linkCircuit, makeJack, styleEntry } from '../wiring/index.ts';
+import type { Contact, Jack, Lead, Link, Side } from '../wiring/index.ts';
+import type { BenchBoard } from './board-faults.ts';
+import { relead, workingBoard } from './board-state.ts';
+import type { BoardState } from './board-state.ts';
 import { arrivals, symptomsOf } from './board-symptoms.ts';
-import { workingBoard } from './board-faults.ts';
-import type { BenchBoard, BoardState } from './board-faults.ts';
-import { meterProfile } from '../readings/index.ts';
-import { setUp, takeReading } from '../readings/index.ts';
-import type { Power } from '../readings/index.ts';
-import type { Reading } from '../readings/index.ts';
-import { readJack, readLead } from '../readings/index.ts';
 
 /** One thing to look at or to measure. `effort` orders equals: 1 look, 2 swap or unplug, 3 measure. */
 export interface Observation {
@@ -26,15 +19,16 @@ export interface Observation {
 
 const PROFILE = meterProfile('usual');
 
+const look = (id: string, words: string, see: Observation['see']): Observation => ({
+  id,
+  words,
+  effort: 1,
+  see,
+});
+
 /** Everything that can be observed on a board; what it should show follows from the board with nothing wrong. */
 export function observationsOf(board: BenchBoard): readonly Observation[] {
   const good = workingBoard(board);
-  const look = (id: string, words: string, see: Observation['see']): Observation => ({
-    id,
-    words,
-    effort: 1,
-    see,
-  });
   return [
     look('lamp sender', 'Look at the lamp of the sender.', ({ senderOn }) => (senderOn ? 'lit' : 'dark')),
     look('outlet', 'Look at the switch of the outlet.', ({ outletSet }) => `set to ${outletSet}`),
@@ -60,125 +54,123 @@ export function observationsOf(board: BenchBoard): readonly Observation[] {
 
 function atPedal(at: number): readonly Observation[] {
   const pedal = `pedal ${at + 1}`;
-  const look = (id: string, words: string, see: Observation['see']): Observation => ({
-    id: `${id} ${pedal}`,
-    words,
-    effort: 1,
-    see,
-  });
   return [
-    look('lamp', `Look at the lamp of ${pedal}.`, ({ pedalsOn }) => (pedalsOn[at] ? 'lit' : 'dark')),
-    look('light', `Watch the activity light of ${pedal} while presets are called.`, (state) => {
+    look(`lamp ${pedal}`, `Look at the lamp of ${pedal}.`, ({ pedalsOn }) => (pedalsOn[at] ? 'lit' : 'dark')),
+    look(`light ${pedal}`, `Watch the activity light of ${pedal} while presets are called.`, (state) => {
       const arrival = arrivals(state)[at];
       return arrival === 'arrives' ? 'blinks' : arrival === 'nothing' ? 'stays dark' : 'comes and goes';
     }),
-    look('jack', `Look at which jack of ${pedal} the lead is in.`, ({ inOut }) =>
+    look(`jack ${pedal}`, `Look at which jack of ${pedal} the lead is in.`, ({ inOut }) =>
       inOut[at] ? 'in the OUT' : 'in the IN',
     ),
-    look('channel', `Compare the channel of ${pedal} with the sender’s.`, ({ channelRight }) =>
+    look(`channel ${pedal}`, `Compare the channel of ${pedal} with the sender’s.`, ({ channelRight }) =>
       channelRight[at] ? 'the same' : 'different',
     ),
-    look('listen', `Look in the menu of ${pedal}: does it listen to program changes?`, ({ listening }) =>
-      listening[at] ? 'yes' : 'no',
+    look(
+      `listen ${pedal}`,
+      `Look in the menu of ${pedal}: does it listen to program changes?`,
+      ({ listening }) => (listening[at] ? 'yes' : 'no'),
     ),
   ];
 }
 
 function atLead(good: Link, at: number): readonly Observation[] {
-  const name = `lead ${at + 1}`;
-  const lines = goodLines(good);
-  const lead = (state: BoardState): Lead => (state.links[at] as Link).branches[0]!.leads[0]!;
-  const ends = (line: 'source' | 'sink'): string =>
-    `${contactWords(lines[line].from)} to ${contactWords(lines[line].to)}`;
   return [
-    {
-      id: `plugs ${name}`,
-      words: `Look at the phone plugs of ${name}: two black rings, or one?`,
-      effort: 1,
-      see: (state) =>
-        [lead(state).from, lead(state).to].some(({ connector }) => familyOf(connector) === 'ts')
-          ? 'one ring: a TS plug'
-          : 'two rings on each',
-    },
-    {
-      id: `swap ${name}`,
-      words: `Put a proved lead in the place of ${name} and try again.`,
-      effort: 2,
-      see: (state) => {
-        const healed: BoardState = {
-          ...state,
-          cold: state.cold.map((one, place) => (place === at ? undefined : one)),
-          links: state.links.map((link, place) =>
-            place === at
-              ? { ...link, branches: [{ ...link.branches[0]!, leads: good.branches[0]!.leads }] }
-              : link,
-          ),
-        };
-        const changed = symptomsOf(healed).join() !== symptomsOf(state).join();
-        return changed ? 'it changes' : 'no change';
-      },
-    },
-    ...(['source', 'sink'] as const).map((line): Observation => ({
-      id: `continuity ${line} ${name}`,
-      words: `Unplug ${name} at both ends; continuity from ${ends(line)}, then move the plugs.`,
-      effort: 3,
-      see: (state) => {
-        const [from, to] = [
-          metal(lead(state), 'from', lines[line].from),
-          metal(lead(state), 'to', lines[line].to),
-        ];
-        if (from === undefined || to === undefined) return 'there is no such contact';
-        const { shows } = readLead(
-          lead(state),
-          'continuity',
-          { side: 'from', contact: from },
-          { side: 'to', contact: to },
-          PROFILE,
-        );
-        return shows === 'beep' && state.cold[at] === line
-          ? 'flickers'
-          : shows === 'beep'
-            ? 'beeps'
-            : 'silent';
-      },
-    })),
-    {
-      id: `continuity across ${name}`,
-      words: `Unplug ${name} at both ends; continuity between ${contactWords(lines.source.from)} and ${contactWords(lines.sink.from)} of one plug.`,
-      effort: 3,
-      see: (state) => {
-        const [a, b] = [
-          metal(lead(state), 'from', lines.source.from),
-          metal(lead(state), 'from', lines.sink.from),
-        ];
-        if (a === undefined || b === undefined) return 'there is no such contact';
-        const { shows } = readLead(
-          lead(state),
-          'continuity',
-          { side: 'from', contact: a },
-          { side: 'from', contact: b },
-          PROFILE,
-        );
-        return shows === 'beep' ? 'beeps' : 'silent';
-      },
-    },
+    phonePlugs(at),
+    swap(good, at),
+    along(good, at, 'source'),
+    along(good, at, 'sink'),
+    across(good, at),
     volts(good, at, 'idle'),
     volts(good, at, 'clock'),
-    {
-      id: `diode pedal ${at + 1}`,
-      words: `Pedal ${at + 1} off and unplugged: diode test of the jack that ${name} was in, red on its source line, black on its sink line.`,
-      effort: 3,
-      see: (state) => {
-        const input = (state.links[at] as Link).branches[0]!.input;
-        const jack: Jack = state.inOut[at] ? outBeside(input) : input;
-        return readJack(
-          { kind: 'control', jack },
-          { meter: 'diode', power: 'off', red: lines.source.to, black: lines.sink.to },
-          PROFILE,
-        );
-      },
-    },
+    diode(good, at),
   ];
+}
+
+const leadOf = (link: Link): Lead => link.branches[0]!.leads[0]!;
+const leadAt = ({ links }: BoardState, at: number): Lead => leadOf(links[at] as Link);
+
+function phonePlugs(at: number): Observation {
+  const name = `lead ${at + 1}`;
+  return look(`plugs ${name}`, `Look at the phone plugs of ${name}: two black rings, or one?`, (state) => {
+    const { from, to } = leadAt(state, at);
+    const isTs = [from, to].some(({ connector }) => familyOf(connector) === 'ts');
+    return isTs ? 'one ring: a TS plug' : 'two rings on each';
+  });
+}
+
+function swap(good: Link, at: number): Observation {
+  const name = `lead ${at + 1}`;
+  return {
+    id: `swap ${name}`,
+    words: `Put a proved lead in the place of ${name} and try again.`,
+    effort: 2,
+    see: (state) => {
+      const cold = state.cold.map((one, place) => (place === at ? undefined : one));
+      const healed = relead({ ...state, cold }, at, () => leadOf(good));
+      return symptomsOf(healed).join() !== symptomsOf(state).join() ? 'it changes' : 'no change';
+    },
+  };
+}
+
+/** What continuity says between two places of a lead on the bench, each a side and the contact that should be there. */
+function continuity(lead: Lead, red: LeadContact, black: LeadContact): 'beeps' | 'silent' {
+  const probe = ({ side, contact }: LeadContact): LeadContact => ({
+    side,
+    contact: metal(lead, side, contact),
+  });
+  return readLead(lead, 'continuity', probe(red), probe(black), PROFILE).shows === 'beep'
+    ? 'beeps'
+    : 'silent';
+}
+
+function along(good: Link, at: number, line: 'source' | 'sink'): Observation {
+  const name = `lead ${at + 1}`;
+  const { from, to } = goodLines(good)[line];
+  return {
+    id: `continuity ${line} ${name}`,
+    words: `Unplug ${name} at both ends; continuity from ${contactWords(from)} to ${contactWords(to)}, then move the plugs.`,
+    effort: 3,
+    see: (state) => {
+      const says = continuity(
+        leadAt(state, at),
+        { side: 'from', contact: from },
+        { side: 'to', contact: to },
+      );
+      return says === 'beeps' && state.cold[at] === line ? 'flickers' : says;
+    },
+  };
+}
+
+function across(good: Link, at: number): Observation {
+  const name = `lead ${at + 1}`;
+  const { source, sink } = goodLines(good);
+  return {
+    id: `continuity across ${name}`,
+    words: `Unplug ${name} at both ends; continuity between ${contactWords(source.from)} and ${contactWords(sink.from)} of one plug.`,
+    effort: 3,
+    see: (state) =>
+      continuity(
+        leadAt(state, at),
+        { side: 'from', contact: source.from },
+        { side: 'from', contact: sink.from },
+      ),
+  };
+}
+
+function diode(good: Link, at: number): Observation {
+  const { source, sink } = goodLines(good);
+  return {
+    id: `diode pedal ${at + 1}`,
+    words: `Pedal ${at + 1} off and unplugged: diode test of the jack that lead ${at + 1} was in, red on its source line, black on its sink line.`,
+    effort: 3,
+    see: (state) => {
+      const { input } = (state.links[at] as Link).branches[0]!;
+      const jack = state.inOut[at] ? outBeside(input) : input;
+      const place = { meter: 'diode', power: 'off', red: source.to, black: sink.to } as const;
+      return readJack({ kind: 'control', jack }, place, PROFILE);
+    },
+  };
 }
 
 /** An output jack on the same connector: where a lead ends up that is put into OUT. */
@@ -198,9 +190,8 @@ function goodLines(
 }
 
 /** The metal of a plug where a contact should be: on a TS plug the long sleeve lies where a ring would. */
-function metal(lead: Lead, side: 'from' | 'to', contact: Contact): Contact | undefined {
-  if (familyOf(lead[side].connector) === 'ts' && contact === 'ring') return 'sleeve';
-  return contact;
+function metal(lead: Lead, side: Side, contact: Contact): Contact {
+  return familyOf(lead[side].connector) === 'ts' && contact === 'ring' ? 'sleeve' : contact;
 }
 
 /** Volts between source and sink on the free plug of a lead, sender on; at rest from source to shield, with clock source to sink. */
@@ -218,8 +209,7 @@ function volts(good: Link, at: number, power: Exclude<Power, 'off'>): Observatio
     effort: 3,
     see: (state) => {
       const link = state.links[at] as Link;
-      const lead = link.branches[0]!.leads[0]!;
-      const [plus, minus] = [metal(lead, 'to', red) as Contact, metal(lead, 'to', black) as Contact];
+      const [plus, minus] = [metal(leadOf(link), 'to', red), metal(leadOf(link), 'to', black)];
       if (plus === minus) return { meter: 'volts', shows: 'value', value: 0 };
       const { parts, switching } = linkCircuit(link, 'separate');
       // The touches of the free plug are left: nothing stands behind them any more.

@@ -1,7 +1,7 @@
 /** What a board does: whether bytes arrive, by solving each link, and what the player sees. */
 import { checkLink } from '../verdict/index.ts';
 import type { Link } from '../wiring/index.ts';
-import type { BoardState } from './board-faults.ts';
+import type { BoardState } from './board-state.ts';
 
 /** How bytes come through to a pedal. */
 type Arrival = 'arrives' | 'comes and goes' | 'nothing';

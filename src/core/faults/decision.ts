@@ -40,13 +40,7 @@ export function bitsOfObservation(suspects: Suspects, left: readonly number[], o
  * different names answer alike everywhere.
  */
 export function alikeNames(suspects: Suspects, left: readonly number[]): readonly (readonly string[])[] {
-  const groups = new Map<string, Set<string>>();
-  for (const at of left) {
-    const key = suspects.answers.map((row) => row[at]).join();
-    const group = groups.get(key) ?? new Set<string>();
-    groups.set(key, group.add(suspects.names[at] as string));
-  }
-  return [...groups.values()].map((group) => [...group]);
+  return groupsAlike(suspects, left).map(({ names }) => [...names]);
 }
 
 /**
@@ -107,9 +101,16 @@ interface Merged {
   readonly masks: readonly (readonly number[])[];
 }
 
-/** Suspects that answer alike everywhere count as one, whatever they are called. */
-function mergeAlike(suspects: Suspects, left: readonly number[]): Merged {
-  const groups = new Map<string, { weight: number; names: Set<string>; at: number }>();
+interface Group {
+  weight: number;
+  readonly names: Set<string>;
+  /** The first of them. */
+  readonly at: number;
+}
+
+/** Suspects that answer alike everywhere, whatever they are called. */
+function groupsAlike(suspects: Suspects, left: readonly number[]): readonly Group[] {
+  const groups = new Map<string, Group>();
   for (const at of left) {
     const key = suspects.answers.map((row) => row[at]).join();
     const group = groups.get(key) ?? { weight: 0, names: new Set<string>(), at };
@@ -117,7 +118,12 @@ function mergeAlike(suspects: Suspects, left: readonly number[]): Merged {
     group.weight += suspects.weights[at] as number;
     group.names.add(suspects.names[at] as string);
   }
-  const all = [...groups.values()];
+  return [...groups.values()];
+}
+
+/** Suspects that answer alike count as one. */
+function mergeAlike(suspects: Suspects, left: readonly number[]): Merged {
+  const all = groupsAlike(suspects, left);
   const splits = new Map<string, readonly number[]>();
   for (const row of suspects.answers) {
     const branches = new Map<number, number>();

@@ -10,20 +10,15 @@ export type {
   RoundEnd,
   RoundOrder,
 } from './answers.ts';
+export { FREQUENCIES_ARE_INVENTED, USUAL_FREQUENCIES, benchTable } from './bench-table.ts';
+export type { BenchTable, Frequencies, Seen } from './bench-table.ts';
 export { BENCH_BOARDS, BOARD_FAULTS, faultName, sayBoardFault, sayFaultKind } from './board-faults.ts';
 export type { BenchBoard } from './board-faults.ts';
 export { remedyFor } from './board-remedies.ts';
 export type { Symptom } from './board-symptoms.ts';
 export { bitsOfObservation, fewestExpected } from './decision.ts';
-export {
-  FREQUENCIES_ARE_INVENTED,
-  MOST_FAULT_NUMBER,
-  USUAL_FREQUENCIES,
-  benchTable,
-  gradeFault,
-  guide,
-  hideNumberedFault,
-  observe,
-} from './fault-bench.ts';
-export type { BenchTable, Frequencies, GuideStep, HiddenFault, Seen } from './fault-bench.ts';
+export { guide } from './guide.ts';
+export type { GuideStep } from './guide.ts';
+export { gradeFault, hideNumberedFault, MOST_FAULT_NUMBER, observe } from './hidden-fault.ts';
+export type { HiddenFault } from './hidden-fault.ts';
 export { saySymptoms } from './say-symptoms.ts';

@@ -1,28 +1,15 @@
 /** The fault bench: symptoms and observations follow from the faulty board; the fewest observations are held to a plain search. */
 import { describe, expect, it } from 'vitest';
-import {
-  BOARD_FAULTS,
-  boardFaults,
-  faultName,
-  withBoardFault,
-  workingBoard,
-} from '../../../src/core/faults/board-faults.ts';
+import { USUAL_FREQUENCIES, benchTable, suspectsLeft, weigh } from '../../../src/core/faults/bench-table.ts';
+import type { Seen } from '../../../src/core/faults/bench-table.ts';
+import { BOARD_FAULTS, boardFaults, faultName } from '../../../src/core/faults/board-faults.ts';
 import type { BoardFault, BoardFaultKind, BoardPlace } from '../../../src/core/faults/board-faults.ts';
+import { withBoardFault, workingBoard } from '../../../src/core/faults/board-state.ts';
 import { symptomsOf } from '../../../src/core/faults/board-symptoms.ts';
 import { bitsOfObservation, fewestExpected } from '../../../src/core/faults/decision.ts';
 import type { Suspects } from '../../../src/core/faults/decision.ts';
-import {
-  USUAL_FREQUENCIES,
-  benchTable,
-  gradeFault,
-  guide,
-  hideFault,
-  hideNumberedFault,
-  observe,
-  suspectsLeft,
-  weigh,
-} from '../../../src/core/faults/fault-bench.ts';
-import type { Seen } from '../../../src/core/faults/fault-bench.ts';
+import { guide } from '../../../src/core/faults/guide.ts';
+import { gradeFault, hideFault, hideNumberedFault, observe } from '../../../src/core/faults/hidden-fault.ts';
 import { seededRandom } from '../../support/random.ts';
 
 const symptoms = (
