@@ -3,7 +3,6 @@ import { defineConfig, globalIgnores } from 'eslint/config';
 import astro from 'eslint-plugin-astro';
 import svelte from 'eslint-plugin-svelte';
 import ts from 'typescript-eslint';
-import known from './known-offenders.json' with { type: 'json' };
 import { docBlock } from './support/doc-block.js';
 
 const STAR_IMPORT_OF_D3 = {
@@ -86,12 +85,6 @@ export default defineConfig(
   },
   { files: ['src/core/**/*.ts'], rules: { 'max-lines': ['error', { max: CORE_LINES }] } },
   { files: ['components/**'], rules: { 'max-lines': ['error', { max: COMPONENT_LINES }] } },
-  ...[
-    ['max-lines', known.longFiles],
-    ['max-lines-per-function', known.longFunctions],
-  ]
-    .filter(([, files]) => files.length > 0)
-    .map(([rule, files]) => ({ files, rules: { [rule]: 'off' } })),
   {
     files: ['src/core/**/*.ts'],
     rules: {

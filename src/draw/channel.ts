@@ -12,7 +12,7 @@ interface Strand {
 }
 
 /** Escapes chosen for both blocks and the order of lanes: `order[k]` is the strand on lane k. */
-interface Choice {
+export interface Choice {
   readonly before: Escape;
   readonly after: Escape;
   readonly order: readonly number[];

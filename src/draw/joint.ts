@@ -4,8 +4,8 @@
 import type { Connector, Contact } from '../core/wiring/index.ts';
 import { contactsOf } from '../core/wiring/index.ts';
 import type { Block, Escape, FaceContact, Outline, Route } from './face.ts';
-import type { Exit, Point } from './geometry.ts';
-import { boxPath, linePath } from './geometry.ts';
+import type { Box, Exit, Point } from './geometry.ts';
+import { boundsOf, boxPath, linePath } from './geometry.ts';
 import { HEADINGS } from './phone-shape.ts';
 import { TEXT_SIZES, centredText } from './text.ts';
 
@@ -25,6 +25,16 @@ interface JointInput {
 /** Pixels: terminals in a row or a stack, the strip that holds them, the room between the two sides. */
 const TERMINAL = { width: 48, height: 26, pitch: 36, narrow: 37, gap: 34, rim: 8, edge: 14 } as const;
 
+/** A joint on the sheet: its middle, sizes of a terminal, and a place from the middle along the leads and aside of them. */
+interface Strip {
+  readonly across: boolean;
+  readonly origin: Point;
+  readonly rows: number;
+  readonly width: number;
+  readonly pitch: number;
+  readonly place: (along: number, aside: number) => Point;
+}
+
 /** Both sides of a joint, its middle at `origin`. `across` is true where leads run from top to bottom. */
 export function drawJoint(
   input: JointInput,
@@ -33,72 +43,82 @@ export function drawJoint(
   room: number,
 ): { before: Block; after: Block } {
   const rows = Math.max(contactsOf(input.before).length, contactsOf(input.after).length);
-  const width = across ? Math.min(TERMINAL.width, (room - 16) / rows - 5) : TERMINAL.width;
-  const pitch = across ? Math.min(TERMINAL.width + 14, (room - 16) / rows) : TERMINAL.pitch;
-  const apart = across ? TERMINAL.gap / 2 + TERMINAL.height / 2 : TERMINAL.gap / 2 + width / 2;
-  const place = (along: number, aside: number): Point =>
-    across ? { x: origin.x + aside, y: origin.y + along } : { x: origin.x + along, y: origin.y + aside };
-  const terminals = (connector: Connector, side: 1 | -1): FaceContact[] =>
-    contactsOf(connector).map((contact, index) => {
-      const centre = place(side * apart, (index - (contactsOf(connector).length - 1) / 2) * pitch);
-      const box = {
-        x: centre.x - width / 2,
-        y: centre.y - TERMINAL.height / 2,
-        width,
-        height: TERMINAL.height,
-      };
-      const exit = exitOf(side, across);
-      const reach = across ? TERMINAL.height / 2 : width / 2;
-      const out = place(side * (apart + reach), (index - (contactsOf(connector).length - 1) / 2) * pitch);
-      return {
-        contact,
-        ...centre,
-        d: boxPath(box, 4),
-        touch: boxPath(
-          across
-            ? { ...box, y: box.y - 9, height: box.height + 18 }
-            : { ...box, y: box.y - 5, height: box.height + 10 },
-        ),
-        box,
-        label: centredText(contact, centre, TEXT_SIZES.contact),
-        port: { ...out, direction: HEADINGS[exit] },
-      };
-    });
-  const before = terminals(input.before, -1);
-  const after = terminals(input.after, 1);
-  const links = input.touches.flatMap((touch): Outline[] => {
-    const from = before.find(({ contact }) => contact === touch.before);
-    const to = after.find(({ contact }) => contact === touch.after);
-    if (from === undefined || to === undefined) return [];
-    const inner = (contact: FaceContact, side: 1 | -1): Point =>
-      across
-        ? { x: contact.x, y: contact.y + (side * TERMINAL.height) / 2 }
-        : { x: contact.x + (side * width) / 2, y: contact.y };
-    return [{ d: linePath([inner(from, 1), inner(to, -1)]), kind: 'outline' }];
-  });
-  const aside = (rows * pitch) / 2 + (across ? 0 : TERMINAL.rim / 2);
-  const frame = {
-    from: place(-TERMINAL.gap / 2 - 6 - (across ? TERMINAL.height : width), -aside),
-    to: place(TERMINAL.gap / 2 + 6 + (across ? TERMINAL.height : width), aside),
+  const strip: Strip = {
+    across,
+    origin,
+    rows,
+    width: across ? Math.min(TERMINAL.width, (room - 16) / rows - 5) : TERMINAL.width,
+    pitch: across ? Math.min(TERMINAL.width + 14, (room - 16) / rows) : TERMINAL.pitch,
+    place: (along, aside) =>
+      across ? { x: origin.x + aside, y: origin.y + along } : { x: origin.x + along, y: origin.y + aside },
   };
-  const box = {
-    x: frame.from.x,
-    y: frame.from.y,
-    width: frame.to.x - frame.from.x,
-    height: frame.to.y - frame.from.y,
-  };
-  const slot = across
-    ? { x: box.x, y: origin.y - TERMINAL.gap / 2 + 4, width: box.width, height: TERMINAL.gap - 8 }
-    : { x: origin.x - TERMINAL.gap / 2 + 4, y: box.y, width: TERMINAL.gap - 8, height: box.height };
+  const before = terminalsOf(strip, input.before, -1);
+  const after = terminalsOf(strip, input.after, 1);
+  const box = frameOf(strip);
   const outlines: Outline[] = [
     { d: boxPath(box, 3), kind: 'hairline' },
-    { d: boxPath(slot), kind: 'ghost' },
-    ...links,
+    { d: boxPath(slotOf(strip, box)), kind: 'ghost' },
+    ...touchesOf(strip, input.touches, before, after),
   ];
   return {
     before: blockOf(before, outlines, exitOf(-1, across), box),
     after: blockOf(after, [], exitOf(1, across), box),
   };
+}
+
+/** The terminals of one side of a joint: -1 before its middle, 1 behind it. */
+function terminalsOf(strip: Strip, connector: Connector, side: 1 | -1): readonly FaceContact[] {
+  const { across, width, pitch, place } = strip;
+  const { height, gap } = TERMINAL;
+  const reach = across ? height / 2 : width / 2;
+  const apart = gap / 2 + reach;
+  const contacts = contactsOf(connector);
+  return contacts.map((contact, index) => {
+    const aside = (index - (contacts.length - 1) / 2) * pitch;
+    const centre = place(side * apart, aside);
+    const box = { x: centre.x - width / 2, y: centre.y - height / 2, width, height };
+    const margin = across ? 9 : 5;
+    return {
+      contact,
+      ...centre,
+      d: boxPath(box, 4),
+      touch: boxPath({ ...box, y: box.y - margin, height: box.height + 2 * margin }),
+      box,
+      label: centredText(contact, centre, TEXT_SIZES.contact),
+      port: { ...place(side * (apart + reach), aside), direction: HEADINGS[exitOf(side, across)] },
+    };
+  });
+}
+
+/** Lines between the terminals that touch, from rim to rim. */
+function touchesOf(
+  { across, width }: Strip,
+  touches: readonly JointTouch[],
+  before: readonly FaceContact[],
+  after: readonly FaceContact[],
+): readonly Outline[] {
+  const inner = ({ x, y }: FaceContact, side: 1 | -1): Point =>
+    across ? { x, y: y + (side * TERMINAL.height) / 2 } : { x: x + (side * width) / 2, y };
+  return touches.flatMap((touch): Outline[] => {
+    const from = before.find(({ contact }) => contact === touch.before);
+    const to = after.find(({ contact }) => contact === touch.after);
+    return from && to ? [{ d: linePath([inner(from, 1), inner(to, -1)]), kind: 'outline' }] : [];
+  });
+}
+
+/** The strip round all terminals. */
+function frameOf({ across, rows, pitch, width, place }: Strip): Box {
+  const along = TERMINAL.gap / 2 + 6 + (across ? TERMINAL.height : width);
+  const aside = (rows * pitch) / 2 + (across ? 0 : TERMINAL.rim / 2);
+  return boundsOf([place(-along, -aside), place(along, aside)]);
+}
+
+/** The seam between the two sides. */
+function slotOf({ across, origin }: Strip, box: Box): Box {
+  const narrow = TERMINAL.gap - 8;
+  return across
+    ? { ...box, y: origin.y - narrow / 2, height: narrow }
+    : { ...box, x: origin.x - narrow / 2, width: narrow };
 }
 
 function exitOf(side: 1 | -1, across: boolean): Exit {

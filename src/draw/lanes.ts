@@ -2,6 +2,7 @@
  * Lays the conductors of one lead between two blocks: ways out, fans, lanes, labels, arrowheads.
  */
 import { chooseEscapes, placeLanes } from './channel.ts';
+import type { Choice } from './channel.ts';
 import type { Block } from './face.ts';
 import type { Box, Point } from './geometry.ts';
 import { boundsOf, roundedPath } from './geometry.ts';
@@ -26,6 +27,8 @@ const LABEL_GAP = 7;
 /** Ends this near to one another across the channel count as level. */
 const LEVEL = 24;
 const LINE_HEIGHT = 15;
+/** Along a stack, labels that would touch stand this far before and behind the middle, pixels. */
+const STAGGER = 23;
 
 /** One segment of a chain, with the blocks at its ends and the bounds, pixels, between which its conductors may run; `row` from left to right, otherwise from top to bottom. */
 interface ChannelInput {
@@ -39,17 +42,59 @@ interface ChannelInput {
   readonly high: number;
 }
 
-/** The conductors of a segment as drawn, in the order of the input, and how many pairs of them cross. */
+/** A conductor between the ends of its ways out of the two blocks; `start` and `end` are these ways. */
+interface Strand {
+  readonly index: number;
+  readonly conductor: ConductorInput;
+  readonly start: readonly Point[];
+  readonly end: readonly Point[];
+  readonly first: Point;
+  readonly last: Point;
+}
+
+/** What the lanes of a channel share: where they begin and end along it, and whether neighbouring labels make room for each other. */
+interface Lanes {
+  readonly row: boolean;
+  readonly from: number;
+  readonly to: number;
+  readonly staggered: boolean;
+  /** A place along the channel and across it. */
+  readonly place: (along: number, across: number) => Point;
+}
+
+/** The conductors of a segment as drawn, in the order of their lanes, and how many pairs of them cross. */
 export function layChannel(input: ChannelInput): {
   conductors: readonly DrawnConductor[];
   crossings: number;
 } {
   const { conductors, before, after, row } = input;
   if (conductors.length === 0) return { conductors: [], crossings: 0 };
-  const across = row ? 'y' : 'x';
-  const along = row ? 'x' : 'y';
-  const choice = chooseEscapes(conductors, before, after, across);
-  const strands = choice.order.flatMap((index) => {
+  const choice = chooseEscapes(conductors, before, after, row ? 'y' : 'x');
+  const strands = strandsOf(conductors, choice);
+  const pitch = pitchOf(input, strands.length);
+  const places = lanesOf(input, strands, pitch);
+  const labels = strands.map(({ conductor }) => labelLines(conductor, row));
+  const lanes = stretchOf(row, strands, places, labels, pitch);
+  const drawn = strands.map((strand, at): DrawnConductor => {
+    const { index, conductor } = strand;
+    const { from, to, line, amperes } = conductor;
+    const shift = lanes.staggered ? (at % 2 === 0 ? -STAGGER : STAGGER) : 0;
+    return {
+      segment: input.segment,
+      index,
+      from,
+      to,
+      line,
+      amperes,
+      ...laneOf(lanes, strand, places[at] ?? 0, labels[at] ?? [], shift),
+      dots: dotsOf(strand, strands),
+    };
+  });
+  return { conductors: drawn, crossings: choice.crossings };
+}
+
+function strandsOf(conductors: readonly ConductorInput[], choice: Choice): readonly Strand[] {
+  return choice.order.flatMap((index) => {
     const conductor = conductors[index];
     const start = conductor && choice.before.routes[conductor.from];
     const end = conductor && choice.after.routes[conductor.to];
@@ -57,74 +102,87 @@ export function layChannel(input: ChannelInput): {
     const last = end?.at(-1);
     return conductor && start && end && first && last ? [{ index, conductor, start, end, first, last }] : [];
   });
-  const pitch = row
-    ? LABEL_ROOM.row
-    : Math.max(
-        LABEL_ROOM.stackLeast,
-        Math.min(LABEL_ROOM.stackMost, (input.high - input.low) / Math.max(1, strands.length - 1)),
-      );
-  const lanes = placeLanes(
-    // A conductor whose ends are nearly level bends once, not twice.
-    strands.map(({ first, last }) =>
-      Math.abs(first[across] - last[across]) < LEVEL ? last[across] : (first[across] + last[across]) / 2,
-    ),
-    pitch,
-    input.low,
-    input.high,
+}
+
+/** From lane to lane, pixels. */
+function pitchOf({ row, low, high }: ChannelInput, count: number): number {
+  const { row: fixed, stackLeast, stackMost } = LABEL_ROOM;
+  return row ? fixed : Math.max(stackLeast, Math.min(stackMost, (high - low) / Math.max(1, count - 1)));
+}
+
+/** Where each lane lies across the channel: half way between its ends, but a conductor whose ends are nearly level bends once, not twice. */
+function lanesOf(
+  { row, low, high }: ChannelInput,
+  strands: readonly Strand[],
+  pitch: number,
+): readonly number[] {
+  const across = row ? 'y' : 'x';
+  const wished = strands.map(({ first: { [across]: first }, last: { [across]: last } }) =>
+    Math.abs(first - last) < LEVEL ? last : (first + last) / 2,
   );
+  return placeLanes(wished, pitch, low, high);
+}
+
+/** Where lanes begin and end: fans at both ends leave room for labels and arrowheads. */
+function stretchOf(
+  row: boolean,
+  strands: readonly Strand[],
+  places: readonly number[],
+  labels: readonly (readonly string[])[],
+  pitch: number,
+): Lanes {
+  const [along, across] = row ? (['x', 'y'] as const) : (['y', 'x'] as const);
   const from = Math.max(...strands.map(({ first }) => first[along]));
   const to = Math.min(...strands.map(({ last }) => last[along]));
-  const labels = strands.map(({ conductor }) => labelLines(conductor, row));
   const staggered = !row && labels.some((label) => widest(label) + 10 > pitch);
-  const zone = row
-    ? Math.max(...labels.map(widest)) + 2 * ARROW_ROOM
-    : 2 * ARROW_ROOM + (staggered ? 2 : 1) * 46;
-  const fanRoom = (to - from - zone) / 2;
-  const startFan = fanLength(
-    strands.map(({ first }, k) => (lanes[k] ?? 0) - first[across]),
-    fanRoom,
-  );
-  const endFan = fanLength(
-    strands.map(({ last }, k) => (lanes[k] ?? 0) - last[across]),
-    fanRoom,
-  );
-  const place = (u: number, v: number): Point => (row ? { x: u, y: v } : { x: v, y: u });
-  const laneFrom = from + startFan;
-  const laneTo = to - endFan;
-  const drawn = strands.map((strand, k): DrawnConductor => {
-    const lane = lanes[k] ?? 0;
-    const { conductor, index, start, end } = strand;
-    const lead = [...start, place(laneFrom, lane)];
-    const tail = [place(laneTo, lane), ...[...end].reverse()];
-    const middle = (laneFrom + laneTo) / 2 + (staggered ? (k % 2 === 0 ? -23 : 23) : 0);
-    const label = row
-      ? labelOver(labels[k] ?? [], place(middle, lane))
-      : labelOn(labels[k] ?? [], place(middle, lane));
-    const labelBox = boundingBox(label);
-    const d = row
-      ? roundedPath([...lead, ...tail], CORNER_RADIUS)
-      : roundedPath([...lead, place(labelBox.y - LABEL_GAP, lane)], CORNER_RADIUS) +
-        roundedPath([place(labelBox.y + labelBox.height + LABEL_GAP, lane), ...tail], CORNER_RADIUS);
-    const weight = weightOf(conductor.amperes);
-    return {
-      segment: input.segment,
-      index,
-      from: conductor.from,
-      to: conductor.to,
-      line: conductor.line,
-      amperes: conductor.amperes,
-      d,
-      weight,
-      arrows: arrowsOf(conductor.amperes, weight, row, [
-        place(laneFrom + ARROW_INSET, lane),
-        place(laneTo - ARROW_INSET, lane),
-      ]),
-      dots: dotsOf(strand, strands),
-      label,
-      labelBox,
-    };
-  });
-  return { conductors: drawn, crossings: choice.crossings };
+  const words = row ? Math.max(...labels.map(widest)) : (staggered ? 2 : 1) * 2 * STAGGER;
+  const room = (to - from - words - 2 * ARROW_ROOM) / 2;
+  const fan = (end: 'first' | 'last'): number =>
+    fanLength(
+      strands.map((strand, at) => (places[at] ?? 0) - strand[end][across]),
+      room,
+    );
+  return {
+    row,
+    from: from + fan('first'),
+    to: to - fan('last'),
+    staggered,
+    place: (u, v) => (row ? { x: u, y: v } : { x: v, y: u }),
+  };
+}
+
+/** One conductor on its lane, with its label and arrowheads; in a stack the label stands in a gap of the line. */
+function laneOf(
+  { row, from, to, place }: Lanes,
+  { conductor: { amperes }, start, end }: Strand,
+  lane: number,
+  lines: readonly string[],
+  shift: number,
+): Pick<DrawnConductor, 'd' | 'weight' | 'arrows' | 'label' | 'labelBox'> {
+  const lead = [...start, place(from, lane)];
+  const tail = [place(to, lane), ...[...end].reverse()];
+  const middle = place((from + to) / 2 + shift, lane);
+  const label = row ? labelOver(lines, middle) : labelOn(lines, middle);
+  const labelBox = boundingBox(label);
+  const gap = (y: number): Point => place(y, lane);
+  const parts = row
+    ? [[...lead, ...tail]]
+    : [
+        [...lead, gap(labelBox.y - LABEL_GAP)],
+        [gap(labelBox.y + labelBox.height + LABEL_GAP), ...tail],
+      ];
+  const weight = weightOf(amperes);
+  const arrows = arrowsOf(amperes, weight, row, [
+    place(from + ARROW_INSET, lane),
+    place(to - ARROW_INSET, lane),
+  ]);
+  return {
+    d: parts.map((points) => roundedPath(points, CORNER_RADIUS)).join(''),
+    weight,
+    arrows,
+    label,
+    labelBox,
+  };
 }
 
 function fanLength(shifts: readonly number[], room: number): number {
@@ -183,16 +241,8 @@ function arrowsOf(
   return places.map((at) => arrowhead(at, amperes > 0 ? forward : forward + Math.PI, weight));
 }
 
-interface Laid {
-  readonly conductor: ConductorInput;
-  readonly start: readonly Point[];
-  readonly end: readonly Point[];
-  readonly first: Point;
-  readonly last: Point;
-}
-
 /** Dots at both joints, and where conductors of one contact part. */
-function dotsOf(strand: Laid, all: readonly Laid[]): readonly Point[] {
+function dotsOf(strand: Strand, all: readonly Strand[]): readonly Point[] {
   const dots = [strand.start[0], strand.end[0]];
   if (all.filter(({ conductor }) => conductor.from === strand.conductor.from).length > 1)
     dots.push(strand.first);

@@ -91,8 +91,36 @@ const AXIS = 34;
 /** Least width of a cell that has room for its words, pixels. */
 const CELL_WITH_WORDS = 20;
 
+/** Room for a letter of a report, pixels. */
+const LETTER = 7;
+
 /** Ticks of the time axis: about one in so many pixels. */
 const PIXELS_A_TICK = 90;
+
+/** The rows of the drawing from top to bottom, and their tops, pixels. */
+const TOP_OF = topsOfRows();
+
+function topsOfRows(): Readonly<Record<keyof typeof ROW, number>> {
+  const sent = NAME;
+  const current = sent + ROW.sent + GAP + NAME;
+  const output = current + ROW.current + GAP + NAME;
+  return { sent, current, output, heard: output + ROW.output + GAP + NAME };
+}
+
+const BOTTOM = TOP_OF.heard + ROW.heard;
+
+/** Where a level lies in its row, clear of the row's rims by 6 pixels. */
+const levelIn =
+  (row: 'sent' | 'output') =>
+  (high: boolean): number =>
+    high ? TOP_OF[row] + 6 : TOP_OF[row] + ROW[row] - 6;
+
+/** The stretch that is shown, on its axis; `x` holds what lies outside at the rim. */
+interface Stretch {
+  readonly fromSeconds: number;
+  readonly toSeconds: number;
+  readonly x: (seconds: number) => number;
+}
 
 /** Draw a stretch of a signal. Throws RangeError when it is empty. */
 export function drawTiming(input: TimingInput): TimingDrawing {
@@ -100,87 +128,89 @@ export function drawTiming(input: TimingInput): TimingDrawing {
   if (!(toSeconds > fromSeconds)) {
     throw new RangeError(`timing drawing: must end after ${fromSeconds} s, got ${toSeconds} s`);
   }
-  const time = straightAxis([fromSeconds, toSeconds], [LEFT, width - RIGHT]);
-  const held = (place: number): number => Math.max(LEFT, Math.min(width - RIGHT, place));
+  const right = width - RIGHT;
+  const time = straightAxis([fromSeconds, toSeconds], [LEFT, right]);
+  const held = (place: number): number => Math.max(LEFT, Math.min(right, place));
   const x = (seconds: number): number => held(time.at(seconds));
-  const tops = { sent: NAME, current: 0, output: 0, heard: 0 };
-  tops.current = tops.sent + ROW.sent + GAP + NAME;
-  tops.output = tops.current + ROW.current + GAP + NAME;
-  tops.heard = tops.output + ROW.output + GAP + NAME;
-  const bottom = tops.heard + ROW.heard;
+  const stretch = { fromSeconds, toSeconds, x };
   const inside = (seconds: number): boolean => seconds >= fromSeconds && seconds <= toSeconds;
-  const box = (
-    from: number,
-    to: number,
-    text: string,
-    good: boolean,
-    least: number,
-  ): readonly TimingBox[] => {
-    if (to <= fromSeconds || from >= toSeconds) return [];
-    const start = x(Math.max(from, fromSeconds));
-    const wide = x(Math.min(to, toSeconds)) - start;
-    return [{ x: start, width: wide, text: wide >= least ? text : '', good }];
-  };
-  const level =
-    (top: number, height: number) =>
-    (high: boolean): number =>
-      high ? top + 6 : top + height - 6;
-  const sentLevel = level(tops.sent, ROW.sent);
-  const outputLevel = level(tops.output, ROW.output);
-  const most = Math.max(
-    ...input.amounts.map(([, amount]) => amount),
-    ...input.thresholds.map(({ amount }) => amount),
-    1e-9,
-  );
-  const least = Math.min(0, ...input.amounts.map(([, amount]) => amount));
-  const scale = straightAxis([least, most * 1.08], [tops.current + ROW.current, tops.current]);
-  const y = scale.at;
-  const shown = input.unit === 'mA' ? 1e3 : 1;
-  const ticks = time.ticks(Math.max(2, Math.floor((width - LEFT) / PIXELS_A_TICK)));
+  const heardAt = levelIn('output');
   return {
     width,
-    height: bottom + AXIS,
+    height: BOTTOM + AXIS,
     left: LEFT,
-    right: width - RIGHT,
-    rows: [
-      { name: 'bits sent', top: tops.sent, height: ROW.sent },
-      {
-        name: input.unit === 'mA' ? 'current in the LED, mA' : 'at the input, V',
-        top: tops.current,
-        height: ROW.current,
-      },
-      { name: 'output of the receiver, and its votes', top: tops.output, height: ROW.output },
-      { name: 'bytes heard', top: tops.heard, height: ROW.heard },
-    ],
-    sent: stepPath(levelOfBits(input.bits), fromSeconds, toSeconds, x, sentLevel),
-    cells: input.bits.flatMap((bit) =>
-      box(bit.fromSeconds, bit.toSeconds, cellWords(bit), bit.level, CELL_WITH_WORDS),
-    ),
-    current:
-      line<readonly [number, number]>(
-        ([seconds]) => x(seconds),
-        ([, amount]) => y(amount),
-      )(input.amounts.filter(([seconds]) => inside(seconds))) ?? '',
-    thresholds: input.thresholds.map(({ amount, text }) => ({ x: width - RIGHT, y: y(amount), text })),
-    amountTicks: scale.ticks(4).map((one) => ({
-      x: LEFT - 6,
-      y: y(one),
-      text: String(Number((one * shown).toPrecision(3))),
-    })),
-    output: stepPath(input.output, fromSeconds, toSeconds, x, outputLevel),
+    right,
+    rows: rowsOf(input.unit),
+    sent: stepPath(levelOfBits(input.bits), stretch, levelIn('sent')),
+    cells: input.bits.flatMap((bit) => box(stretch, bit, cellWords(bit), bit.level, CELL_WITH_WORDS)),
+    ...amountsOf(input, stretch, right, inside),
+    output: stepPath(input.output, stretch, heardAt),
     samples: input.samples
       .filter(({ seconds }) => inside(seconds))
-      .map(({ seconds, level: high }) => ({ x: x(seconds), y: outputLevel(high), level: high })),
-    reports: input.reports.flatMap((one) =>
-      box(one.fromSeconds, one.toSeconds, one.text, one.good, one.text.length * 7),
-    ),
-    ticks: ticks.map((seconds) => ({
+      .map(({ seconds, level }) => ({ x: x(seconds), y: heardAt(level), level })),
+    reports: input.reports.flatMap((one) => box(stretch, one, one.text, one.good, one.text.length * LETTER)),
+    ticks: time.ticks(Math.max(2, Math.floor((width - LEFT) / PIXELS_A_TICK))).map((seconds) => ({
       x: x(seconds),
-      y: bottom + 18,
+      y: BOTTOM + 18,
       text: String(Math.round(seconds * 1e6)),
     })),
     secondsAt: (place) => time.back(held(place)),
     xOf: x,
+  };
+}
+
+function rowsOf(unit: TimingInput['unit']): TimingDrawing['rows'] {
+  const names = {
+    sent: 'bits sent',
+    current: unit === 'mA' ? 'current in the LED, mA' : 'at the input, V',
+    output: 'output of the receiver, and its votes',
+    heard: 'bytes heard',
+  };
+  return (['sent', 'current', 'output', 'heard'] as const).map((row) => ({
+    name: names[row],
+    top: TOP_OF[row],
+    height: ROW[row],
+  }));
+}
+
+/** The box of a part of the time, as far as it is shown; its words only where it has `least` pixels for them. */
+function box(
+  { fromSeconds, toSeconds, x }: Stretch,
+  part: { readonly fromSeconds: number; readonly toSeconds: number },
+  text: string,
+  good: boolean,
+  least: number,
+): readonly TimingBox[] {
+  if (part.toSeconds <= fromSeconds || part.fromSeconds >= toSeconds) return [];
+  const start = x(Math.max(part.fromSeconds, fromSeconds));
+  const width = x(Math.min(part.toSeconds, toSeconds)) - start;
+  return [{ x: start, width, text: width >= least ? text : '', good }];
+}
+
+/** The row of amounts: their line, the thresholds they need, and its axis from nothing to a little over the most. */
+function amountsOf(
+  { amounts, thresholds, unit }: TimingInput,
+  { x }: Stretch,
+  right: number,
+  inside: (seconds: number) => boolean,
+): Pick<TimingDrawing, 'current' | 'thresholds' | 'amountTicks'> {
+  const all = amounts.map(([, amount]) => amount);
+  const most = Math.max(...all, ...thresholds.map(({ amount }) => amount), 1e-9);
+  const bottom = TOP_OF.current + ROW.current;
+  const scale = straightAxis([Math.min(0, ...all), most * 1.08], [bottom, TOP_OF.current]);
+  const drawn = line<readonly [number, number]>(
+    ([seconds]) => x(seconds),
+    ([, amount]) => scale.at(amount),
+  );
+  const shown = unit === 'mA' ? 1e3 : 1;
+  return {
+    current: drawn(amounts.filter(([seconds]) => inside(seconds))) ?? '',
+    thresholds: thresholds.map(({ amount, text }) => ({ x: right, y: scale.at(amount), text })),
+    amountTicks: scale.ticks(4).map((one) => ({
+      x: LEFT - 6,
+      y: scale.at(one),
+      text: String(Number((one * shown).toPrecision(3))),
+    })),
   };
 }
 
@@ -205,9 +235,7 @@ function levelOfBits(bits: readonly TimedBit[]): TimedLevel {
 
 function stepPath(
   wave: TimedLevel,
-  fromSeconds: number,
-  toSeconds: number,
-  x: (seconds: number) => number,
+  { fromSeconds, toSeconds, x }: Stretch,
   y: (level: boolean) => number,
 ): string {
   let now = wave.before;

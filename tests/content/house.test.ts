@@ -2,7 +2,6 @@
 import { readFileSync } from 'node:fs';
 import { ESLint } from 'eslint';
 import { describe, expect, test } from 'vitest';
-import known from '../known-offenders.json' with { type: 'json' };
 import { exportsIn, unusedExports, usesIn } from '../support/exports.ts';
 import { filesUnder } from '../support/imports.ts';
 
@@ -103,15 +102,5 @@ describe('Exports', () => {
 
   test('of the project are all used by another file', () => {
     expect(unusedExports(texts)).toEqual([]);
-  });
-});
-
-describe('The list of known offenders', () => {
-  test.each(Object.entries(known))('only grows shorter: %s', (rule, files) => {
-    const once: Readonly<Record<string, number>> = {
-      longFiles: 3,
-      longFunctions: 7,
-    };
-    expect(files.length).toBeLessThanOrEqual(once[rule] ?? 0);
   });
 });

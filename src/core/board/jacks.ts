@@ -47,6 +47,6 @@ export function wayMetres(
 ): readonly number[] {
   if (!isPlaced(from.device)) return to.map(() => 0);
   const points = to.map(({ device, jack }) => jackPoint(device, jack));
-  const lengths = ways.lengths(jackPoint(from.device, from.jack), points);
+  const lengths = ways(jackPoint(from.device, from.jack), points);
   return to.map(({ device }, at) => (isPlaced(device) ? leadMetres(lengths[at]!) : 0));
 }

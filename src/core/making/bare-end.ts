@@ -1,5 +1,5 @@
 /** A stripped core in the solder cup of a DIN pin: how much metal stays bare above it, and whether that can reach the next pin. */
-import { STRIP_LENGTHS } from './build-sheet.ts';
+import { CUP_METRES } from './lengths.ts';
 
 /** Pitch circle of a 5-pin DIN plug, 7.0 mm across, its pins 45 degrees apart and 1.45 mm thick (a museum's reference page: status c). */
 const PITCH_RADIUS_METRES = 3.5e-3;
@@ -8,9 +8,6 @@ const PIN_METRES = 1.45e-3;
 
 /** Free room between two neighbouring pins, metres: the chord between their middles less one pin (worked out). */
 export const PIN_GAP_METRES = 2 * PITCH_RADIUS_METRES * Math.sin(PIN_STEP_RADIANS / 2) - PIN_METRES;
-
-/** Depth of a solder cup, metres: as long as the core is stripped for it (common practice). */
-export const CUP_METRES = cupDepth();
 
 /** Bare ends that may be tried, metres (our choice): from next to nothing to far too much. */
 export const BARE_END_METRES = { least: 1e-3, most: 6e-3 } as const;
@@ -52,10 +49,4 @@ export function sayBareEnd({ fit, outsideMetres }: BareEnd): string {
     case 'can touch':
       return `It can touch: ${mm(outsideMetres)} stays bare, and the next pin is only ${mm(PIN_GAP_METRES)} away.`;
   }
-}
-
-function cupDepth(): number {
-  const bucket = STRIP_LENGTHS.find(({ what }) => what.includes('DIN'));
-  if (!bucket) throw new Error("bare end: needs a strip length for a DIN cup in 'STRIP_LENGTHS', got none");
-  return bucket.metres[1];
 }

@@ -1,7 +1,7 @@
 /** One lead of a plan as a plan of its own: what a link or a code on its sheet holds. */
 import { linkOf, makePlan } from '../plan/index.ts';
 import type { Plan, PlanBranch, PlanJack, PlanLead, PlanLink } from '../plan/index.ts';
-import { linesOfLead } from './build-sheet.ts';
+import { linesOfLead } from './sheet-rows.ts';
 import type { Jack, Lead, Link } from '../wiring/index.ts';
 import { makeJack, stylesFor } from '../wiring/index.ts';
 

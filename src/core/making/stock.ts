@@ -1,5 +1,5 @@
 /** The cable and the plugs that a reader may have: what is asked of them, and where the asking starts. */
-import type { Stock } from './build-sheet.ts';
+import type { Stock } from './sheet-choices.ts';
 
 /** Widest and narrowest cable that is asked for, and that a plug may take, metres (our choice: what a workshop has). */
 export const CABLE_METRES: readonly [number, number] = [1e-3, 20e-3];

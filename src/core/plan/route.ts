@@ -44,93 +44,67 @@ export function isPlaced(device: WholeDevice): boolean {
   return device.widthCentimetres > 0 && device.depthCentimetres > 0;
 }
 
-/** Ways round the devices of one board; made once, asked often. */
-interface Ways {
-  /** The shortest way between two points, as points from first to last. */
-  readonly between: (from: Point, to: Point) => readonly Point[];
-  /** Length of the shortest way to each of many points, centimetres. */
-  readonly lengths: (from: Point, to: readonly Point[]) => readonly number[];
-}
+/** The lengths of the shortest ways from one point to each of many, centimetres. */
+type Ways = (from: Point, to: readonly Point[]) => readonly number[];
 
-/** Lay out the ways round these devices: corners that see one another, and the shortest way along them. */
+/** The shortest ways round these devices: along corners that see one another. Made once for a board, asked often. */
 export function waysRound(devices: readonly WholeDevice[]): Ways {
   const boxes = devices.filter(isPlaced).map(boxOf);
   const corners = boxes.flatMap(cornersOf).filter((corner) => !boxes.some((box) => inside(box, corner)));
-  const open = (a: Point, b: Point): boolean => {
-    for (const box of boxes) if (crosses(box, a, b)) return false;
-    return true;
+  const step = (a: Point, b: Point): number =>
+    boxes.some((box) => crosses(box, a, b)) ? Infinity : distance(a, b);
+  let sight: Float64Array | undefined;
+  return (from, to) => {
+    let fromCorners: Float64Array | undefined;
+    return to.map((point) => {
+      const straight = step(from, point);
+      if (straight < Infinity) return straight;
+      fromCorners ??= shortest(
+        Float64Array.from(corners, (corner) => step(from, corner)),
+        (sight ??= stepsBetween(corners, step)),
+      );
+      const length = byLastCorner(fromCorners, corners, point, step);
+      return length < Infinity ? length : distance(from, point);
+    });
   };
+}
+
+/** The steps between every two corners, as a square table. */
+function stepsBetween(corners: readonly Point[], step: (a: Point, b: Point) => number): Float64Array {
   const count = corners.length;
-  let seen: Float64Array | undefined;
-  const sight = (): Float64Array => {
-    if (seen) return seen;
-    seen = new Float64Array(count * count).fill(Infinity);
-    for (let a = 0; a < count; a++)
-      for (let b = a + 1; b < count; b++) {
-        const [first, second] = [corners[a] as Point, corners[b] as Point];
-        if (!open(first, second)) continue;
-        seen[a * count + b] = seen[b * count + a] = distance(first, second);
-      }
-    return seen;
-  };
-  const search = (from: Point): Search =>
-    shortest(
-      Float64Array.from(corners, (corner) => (open(from, corner) ? distance(from, corner) : Infinity)),
-      sight(),
-    );
-  const lastCorner = (lengths: Float64Array, to: Point): { corner: number; length: number } => {
-    let best = { corner: -1, length: Infinity };
-    for (let at = 0; at < count; at++) {
-      const corner = corners[at] as Point;
-      const length = lengths[at]! + distance(corner, to);
-      if (length < best.length && open(corner, to)) best = { corner: at, length };
-    }
-    return best;
-  };
-  return {
-    between: (from, to) => {
-      if (open(from, to)) return [from, to];
-      const { lengths, before } = search(from);
-      let { corner } = lastCorner(lengths, to);
-      const way: Point[] = [to];
-      for (; corner >= 0; corner = before[corner]!) way.unshift(corners[corner] as Point);
-      return [from, ...way];
-    },
-    lengths: (from, to) => {
-      let found: Float64Array | undefined;
-      return to.map((point) => {
-        if (open(from, point)) return distance(from, point);
-        found ??= search(from).lengths;
-        const { length } = lastCorner(found, point);
-        return length < Infinity ? length : distance(from, point);
-      });
-    },
-  };
+  const steps = new Float64Array(count * count).fill(Infinity);
+  for (let a = 0; a < count; a++)
+    for (let b = a + 1; b < count; b++)
+      steps[a * count + b] = steps[b * count + a] = step(corners[a]!, corners[b]!);
+  return steps;
 }
 
-/** The shortest way to each corner, centimetres, and the corner before it, -1 for none. */
-interface Search {
-  readonly lengths: Float64Array;
-  readonly before: Int32Array;
+/** The length of the shortest way by a corner that sees its end; corners too far away are not looked at. */
+function byLastCorner(
+  lengths: Float64Array,
+  corners: readonly Point[],
+  to: Point,
+  step: (a: Point, b: Point) => number,
+): number {
+  let best = Infinity;
+  corners.forEach((corner, at) => {
+    if (lengths[at]! + distance(corner, to) < best) best = Math.min(best, lengths[at]! + step(corner, to));
+  });
+  return best;
 }
 
-/** Dijkstra's search from the lengths of first steps, over a square table of the lengths between corners that see one another. */
-function shortest(lengths: Float64Array, sees: Float64Array): Search {
+/** Dijkstra's search: the lengths of first steps become those of shortest ways, over a square table of steps. */
+function shortest(lengths: Float64Array, steps: Float64Array): Float64Array {
   const count = lengths.length;
-  const before = new Int32Array(count).fill(-1);
   const done = new Uint8Array(count);
   for (;;) {
     let here = -1;
     for (let at = 0; at < count; at++)
       if (done[at] === 0 && lengths[at]! < Infinity && (here < 0 || lengths[at]! < lengths[here]!)) here = at;
-    if (here < 0) return { lengths, before };
+    if (here < 0) return lengths;
     done[here] = 1;
-    for (let at = 0; at < count; at++) {
-      const through = lengths[here]! + sees[here * count + at]!;
-      if (through >= lengths[at]!) continue;
-      lengths[at] = through;
-      before[at] = here;
-    }
+    for (let at = 0; at < count; at++)
+      lengths[at] = Math.min(lengths[at]!, lengths[here]! + steps[here * count + at]!);
   }
 }
 

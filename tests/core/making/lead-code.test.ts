@@ -5,7 +5,7 @@ import { CODE_LETTERS, checkLetters, withChecks } from '../../../src/core/making
 import { leadCode, readLeadCode } from '../../../src/core/making/lead-code.ts';
 import { shortPlanOfLead } from '../../../src/core/making/one-lead.ts';
 import { readSharedLink, writeSharedLink } from '../../../src/core/plan/shared-link.ts';
-import { linesOfLead } from '../../../src/core/making/build-sheet.ts';
+import { linesOfLead } from '../../../src/core/making/sheet-rows.ts';
 import { CONNECTORS, contactsOf } from '../../../src/core/wiring/connectors.ts';
 import type { Lead } from '../../../src/core/wiring/link.ts';
 import { makeJack, makeLead, stylesFor, wires } from '../../../src/core/wiring/link.ts';
