@@ -38,10 +38,12 @@ function shortest(boxes: readonly WholeDevice[], from: Point, to: Point): number
   const table = points.map((a) =>
     points.map((b) => (boxes.some((one) => enters(one, a, b)) ? Infinity : Math.hypot(a.x - b.x, a.y - b.y))),
   );
-  for (const middle of table.keys())
-    for (const row of table)
-      for (const at of row.keys())
-        row[at] = Math.min(row[at]!, row[middle]! + (table[middle] as readonly number[])[at]!);
+  table.forEach((through, middle) => {
+    for (const row of table) {
+      const here = row[middle] ?? NaN;
+      through.forEach((there, at) => (row[at] = Math.min(row[at] ?? NaN, here + there)));
+    }
+  });
   return table[0]?.[1] ?? NaN;
 }
 
