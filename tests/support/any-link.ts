@@ -3,6 +3,7 @@ import {
   CONNECTORS,
   CONTACT_FLOOR,
   CONTACT_RANGE,
+  EXTRAS,
   FORMS,
   GAUGES,
   JOINT_OHMS,
@@ -63,7 +64,13 @@ function anyJack(random: Random, direction: (typeof DIRECTIONS)[number], connect
         .filter(() => !plain && random.chance(0.5))
         .map(({ name, least, most, floor }) => [name, aboveFloor(anyBetween(random, [least, most]), floor)]),
     );
-    const jack = makeJack(direction, connector, style, { circuit, part, values });
+    const extras = EXTRAS.filter(() => random.chance(0.1));
+    const jack = makeJack(direction, connector, style, {
+      circuit,
+      part,
+      values,
+      ...(extras.length > 0 && { extras }),
+    });
     if (jackProblem(jack) === undefined) return jack;
   }
 }

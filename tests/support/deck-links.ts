@@ -6,9 +6,10 @@ import type { Connector, Contact } from '../../src/core/wiring/connectors.ts';
 import type { CircuitKind } from '../../src/core/wiring/circuits.ts';
 import type { Branch, Jack, Link } from '../../src/core/wiring/link.ts';
 import { makeJack, makeLead, wires } from '../../src/core/wiring/link.ts';
+import { linesInside } from '../../src/core/wiring/extras.ts';
+import type { Extra } from '../../src/core/wiring/extras.ts';
 import type { Grounding } from '../../src/core/wiring/link-circuit.ts';
 import type { Style } from '../../src/core/wiring/styles.ts';
-import { styleEntry } from '../../src/core/wiring/styles.ts';
 
 /** A link, and the core's names for the nodes and parts of the deck (lower case). A part whose current counts the other way has a '-'. */
 export interface DeckLink {
@@ -34,13 +35,14 @@ const isolated = (part: Jack['part'] = '6N138', style: Style = 'type-a'): Jack =
   input('receiver-isolated', style, { part });
 
 /** What every deck calls the same thing, whatever stands behind the jacks. */
-const OUTPUT_NODES = { rail: 'out rail', out: 'out stage' };
+const OUTPUT_NODES = { rail: 'out rail', out: 'out stage', shine: 'out activity anode' };
 const OUTPUT_PARTS = {
   rsource: 'out source resistor',
   rsink: '-out sink resistor',
   rsignal: '-out sink resistor',
   roff: 'out rail load',
   rtap: 'out tap',
+  dshine: 'out activity LED',
   dup: 'out clamp to rail',
   ddown: 'out clamp to ground',
 };
@@ -53,6 +55,9 @@ function inputNodes(branch: number, mark: string): Readonly<Record<string, strin
     [`own${mark}`]: at('rail'),
     [`ignd${mark}`]: at('ground'),
     [`glow${mark}`]: at('activity anode'),
+    [`lit${mark}`]: at('lit'),
+    [`entry2${mark}`]: at('second entry'),
+    [`between${mark}`]: at('between'),
   };
 }
 
@@ -62,6 +67,10 @@ function inputParts(branch: number, mark: string): Readonly<Record<string, strin
     [`rin${mark}`]: at('resistor'),
     [`ractivity${mark}`]: at('activity resistor'),
     [`dactivity${mark}`]: at('activity LED'),
+    [`dseries${mark}`]: at('series LED'),
+    [`rsecond${mark}`]: at('second resistor'),
+    [`dsecond${mark}`]: at('second LED'),
+    [`dprotsecond${mark}`]: at('second protection diode'),
     [`rled${mark}`]: at('resistor'),
     [`rlogic${mark}`]: at('resistor'),
     [`rpullup${mark}`]: at('pull-up'),
@@ -79,7 +88,7 @@ function inputParts(branch: number, mark: string): Readonly<Record<string, strin
 
 /** Contacts of a jack in the words of the decks: `osrc`, `isnk2`, `ishd`; the signal of a ground-referenced jack is its sink. */
 function contacts(jack: Jack, letter: string, place: string, mark: string): Readonly<Record<string, string>> {
-  const { source, sink, shield } = styleEntry(jack.style).lines;
+  const { source, sink, shield } = linesInside(jack);
   const named: Record<string, string> = {};
   const name = (word: string, contact: Contact | undefined): void => {
     if (contact !== undefined) named[`${letter}${word}${mark}`] = `${place} ${contact}`;
@@ -149,6 +158,22 @@ const tsLead: Branch = {
   leads: [makeLead('ts-3.5', 'ts-3.5', wires('tip-tip', 'sleeve-sleeve'))],
 };
 
+/** A straight lead into an isolated input that has something inside. */
+const withExtras = (extras: readonly Extra[], part: Jack['part'] = '6N138'): DeckLink =>
+  straight('driver-5v', { ...isolated(part), extras });
+/** The lines exchanged on the way, so that the current meets the input's diode. */
+const opposite = (extras: readonly Extra[]): DeckLink =>
+  usual(output('driver-5v'), [lead({ ...isolated('6N138', 'type-b'), extras }, STRAIGHT)]);
+
+/** A foreign supply on a jack, as the core names it. */
+function foreign(one: DeckLink, name: string): DeckLink {
+  return {
+    ...one,
+    nodes: { ...one.nodes, feed: `${name} feed` },
+    parts: { ...one.parts, vforeign: name, rforeign: `${name} resistor` },
+  };
+}
+
 /** By name of the deck, without its ending. */
 export const DECK_LINKS: Readonly<Record<string, DeckLink>> = {
   '5v-into-6n138': straight('driver-5v', isolated()),
@@ -205,6 +230,52 @@ export const DECK_LINKS: Readonly<Record<string, DeckLink>> = {
   '5v-into-6n138-with-load-on-pin-4': usual({ ...output('driver-5v'), values: { tapOhms: 1000 } }, [
     lead(isolated(), STRAIGHT),
   ]),
+  '5v-into-h11l1-with-activity-led-in-series': withExtras(['activity-in-series'], 'H11L1'),
+  '5v-with-activity-led-in-series-into-6n138': usual(
+    { ...output('driver-5v'), extras: ['activity-in-series'] },
+    [lead(isolated(), STRAIGHT)],
+  ),
+  '5v-into-6n138-with-second-in-series': withExtras(['second-in-series']),
+  '5v-into-6n138-with-turned-diode': withExtras(['turned-diode']),
+  '5v-opposite-into-6n138-without-diode': opposite(['no-diode']),
+  '5v-opposite-into-6n138-with-rectifier': opposite(['rectifier-diode']),
+  '5v-opposite-into-6n138-with-schottky': opposite(['schottky-diode']),
+  '12v-across-6n138': foreign(
+    usual(output('driver-5v'), [
+      lead({ ...isolated(), values: { foreignAcrossVolts: 12, foreignOhms: 1 } }, [
+        'tip-tip',
+        'sleeve-sleeve',
+      ]),
+    ]),
+    'in0 foreign supply source sink',
+  ),
+  'minus-12v-on-5v-output': foreign(
+    usual({ ...output('driver-5v'), values: { foreignSourceVolts: -12 } }, [lead(isolated(), STRAIGHT)]),
+    'out foreign supply source ground',
+  ),
+  '48v-on-source-line-of-6n138': foreign(
+    usual(
+      output('driver-5v'),
+      [lead({ ...isolated(), values: { foreignSourceVolts: 48, foreignOhms: 6810 } }, STRAIGHT)],
+      'joined',
+    ),
+    'in0 foreign supply source ground',
+  ),
+  '5v-din-with-pins-4-and-5-exchanged': usual(
+    { ...output('driver-5v', 'din', 'din5'), extras: ['crossed-inside'] },
+    [lead(input('receiver-isolated', 'din', din), ['4-4', '5-5', '2-2'])],
+  ),
+  '5v-type-a-with-ring-and-sleeve-exchanged': usual({ ...output('driver-5v'), extras: ['crossed-inside'] }, [
+    lead(isolated(), STRAIGHT),
+  ]),
+  '5v-source-on-tied-sleeve': {
+    ...usual(
+      output('driver-5v'),
+      [lead({ ...isolated(), extras: ['shield-tied'] }, ['tip-tip', 'ring-sleeve'])],
+      'joined',
+    ),
+    hanging: ['isrc', 'anode'],
+  },
   '5v-split-to-two': usual(output('driver-5v'), [lead(isolated(), STRAIGHT), lead(isolated(), STRAIGHT)]),
   '5v-split-to-three': usual(output('driver-5v'), [
     lead(isolated(), STRAIGHT),

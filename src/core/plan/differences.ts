@@ -40,6 +40,8 @@ function jackDifferences(place: JackPlace, teacher: PlanJack, student: PlanJack)
         `${sayPlace(place)}: ${name} must be ${wanted ?? 'the default'}, got ${got ?? 'the default'}`,
       );
   }
+  const [wanted, got] = [teacher, student].map(({ extras = [] }) => [...extras].sort().join(', ') || 'none');
+  if (wanted !== got) found.push(`${sayPlace(place)}: extras must be ${wanted}, got ${got}`);
   return found;
 }
 

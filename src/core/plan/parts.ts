@@ -17,8 +17,8 @@ export function makePlan(parts: Partial<Plan>): Plan {
 }
 
 /** The jack alone, without name and place: what a circuit is built from. */
-export function plainJack({ direction, connector, style, circuit, part, values }: Jack): Jack {
-  return { direction, connector, style, circuit, part, values };
+export function plainJack({ direction, connector, style, circuit, part, values, extras }: Jack): Jack {
+  return { direction, connector, style, circuit, part, values, ...(extras && { extras }) };
 }
 
 /** Where a named jack is in a plan, or undefined. */

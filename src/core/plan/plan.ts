@@ -3,7 +3,7 @@
  * plan of two devices and one link. Types, reader, JSON Schema and the packing of a shared link all come from here, so a new
  * field is one line, at the end of its object and in `left`.
  */
-import { CIRCUITS, CONNECTORS, CONTACTS, FORMS, PARTS, STYLES, VALUES } from '../wiring/index.ts';
+import { CIRCUITS, CONNECTORS, CONTACTS, EXTRAS, FORMS, PARTS, STYLES, VALUES } from '../wiring/index.ts';
 import {
   CONTACT_OHMS,
   CONTACT_FLOOR,
@@ -52,6 +52,8 @@ export const JACK = record(
     sharesHole: left(text(MOST.nameCharacters, 0), ''),
     /** Whether its spare pins carry a supply. */
     supplyOnSpares: left(truth, false),
+    /** What is inside that no standard draws. */
+    extras: left(listOf(oneOf(EXTRAS), EXTRAS.length), []),
   },
   { check: checkJack },
 );

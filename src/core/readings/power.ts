@@ -24,7 +24,7 @@ export function sayPower(power: Power): string {
 const DEAD_RAIL_OHMS = 1e3;
 
 /**
- * The same parts with every supply dead: 1 kohm from rail to ground in its place, output stages open, with a clamp diode
+ * The same parts with every supply of the devices dead, a foreign one not: 1 kohm from rail to ground in its place, output stages open, with a clamp diode
  * to the rail and one to ground (common practice; MMA CA-033 does not say).
  */
 export function powerOff(parts: readonly LinkPart[]): readonly LinkPart[] {
@@ -32,7 +32,7 @@ export function powerOff(parts: readonly LinkPart[]): readonly LinkPart[] {
   const without = parts.flatMap((part): readonly LinkPart[] => {
     const { element, role } = part;
     if (role === 'stage-low' || role === 'stage-high') return [];
-    if (element.kind !== 'voltage') return [part];
+    if (element.kind !== 'voltage' || role === 'foreign-supply') return [part];
     const { name, plus, minus } = element;
     return [
       {
@@ -42,7 +42,7 @@ export function powerOff(parts: readonly LinkPart[]): readonly LinkPart[] {
       },
     ];
   });
-  const supply = parts.find(({ element, owner }) => element.kind === 'voltage' && owner.place === 'output');
+  const supply = parts.find(({ role, owner }) => role === 'supply' && owner.place === 'output');
   if (stage?.element.kind !== 'switch' || supply?.element.kind !== 'voltage') return without;
   const { a: drive, b: ground } = stage.element;
   return [

@@ -1,6 +1,7 @@
 /** What to change, in words: the cheapest cure that is true, solved before it is given. */
 import { CONTACT_OHMS, familyOf, lineAt, makeLead } from '../wiring/index.ts';
 import type { Branch, Conductor, End, Jack, Lead, Link } from '../wiring/index.ts';
+import { mendedJacks } from './beside.ts';
 import type { Findings, Judge, LinkMemory } from './findings.ts';
 import { lineByLine } from './needed.ts';
 import { works } from './outcomes.ts';
@@ -22,6 +23,8 @@ const SHORT_METRES = 1;
 /** What would make the link work, or that no passive lead can; `judge` solves each piece of advice before it is given. */
 export function changeOf(link: Link, found: Findings, judge: Judge): string {
   const kinds = found.notes.map(({ kind }) => kind);
+  if (found.danger === undefined && found.outcome === 'flows' && kinds.includes('foreign-supply'))
+    return 'Nothing needs to change for the current, but take the foreign supply off before anything is plugged in.';
   if (found.danger === undefined && found.outcome === 'flows')
     return kinds.includes('shield-open')
       ? 'Nothing needs to change for the current. Join the shield too: the standard wants it at both ends.'
@@ -61,7 +64,7 @@ function cureWords(link: Link, found: Findings, judge: Judge): string {
 function curesOf(link: Link, branch: Branch, found: Findings): readonly Cure[] {
   const { output } = link;
   const inLeads = [...mendings(link, branch), rejoined(output, branch, found)];
-  const inJacks = resistorCures(link, branch);
+  const inJacks = [...mendingsInside(link, branch), ...resistorCures(link, branch)];
   const both = inJacks.map(({ link: { output: sender, branches }, words }) => ({
     link: plainLink(sender, (branches[found.decides] as Branch).input),
     words: `${words} ${rejoined(output, branch, found).words}`,
@@ -170,6 +173,28 @@ function sayPair(output: Jack, input: Jack, { from, to }: Conductor): string {
   return `${sayContact(output, { contact: from })} to ${sayContact(input, { contact: to })}`;
 }
 
+/** What no standard draws, taken away: at the output, at the input, at both. */
+function mendingsInside(link: Link, branch: Branch): readonly Cure[] {
+  const senders = mendedJacks(link.output, 'the output');
+  const receivers = mendedJacks(branch.input, 'the input');
+  const [sender, receiver] = [senders.at(-1), receivers.at(-1)];
+  const cure = (output: Jack, input: Jack, words: string): Cure => ({
+    link: withJacks(link, branch, output, input),
+    words,
+  });
+  return [
+    ...senders.map(({ jack, words }) => cure(jack, branch.input, words)),
+    ...receivers.map(({ jack, words }) => cure(link.output, jack, words)),
+    ...(sender && receiver ? [cure(sender.jack, receiver.jack, `${sender.words} ${receiver.words}`)] : []),
+  ];
+}
+
+/** A link with another output, and another input at the end of one branch. */
+function withJacks(link: Link, branch: Branch, output: Jack, input: Jack): Link {
+  const branches = link.branches.map((one) => (one === branch ? { ...one, input } : one));
+  return { ...link, output, branches };
+}
+
 /** The resistors of a device put to what the standard has for its supply: of the output, of the input, of both. */
 function resistorCures(link: Link, branch: Branch): readonly Cure[] {
   const sender = standardJack(link.output, 'the output');
@@ -179,11 +204,7 @@ function resistorCures(link: Link, branch: Branch): readonly Cure[] {
       ? []
       : [
           {
-            link: {
-              ...link,
-              output,
-              branches: link.branches.map((one) => (one === branch ? { ...one, input } : one)),
-            },
+            link: withJacks(link, branch, output, input),
             words: `Change ${sayList(words)}, as the standard has ${words.length > 1 ? 'them' : 'it'}.`,
           },
         ];

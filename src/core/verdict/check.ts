@@ -49,14 +49,15 @@ export function checkLink(
 
 /** Everything that a judgement depends on, as text; names of leads appear in notes only where an adapter is too long. */
 function linkKey({ output, branches, rivals = [] }: Link): string {
-  const plain = ({ direction, connector, style, circuit, part, values }: Jack): readonly unknown[] => [
+  const plain = ({
     direction,
     connector,
     style,
     circuit,
     part,
     values,
-  ];
+    extras,
+  }: Jack): readonly unknown[] => [direction, connector, style, circuit, part, values, extras ?? []];
   const ends = (all: readonly (Branch & { readonly shares?: number })[]): readonly unknown[] =>
     all.map(({ input, leads, shares }) => [plain(input), leads, shares]);
   return JSON.stringify([

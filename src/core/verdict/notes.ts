@@ -7,7 +7,8 @@ import {
   styleEntry,
   valueAt,
 } from '../wiring/index.ts';
-import type { Link, Misfit } from '../wiring/index.ts';
+import type { Jack, Link, Misfit } from '../wiring/index.ts';
+import { exchangedWords, foreignWords, loopWords, tiedWords } from './beside.ts';
 import type { Judgement } from './findings.ts';
 import { NOTES, outcomeWords } from './outcomes.ts';
 import type { Note, NoteKind, Outcome } from './outcomes.ts';
@@ -47,6 +48,10 @@ export function notesOf(facts: NoteGrounds): readonly Note[] {
     'plug-does-not-fit': sayList(facts.misfits.map(({ reason }) => reason)),
     'spare-pins': sparePins(facts),
     'pin-2-on-shell': pin2OnShell(facts),
+    'foreign-supply': foreignSupply(facts.judgement.link),
+    'crossed-inside': sayList(ofJacks(facts.judgement.link, exchangedWords)),
+    'pin-2-tied': sayList(ofJacks(facts.judgement.link, tiedWords)),
+    'round-the-loop': sayList(ofJacks(facts.judgement.link, loopWords)),
     'other-resistor': offStandardWords(facts.judgement.link, false),
     'other-supply': offStandardWords(facts.judgement.link, true),
     practice: practice(facts.judgement.link),
@@ -172,10 +177,27 @@ function pin2OnShell({ reach }: NoteGrounds): string | undefined {
     : undefined;
 }
 
+/** What there is to say of each jack of a link. */
+function ofJacks(
+  { output, branches }: Link,
+  say: (jack: Jack, place: string) => string | undefined | readonly string[],
+): readonly string[] {
+  return [
+    say(output, 'the output'),
+    ...branches.map(({ input }, at) => say(input, sayInput(at, branches.length))),
+  ].flatMap((one) => one ?? []);
+}
+
+function foreignSupply(link: Link): string | undefined {
+  const found = ofJacks(link, foreignWords);
+  return found.length === 0
+    ? undefined
+    : `${sayList(found)}. It can damage devices and hurt people: take it off with everything switched off, and leave a supply that you do not know to someone qualified`;
+}
+
 /** The supplies, or else the resistors, that differ from the standard's. */
-function offStandardWords({ output, branches }: Link, supplies: boolean): string | undefined {
-  const inputs = branches.map(({ input }, at) => [input, sayInput(at, branches.length)] as const);
-  const words = [[output, 'the output'] as const, ...inputs].flatMap(([jack, place]) =>
+function offStandardWords(link: Link, supplies: boolean): string | undefined {
+  const words = ofJacks(link, (jack, place) =>
     offStandard(jack)
       .filter(({ name }) => (name === 'supplyVolts') === supplies)
       .map(({ label, value, standard }) => {

@@ -83,6 +83,7 @@ export function works({ outcome, danger }: LinkOutcome): boolean {
 
 const NOTE_LABELS = {
   'over-rating': 'a part over its rating',
+  'foreign-supply': 'a foreign supply on a contact',
   'source-shorted': 'source line shorted',
   'stage-shorted': 'output stage shorted',
   'depends-on-grounds': 'depends on how grounds are joined',
@@ -93,8 +94,11 @@ const NOTE_LABELS = {
   merged: 'more than one output on an input',
   'too-long': 'longer than the standard',
   'plug-does-not-fit': 'plug does not fit',
+  'crossed-inside': 'a jack wired otherwise inside',
   'spare-pins': 'spare pins carried',
   'pin-2-on-shell': 'pin 2 on the shell',
+  'pin-2-tied': 'pin 2 tied at the input',
+  'round-the-loop': 'more round the loop than the standard draws',
   'other-resistor': "a resistor of another value than the standard's",
   'other-supply': "a supply outside the standard's",
   practice: 'practice, not a standard',

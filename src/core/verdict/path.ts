@@ -22,7 +22,7 @@ const OUTPUT_RAIL = 'out rail';
 const inputRail = (branch: number): string => `in${branch} rail`;
 
 /** Parts that all of an input's current passes through; the one with the most current is where its path is picked up. */
-const GATES: readonly LinkPart['role'][] = ['led', 'protection', 'input-resistor'];
+const GATES: readonly LinkPart['role'][] = ['led', 'protection', 'turned-diode', 'input-resistor'];
 
 /**
  * The path that matters for input number `branch`: the one through its LED, protection diode or input resistor, from a
@@ -44,12 +44,24 @@ export function pathOf(reading: StateReading, branch: number): CurrentPath {
     }
     return hops;
   };
-  const before = gate ? follow(gate.from, -1, [OUTPUT_RAIL, inputRail(branch)]).toReversed() : [];
+  const foreign = foreignFeeds(reading);
+  const starts = [OUTPUT_RAIL, inputRail(branch), ...foreign.keys()];
+  const before = gate ? follow(gate.from, -1, starts).toReversed() : [];
   const start = before[0]?.from ?? gate?.from ?? OUTPUT_RAIL;
-  const end = start === OUTPUT_RAIL ? OUTPUT_GROUND : inputGround(railNumber(start) ?? branch);
+  const end =
+    foreign.get(start) ?? (start === OUTPUT_RAIL ? OUTPUT_GROUND : inputGround(railNumber(start) ?? branch));
   const after = follow(gate?.to ?? OUTPUT_RAIL, 1, [end]);
   const hops = [...before, ...(gate ? [gate] : []), ...after];
   return { hops, returned: hops.at(-1)?.to === end };
+}
+
+/** The node that each foreign supply feeds, and the node that its current goes back to. */
+function foreignFeeds({ parts }: StateReading): ReadonlyMap<string, string> {
+  return new Map(
+    parts.flatMap(({ part: { role, element } }) =>
+      role === 'foreign-supply' ? [nodesOf(element) as [string, string]] : [],
+    ),
+  );
 }
 
 /** The supply rail's input number, or undefined for the output's rail and for any other node. */

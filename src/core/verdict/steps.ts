@@ -30,7 +30,9 @@ export function stepsAlong(link: Link, path: CurrentPath, reading: StateReading)
     ...stretches.map((stretch, at) => stepOf(link, stretch, reading, at === 0)),
     {
       text: path.returned
-        ? 'That is the ground of the supply it came from: the loop is closed.'
+        ? hops[0]?.part.role === 'foreign-resistor'
+          ? 'That is the other side of the foreign supply: the loop is closed.'
+          : 'That is the ground of the supply it came from: the loop is closed.'
         : 'Here it parts into smaller currents, none of them to speak of.',
       spot: undefined,
       amperes: path.returned ? last.amperes : 0,
@@ -92,7 +94,8 @@ function deviceText(link: Link, stretch: readonly Hop[], first: boolean, out: st
         : undefined;
   if (!place) return `The devices' joined grounds carry ${carried}.`;
   const through = stretch.filter(({ part }) => part.role !== 'grounds').map(({ part }) => partName(part));
-  const start = first ? `${carried} leaves the supply of ${place}` : `In ${place}, ${carried}`;
+  const foreign = stretch[0]?.part.role === 'foreign-resistor' ? 'foreign supply' : 'supply';
+  const start = first ? `${carried} leaves the ${foreign} of ${place}` : `In ${place}, ${carried}`;
   const way =
     through.length === 0
       ? ''
@@ -100,7 +103,9 @@ function deviceText(link: Link, stretch: readonly Hop[], first: boolean, out: st
   const end = out === undefined ? 'reaches ground' : `comes out at ${out}`;
   const wrongWay = stretch.some(({ part }) => part.role === 'protection')
     ? ' That is the wrong way for the LED, which stays dark.'
-    : '';
+    : stretch.some(({ part }) => part.role === 'turned-diode')
+      ? ' It goes past the LED, which stays dark.'
+      : '';
   return `${start}${way}${way === '' && !first ? ' ' : ' and '}${end}.${wrongWay}`;
 }
 

@@ -1,11 +1,11 @@
 /** The bench on which a link's circuit is put together: parts with the words to speak of them, and what may spread. */
 import { LEAST_OHMS } from '../circuit/index.ts';
-import type { Element } from '../circuit/index.ts';
+import type { DiodeModel, Element } from '../circuit/index.ts';
 import { valuesOf } from './circuits.ts';
 import type { Contact } from './connectors.ts';
 import { valueAt } from './link.ts';
 import type { Jack, Side } from './link.ts';
-import { PROTECTION_DIODE } from './optocouplers.ts';
+import { PROTECTION_DIODE } from './diodes.ts';
 import type { ValueName } from './values.ts';
 
 /** Where a part sits: the output (or rival number `rival`, from 2), input number `branch`, or lead number `lead` of that branch. */
@@ -29,10 +29,16 @@ export type Role =
   | 'series-resistor'
   | 'led'
   | 'protection'
+  | 'turned-diode'
+  | 'second-resistor'
+  | 'second-led'
+  | 'second-protection'
   | 'bridge-diode'
   | 'tap'
   | 'activity-resistor'
   | 'activity-led'
+  | 'foreign-supply'
+  | 'foreign-resistor'
   | 'pull-up'
   | 'input-resistor'
   | 'contact'
@@ -88,8 +94,8 @@ export interface Bench {
   /** A resistor, of `LEAST_OHMS` where it is given less. */
   resistor(role: Role, name: string, a: string, b: string, ohms: number, rating?: Rating): void;
   supply(name: string, plus: string, minus: string, volts: number, rating?: Rating): void;
-  /** A protection diode. */
-  diode(role: Role, name: string, anode: string, cathode: string): void;
+  /** A protection diode, where no other model is given. */
+  diode(role: Role, name: string, anode: string, cathode: string, model?: DiodeModel): void;
   /** A closed switch between two grounds. */
   tie(name: string, a: string, b: string): void;
 }
@@ -121,8 +127,8 @@ export function collector(): Collector {
         add(role, { kind: 'resistor', name, a, b, ohms: Math.max(LEAST_OHMS, ohms) }, rating),
       supply: (name, plus, minus, volts, rating) =>
         add('supply', { kind: 'voltage', name, plus, minus, volts }, rating),
-      diode: (role, name, anode, cathode) =>
-        add(role, { kind: 'diode', name, anode, cathode, ...PROTECTION_DIODE }),
+      diode: (role, name, anode, cathode, model = PROTECTION_DIODE) =>
+        add(role, { kind: 'diode', name, anode, cathode, ...model }),
       tie: (name, a, b) => add('grounds', { kind: 'switch', name, a, b, closed: true }),
     };
   };

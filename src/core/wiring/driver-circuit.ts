@@ -2,9 +2,11 @@
 import { LEAST_OHMS } from '../circuit/index.ts';
 import type { Bench, Collector } from './build.ts';
 import { OUTPUT_GROUND, outputNode, spreadWith } from './build.ts';
+import { ACTIVITY_LED, ACTIVITY_LED_AMPERES } from './diodes.ts';
+import { hasExtra, linesInside } from './extras.ts';
+import { addForeign } from './foreign-supply.ts';
 import type { Jack } from './link.ts';
 import { valueAt } from './link.ts';
-import { styleEntry } from './styles.ts';
 import type { ValueName } from './values.ts';
 
 /** The two states of a link: the line rests, or a 0 is sent. */
@@ -29,17 +31,14 @@ const STAGE_SUPPLY = 'out stage supply';
  */
 export function addDriver(into: Collector, jack: Jack, inTime = false): Switching {
   const { circuit } = jack;
-  const { source, sink, shield } = styleEntry(jack.style).lines;
+  const { source, sink, shield } = linesInside(jack);
   const out = into.at({ place: 'output' });
   const at = (name: ValueName): number => valueAt(jack, name);
   if (shield !== undefined) out.tie('out shield tie', outputNode(shield), OUTPUT_GROUND);
   if (circuit === 'driver-off')
     out.resistor('rail', 'out rail load', 'out rail', OUTPUT_GROUND, at('railOhms'));
   else out.supply('out supply', 'out rail', OUTPUT_GROUND, at('supplyVolts'), { amperes: at('railAmperes') });
-  if (circuit !== 'driver-ground' && source !== undefined)
-    out.resistor('source-resistor', 'out source resistor', 'out rail', outputNode(source), at('sourceOhms'), {
-      watts: at('sourceWatts'),
-    });
+  if (circuit !== 'driver-ground' && source !== undefined) addSource(out, jack, outputNode(source));
   const loop = circuit !== 'driver-off' && circuit !== 'driver-ground';
   if (loop && source !== undefined && at('tapOhms') > 0)
     out.resistor('tap', 'out tap', outputNode(source), OUTPUT_GROUND, at('tapOhms'));
@@ -59,7 +58,33 @@ export function addDriver(into: Collector, jack: Jack, inTime = false): Switchin
   spreadWith(into, jack, 'railOhms', ['out rail load']);
   spreadWith(into, jack, 'sourceOhms', ['out source resistor']);
   spreadWith(into, jack, 'sinkOhms', ['out sink resistor']);
+  addForeign(out, 'out', jack, {
+    source: source && outputNode(source),
+    sink: sink && sinkNode,
+    ground: OUTPUT_GROUND,
+  });
   return addStage(out, jack, driven);
+}
+
+/** The source resistor, and the activity LED behind it where there is one. */
+function addSource(out: Bench, jack: Jack, contact: string): void {
+  const lit = hasExtra(jack, 'activity-in-series');
+  const end = lit ? 'out activity anode' : contact;
+  const rating = { watts: valueAt(jack, 'sourceWatts') };
+  out.resistor(
+    'source-resistor',
+    'out source resistor',
+    'out rail',
+    end,
+    valueAt(jack, 'sourceOhms'),
+    rating,
+  );
+  if (lit)
+    out.add(
+      'activity-led',
+      { kind: 'diode', name: 'out activity LED', anode: end, cathode: contact, ...ACTIVITY_LED },
+      { amperes: ACTIVITY_LED_AMPERES },
+    );
 }
 
 /** The voltage that a push-pull stage swings to where that is not the supply of the source line. */

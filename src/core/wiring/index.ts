@@ -48,7 +48,11 @@ export {
   wires,
 } from './link.ts';
 export type { Branch, Conductor, Direction, End, Fault, Jack, Lead, Link, Rival, Side } from './link.ts';
-export { CURRENT_TO_SPEAK_OF, PROTECTION_DIODE, partEntry } from './optocouplers.ts';
+export { PROTECTION_DIODE } from './diodes.ts';
+export { EXTRAS, exchangedContacts, extraEntry, linesInside } from './extras.ts';
+export { foreignOn } from './foreign-supply.ts';
+export type { Extra } from './extras.ts';
+export { CURRENT_TO_SPEAK_OF, partEntry } from './optocouplers.ts';
 export { PARTS, USUAL_PARTS } from './parts.ts';
 export type { Part } from './parts.ts';
 export { OTHER_JACKS, addOtherJack, otherJackEntry, otherJackSuits } from './other-jacks.ts';

@@ -4,12 +4,12 @@ import type { Collector, LinkPart, Owner, Spread } from './build.ts';
 import { OUTPUT_GROUND, collector, inputGround, inputNode } from './build.ts';
 import type { State, Switching } from './driver-circuit.ts';
 import { addDriver } from './driver-circuit.ts';
+import { hasExtra, linesInside } from './extras.ts';
 import type { Misfit } from './lead-circuit.ts';
 import { addLeadSpreads, addLeads } from './lead-circuit.ts';
 import type { Jack, Link, Rival } from './link.ts';
 import type { Sense } from './receiver-circuit.ts';
-import { addReceiver } from './receiver-circuit.ts';
-import { styleEntry } from './styles.ts';
+import { addReceiver, hasGround, isIsolated } from './receiver-circuit.ts';
 import type { Timing } from './timing.ts';
 
 /** Whether the devices' grounds meet only through the lead, or elsewhere too (audio leads, a shared supply). */
@@ -54,9 +54,7 @@ function oneOutput(
     addLeads(into, link.output, branch, number, timing !== undefined),
   );
   addLeadSpreads(into);
-  const grounded = link.branches.map(
-    ({ input }) => input.circuit === 'receiver-logic' || input.circuit === 'receiver-led',
-  );
+  const grounded = link.branches.map(({ input }) => hasGround(input));
   const pin2 = link.branches.map(({ input }, branch) => addPin2(into, input, branch, timing));
   if (grounding === 'joined') {
     grounded.forEach((has, branch) => {
@@ -78,9 +76,9 @@ function oneOutput(
 
 /** Add the capacitor from an isolated input's shield contact to its device's ground, if there is one. */
 function addPin2(into: Collector, input: Jack, branch: number, timing: Timing | undefined): boolean {
-  const { shield } = styleEntry(input.style).lines;
-  const isolated = input.circuit === 'receiver-isolated' || input.circuit === 'receiver-both-ways';
-  if (!timing || timing.pin2Farads === 0 || !isolated || shield === undefined) return false;
+  const { shield } = linesInside(input);
+  const open = isIsolated(input) && !hasExtra(input, 'shield-tied');
+  if (!timing || timing.pin2Farads === 0 || !open || shield === undefined) return false;
   into.at({ place: 'input', branch }).add('capacitance', {
     kind: 'capacitor',
     name: `in${branch} shield capacitor`,

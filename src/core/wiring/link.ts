@@ -4,6 +4,8 @@ import { circuitEntry, hasLed, valuesOf } from './circuits.ts';
 import type { Connector, Contact, Form } from './connectors.ts';
 import { contactsOf } from './connectors.ts';
 import { DRIVERS } from './drivers.ts';
+import type { Extra } from './extras.ts';
+import { extraProblem, extraSuits } from './extras.ts';
 import type { Part } from './parts.ts';
 import { RECEIVERS } from './receivers.ts';
 import { CONTACT_OHMS } from './wire.ts';
@@ -17,7 +19,7 @@ export const DIRECTIONS = ['out', 'in'] as const;
 /** Out or in. */
 export type Direction = (typeof DIRECTIONS)[number];
 
-/** A jack on a device. `values` holds only what differs from the defaults of its circuit. */
+/** A jack on a device. `values` holds only what differs from the defaults of its circuit, `extras` what no standard draws. */
 export interface Jack {
   readonly direction: Direction;
   readonly connector: Connector;
@@ -25,6 +27,7 @@ export interface Jack {
   readonly circuit: CircuitKind;
   readonly part: Part;
   readonly values: Readonly<Partial<Record<ValueName, number>>>;
+  readonly extras?: readonly Extra[];
 }
 
 /** One end of a lead. */
@@ -97,7 +100,8 @@ export function makeJack(
 ): Jack {
   const circuit = more.circuit ?? circuitsFor(direction, style)[0];
   if (circuit === undefined) throw new Error(`jack: style '${style}' has no circuit for '${direction}'`);
-  return { direction, connector, style, circuit, part: more.part ?? '6N138', values: more.values ?? {} };
+  const { part = '6N138', values = {}, extras } = more;
+  return { direction, connector, style, circuit, part, values, ...(extras && { extras }) };
 }
 
 /** The jack of a device that nobody has opened: the usual circuit of its style, and a part that is not known. */
@@ -173,6 +177,8 @@ export function jackProblem(jack: Jack): string | undefined {
   }
   if (jack.part !== NO_LED_PART && !hasLed(circuit))
     return `part: circuit '${circuit}' has no optocoupler, got '${jack.part}'`;
+  const odd = extraProblem(jack);
+  if (odd !== undefined) return odd;
   const entries = valuesOf(circuit, jack.part);
   for (const [name, value] of Object.entries(jack.values)) {
     const entry = entries.find((one) => one.name === name);
@@ -202,7 +208,10 @@ export function settleJack<Kind extends Jack>(jack: Kind): Kind {
       ([name]) => circuit === jack.circuit && names.includes(name as ValueName),
     ),
   );
-  return { ...jack, style, circuit, part, values };
+  const settled = { ...jack, style, circuit, part, values };
+  return jack.extras
+    ? { ...settled, extras: jack.extras.filter((one) => extraSuits(one, settled)) }
+    : settled;
 }
 
 /** The same lead, seen from its other end. */

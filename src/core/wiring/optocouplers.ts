@@ -26,16 +26,6 @@ export const LET_GO_SHARE = 0.5;
 /** A current below this is none to speak of, amperes. */
 export const CURRENT_TO_SPEAK_OF = 50e-6;
 
-/** 1N4148 and 1N914: a widely used simulator card (status c). */
-export const PROTECTION_DIODE: DiodeModel = {
-  saturationAmperes: 2.52e-9,
-  emission: 1.752,
-  seriesOhms: 0.568,
-  junctionFarads: 4e-12,
-  grading: 0.4,
-  transitSeconds: 20e-9,
-};
-
 /** Junction charge of an opto LED: 60 pF from memory, 50 ns common practice. */
 const LED_CHARGE = { junctionFarads: 60e-12, transitSeconds: 50e-9 };
 

@@ -71,6 +71,11 @@ const KINDS = {
   stageVolts: { label: 'output stage swings to, 0 for the supply', unit: 'V', least: 0, most: 24 },
   activityOhms: ohmsOrNone('activity LED across the input, its resistor, 0 for none', 1e5),
   tapOhms: ohmsOrNone('load from source line to ground, 0 for none', 1e6),
+  // 48 V of phantom power, with room.
+  foreignAcrossVolts: volts('foreign supply from sink line to source line, 0 for none', -60, 60),
+  foreignSourceVolts: volts('foreign supply from ground to source line, 0 for none', -60, 60),
+  foreignSinkVolts: volts('foreign supply from ground to sink line, 0 for none', -60, 60),
+  foreignOhms: { label: 'resistor of the foreign supply', unit: 'ohm', least: 0.1, most: 1e6 },
 } as const;
 /** The name of a value, its unit in it. */
 export type ValueName = keyof typeof KINDS;
@@ -106,6 +111,17 @@ export const CA033 = 'MMA CA-033 (2014), fig. 1';
 /** The source of what no document fixes. */
 export const OURS = 'our choice, to be changed when the part is known';
 
+const FOREIGN = 'caution: 9 and 12 V are reported on contacts; phantom power is 48 V behind 6810 ohm';
+const FOREIGN_VOLTS = ['foreignAcrossVolts', 'foreignSourceVolts', 'foreignSinkVolts'] as const;
+
+/** A supply of something else that reaches the contacts: none by default. Without a source line there is one place for it. */
+const foreignSupply = (family: CircuitEntry['family']): readonly ValueEntry[] => [
+  ...FOREIGN_VOLTS.filter((name) => family === 'loop' || name === 'foreignSinkVolts').map((name) =>
+    value(name, 0, 'P', FOREIGN),
+  ),
+  value('foreignOhms', 0.1, 'P', OURS),
+];
+
 /** A circuit behind a jack: in words, and its values with their defaults, which may hang on its optocoupler. */
 export interface CircuitEntry {
   readonly family: 'loop' | 'ground-referenced';
@@ -127,5 +143,7 @@ export const circuit = (
   label,
   status,
   about,
-  values: Object.fromEntries(PARTS.map((part) => [part, values(part)])) as CircuitEntry['values'],
+  values: Object.fromEntries(
+    PARTS.map((part): [Part, readonly ValueEntry[]] => [part, [...values(part), ...foreignSupply(family)]]),
+  ) as CircuitEntry['values'],
 });

@@ -12,6 +12,7 @@ import {
 import { STYLES } from '../../../src/core/wiring/styles.ts';
 import type { Style } from '../../../src/core/wiring/styles.ts';
 import { CIRCUITS, hasLed, valuesOf } from '../../../src/core/wiring/circuits.ts';
+import { EXTRAS } from '../../../src/core/wiring/extras.ts';
 import { PARTS } from '../../../src/core/wiring/parts.ts';
 import { CONNECTORS, FORMS, contactsOf } from '../../../src/core/wiring/connectors.ts';
 import type { Contact } from '../../../src/core/wiring/connectors.ts';
@@ -220,7 +221,9 @@ function randomJack(random: Random, direction: Direction): Jack {
     for (const { name, least, most } of valuesOf(circuit, part)) {
       if (random.chance(0.15)) values[name] = least + random.next() * (most - least);
     }
-    const jack: Jack = { direction, connector, style, circuit, part, values };
+    const extras = EXTRAS.filter(() => random.chance(0.1));
+    const plain: Jack = { direction, connector, style, circuit, part, values };
+    const jack = extras.length > 0 ? { ...plain, extras } : plain;
     if (jackProblem(jack) === undefined) return jack;
   }
 }

@@ -84,3 +84,108 @@ describe('a load between pins 4 and 2', () => {
     expect(at(100).outcome).toBe('starved');
   });
 });
+
+describe('a foreign supply', () => {
+  const part = (found: LinkVerdict, name: string): { readonly amperes: number; readonly watts: number } => {
+    const one = found.readings.idle.parts.find(({ part: { element } }) => element.name === name);
+    return { amperes: Math.abs(one?.amperes ?? NaN) * 1e3, watts: one?.watts ?? NaN };
+  };
+
+  test('of 12 V drives the published 46 mA and 500 mW through an input, to 5 %', () => {
+    const found = verdict({ circuit: 'driver-off' }, { values: { foreignAcrossVolts: 12 } });
+    const { amperes, watts } = part(found, 'in0 resistor');
+    expect(Math.abs(amperes / 46 - 1)).toBeLessThan(0.05);
+    expect(Math.abs(watts / 0.5 - 1)).toBeLessThan(0.05);
+    expect(found.sentence).toMatch(
+      /^Do not connect: the 220 ohm resistor of the input: 0\.49 W, rated 0\.25 W/,
+    );
+    expect(found.danger).toContain('the LED of the optocoupler: 47.4 mA, rated 25 mA');
+    expect(found.steps[0]?.text).toContain('no supply');
+    expect(found.steps[1]?.text).toMatch(/^47\.4 mA leaves the foreign supply of the input/);
+    expect(found.steps.at(-1)?.text).toBe(
+      'That is the other side of the foreign supply: the loop is closed.',
+    );
+  });
+
+  test('of -12 V drives the published 77 mA and 1.3 W through an output, to 5 %, and is to be taken off', () => {
+    const found = verdict({ values: { foreignSourceVolts: -12 } }, {});
+    const { amperes, watts } = part(found, 'out source resistor');
+    expect(Math.abs(amperes / 77 - 1)).toBeLessThan(0.05);
+    expect(Math.abs(watts / 1.3 - 1)).toBeLessThan(0.05);
+    expect(found.sentence).toMatch(/^Do not connect: /);
+    expect(found.danger).toContain('the 220 ohm source resistor: 1.31 W, rated 0.25 W');
+    expect(found.change).toBe('Do not connect it as it is. At the output: take the foreign supply off.');
+  });
+
+  test('of 48 V behind 6810 ohm across an input never lets it go: 7 mA into what is all but a short', () => {
+    // (48 - 1.46) / (6810 + 220) = 6.62 mA beside what the loop adds.
+    const found = verdict({}, { values: { foreignAcrossVolts: 48, foreignOhms: 6810 } });
+    expect(found.outcome).toBe('always-on');
+    expect(found.change).toBe('At the input: take the foreign supply off.');
+  });
+});
+
+describe('what is inside a jack that no standard draws', () => {
+  const straight = (output: Partial<Jack>, input: Partial<Jack>): LinkVerdict => verdict(output, input);
+
+  test('an LED in series, or a second input, starves an input that needs 4 mA, and is to be taken out', () => {
+    // 5 V less 1.79 and 1.08 V over 660 ohm; less twice 1.08 V over 880 ohm.
+    const lit = straight({}, { part: 'PC900V', extras: ['activity-in-series'] });
+    expect(milliamperes(lit, 'active')).toBeCloseTo(3.21, 1);
+    expect([lit.outcome, lit.change]).toEqual([
+      'starved',
+      'At the input: take the activity LED out of the loop.',
+    ]);
+    const two = straight({}, { part: 'PC900V', extras: ['second-in-series'] });
+    expect(milliamperes(two, 'active')).toBeCloseTo(3.22, 1);
+    expect([two.outcome, two.change]).toEqual([
+      'starved',
+      'At the input: take the second input out of the loop.',
+    ]);
+  });
+
+  test('a turned diode keeps the LED dark, and the way of the current says so', () => {
+    const found = straight({}, { extras: ['turned-diode'] });
+    expect([found.outcome, found.change]).toEqual([
+      'no-path',
+      'At the input: turn the protection diode round.',
+    ]);
+    expect(found.steps.some(({ text }) => text.endsWith('It goes past the LED, which stays dark.'))).toBe(
+      true,
+    );
+  });
+
+  test('without a diode, exchanged lines put all of the supply on the LED in reverse', () => {
+    const exchanged = (supplyVolts: number): LinkVerdict =>
+      straight({ values: { supplyVolts }, extras: ['crossed-inside'] }, { extras: ['no-diode'] });
+    expect(exchanged(5).danger).toBeUndefined();
+    expect(exchanged(6).danger).toBe('the LED of the optocoupler: 6.0 V in reverse, rated 5 V');
+    expect(exchanged(6).change).toContain('At the output: exchange them back.');
+  });
+
+  test('another diode changes nothing while the lines are right, and the drop while they are not', () => {
+    const usual = milliamperes(straight({}, {}), 'active');
+    for (const extra of ['no-diode', 'rectifier-diode', 'schottky-diode'] as const) {
+      const found = straight({}, { extras: [extra] });
+      expect([found.outcome, found.notes.map(({ kind }) => kind)]).toEqual(['flows', ['round-the-loop']]);
+      expect(milliamperes(found, 'active')).toBeCloseTo(usual, 4);
+    }
+    const turned = (extras: Jack['extras']): number =>
+      straight({ extras: ['crossed-inside'] }, { extras: extras ?? [] }).inputs[0]?.reverseAmperes.active ??
+      NaN;
+    expect(turned(['schottky-diode'])).toBeGreaterThan(turned(['rectifier-diode']));
+    expect(turned(['rectifier-diode'])).toBeGreaterThan(turned([]));
+  });
+
+  test('two jacks exchanged alike inside work with one another, and with no other', () => {
+    expect(straight({ extras: ['crossed-inside'] }, { extras: ['crossed-inside'] }).outcome).toBe('flows');
+    expect(straight({ extras: ['crossed-inside'] }, {}).outcome).toBe('backwards');
+    expect(straight({}, { extras: ['crossed-inside'] }).change).toBe('At the input: exchange them back.');
+  });
+
+  test('pin 2 tied at the input changes no current, and joins the grounds', () => {
+    const found = straight({}, { extras: ['shield-tied'] });
+    expect(milliamperes(found, 'active')).toBeCloseTo(milliamperes(straight({}, {}), 'active'), 6);
+    expect(found.notes.map(({ kind }) => kind)).toEqual(['pin-2-tied']);
+  });
+});

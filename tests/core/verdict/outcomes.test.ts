@@ -130,6 +130,27 @@ describe('every note, reached by a link', () => {
       () => verdictFor(dinOut, dinIn, '4-4', '5-5', '2-shell'),
       'the standard wants the shield on pin 2 at both ends, never on the shell of a plug',
     ],
+    'foreign-supply': [
+      () => verdictFor(dinOut, { ...dinIn, values: { foreignAcrossVolts: -12 } }, ...LINES),
+      '−12.00 V on pin 4 of the input, against pin 5. It can damage devices and hurt people: take it off with everything switched off, and leave a supply that you do not know to someone qualified',
+    ],
+    'crossed-inside': [
+      () => verdictFor({ ...dinOut, extras: ['crossed-inside'] }, dinIn, ...LINES),
+      'pin 4 and pin 5 of the output are exchanged inside',
+    ],
+    'pin-2-tied': [
+      () => verdictFor(dinOut, { ...dinIn, extras: ['shield-tied'] }, ...LINES),
+      'pin 2 of the input is tied to ground: the lead joins the grounds of both devices, and audio may hum; the standard leaves it open here',
+    ],
+    'round-the-loop': [
+      () =>
+        verdictFor(
+          { ...dinOut, values: { tapOhms: 4700 } },
+          { ...dinIn, extras: ['turned-diode'] },
+          ...LINES,
+        ),
+      'the output: a load from the source line to ground takes part of the current (4.7 kohm) and the input: the protection diode is turned: it takes the current past the LED',
+    ],
     'other-resistor': [
       () => verdictFor(makeJack('out', 'din5', 'din', { values: { sourceOhms: 0.1 } }), dinIn, ...LINES),
       'the source resistor of the output is 0.1 ohm; the standard has 220 ohm',

@@ -156,7 +156,7 @@ describe('what may stand behind a jack', () => {
       'values.tapOhms: must be 0 ohm or at least 0.000001 ohm, got 5e-324 ohm',
     );
     expect(jackProblem({ ...jack, values: { seriesOhms: 220 } })).toBe(
-      "values: circuit 'driver-5v' has no 'seriesOhms'; it has supplyVolts, sourceOhms, sourceWatts, sinkOhms, sinkWatts, stageOhms, stageAmperes, railAmperes, tapOhms, stageVolts",
+      "values: circuit 'driver-5v' has no 'seriesOhms'; it has supplyVolts, sourceOhms, sourceWatts, sinkOhms, sinkWatts, stageOhms, stageAmperes, railAmperes, tapOhms, stageVolts, foreignAcrossVolts, foreignSourceVolts, foreignSinkVolts, foreignOhms",
     );
     expect(() => valueAt(jack, 'seriesOhms')).toThrow("jack: circuit 'driver-5v' has no value 'seriesOhms'");
     expect(valueAt({ ...jack, values: { sourceOhms: 330 } }, 'sourceOhms')).toBe(330);
@@ -178,6 +178,12 @@ describe('the default circuits', () => {
   it('hold the values of the 2014 electrical update for outputs of 5 V and 3.3 V', () => {
     // MMA CA-033, fig. 1: 5 V 220 and 220 ohm; 3.3 V 33 ohm 0.5 W and 10 ohm 0.25 W. Stage ratings: common practice.
     const stage = { stageOhms: 0, stageAmperes: 0.025, railAmperes: 0.05 };
+    const foreign = {
+      foreignAcrossVolts: 0,
+      foreignSourceVolts: 0,
+      foreignSinkVolts: 0,
+      foreignOhms: 0.1,
+    };
     expect(values('driver-5v')).toEqual({
       supplyVolts: 5,
       sourceOhms: 220,
@@ -187,6 +193,7 @@ describe('the default circuits', () => {
       ...stage,
       tapOhms: 0,
       stageVolts: 0,
+      ...foreign,
     });
     for (const kind of ['driver-3v3', 'driver-3v3-push-pull'] as const) {
       expect(values(kind)).toEqual({
@@ -198,6 +205,7 @@ describe('the default circuits', () => {
         ...stage,
         tapOhms: 0,
         ...(kind === 'driver-3v3-push-pull' ? { stageVolts: 0 } : {}),
+        ...foreign,
       });
     }
   });
