@@ -1,13 +1,14 @@
 /**
  * Lays the conductors of one lead between two blocks: ways out, fans, lanes, labels, arrowheads.
  */
+import { CURRENT_TO_SPEAK_OF } from '../core/wiring/index.ts';
 import { chooseEscapes, placeLanes } from './channel.ts';
 import type { Choice } from './channel.ts';
 import type { Block } from './face.ts';
 import type { Box, Point } from './geometry.ts';
 import { boundsOf, roundedPath } from './geometry.ts';
 import type { ConductorInput, DrawnConductor } from './lead-shape.ts';
-import { LEAST_ARROW_AMPERES, arrowhead, milliampereWords, weightOf } from './stroke.ts';
+import { arrowhead, milliampereWords, weightOf } from './stroke.ts';
 import type { TextLine } from './text.ts';
 import { TEXT_SIZES, textBox, textWidth } from './text.ts';
 
@@ -236,7 +237,7 @@ function arrowsOf(
   row: boolean,
   places: readonly Point[],
 ): readonly string[] {
-  if (amperes === null || Math.abs(amperes) < LEAST_ARROW_AMPERES) return [];
+  if (amperes === null || Math.abs(amperes) < CURRENT_TO_SPEAK_OF) return [];
   const forward = row ? 0 : Math.PI / 2;
   return places.map((at) => arrowhead(at, amperes > 0 ? forward : forward + Math.PI, weight));
 }

@@ -1,11 +1,12 @@
 /**
  * The sheet a circuit diagram is drawn on: collects wires, symbols and text, side by side or from top to bottom.
  */
+import { CURRENT_TO_SPEAK_OF } from '../core/wiring/index.ts';
 import type { Outline } from './face.ts';
 import type { Point } from './geometry.ts';
 import { boxPath, circlePath, roundedPath } from './geometry.ts';
 import type { LineKind } from './stroke.ts';
-import { LEAST_ARROW_AMPERES, arrowhead, weightOf } from './stroke.ts';
+import { arrowhead, weightOf } from './stroke.ts';
 import type { TextLine } from './text.ts';
 import { TEXT_SIZES } from './text.ts';
 
@@ -123,7 +124,7 @@ export class Sheet {
     const [a, b] = longestPart(path);
     if (
       amperes !== null &&
-      Math.abs(amperes) >= LEAST_ARROW_AMPERES &&
+      Math.abs(amperes) >= CURRENT_TO_SPEAK_OF &&
       Math.hypot(b.x - a.x, b.y - a.y) > 24
     ) {
       const heading = Math.atan2(b.y - a.y, b.x - a.x) + (amperes > 0 ? 0 : Math.PI);

@@ -2,8 +2,7 @@
  * A circuit diagram of driver, lead and receiver: the whole loop on one sheet, side by side or, where that is too wide, from top to bottom.
  * It draws what it is told; currents come from the core.
  */
-import type { SchematicDrawing, SchematicInput } from './schematic-sheet.ts';
-import type { LoopLine } from './schematic-sheet.ts';
+import type { LoopLine, SchematicDrawing, SchematicInput } from './schematic-sheet.ts';
 import { LINES, MARGIN, Sheet } from './schematic-sheet.ts';
 import { milliampereWords } from './stroke.ts';
 import { contactSymbol, diodeSymbol, groundSymbol, resistorSymbol, switchSymbol } from './symbols.ts';

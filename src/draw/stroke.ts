@@ -17,9 +17,6 @@ const PLAIN_AMPERES = 5e-3;
 /** Heaviest stroke, pixels: more would fill the gap between neighbouring conductors. */
 const HEAVIEST_WEIGHT = 5;
 
-/** Least current that gets an arrowhead, amperes: the bound under which a link counts as without a path. */
-export const LEAST_ARROW_AMPERES = 50e-6;
-
 /** Stroke weight in pixels for a current in amperes (sign ignored), growing with its root so that 5 mA and 20 mA differ; null is 'not known'. */
 export function weightOf(amperes: number | null): number {
   if (amperes === null) return PLAIN_WEIGHT;

@@ -11,6 +11,8 @@ import type {
 } from '../../src/draw/lead-shape.ts';
 import { drawLead } from '../../src/draw/lead.ts';
 import { textBox } from '../../src/draw/text.ts';
+import { seededRandom } from '../support/random.ts';
+import type { Random } from '../support/random.ts';
 import { boxesOverlap, distanceToBox, pointsAlong } from './paths.ts';
 
 /** Half a stroke and a hair of paper, pixels. */
@@ -116,7 +118,7 @@ describe.each(WIDTHS)('at a width of %i px', (width) => {
   );
 
   test('300 seeded random leads keep clear of names and contacts', () => {
-    const random = seeded(width);
+    const random = seededRandom(width);
     const bad: string[] = [];
     for (let round = 0; round < 300; round += 1) {
       const input = randomLead(random, width);
@@ -130,7 +132,7 @@ describe.each(WIDTHS)('at a width of %i px', (width) => {
   }, 60_000);
 
   test('60 seeded random chains of two leads keep clear of names and contacts', () => {
-    const random = seeded(width + 1);
+    const random = seededRandom(width + 1);
     const bad: string[] = [];
     for (let round = 0; round < 60; round += 1) {
       const wrong = faults(drawLead(randomChain(random, width)));
@@ -140,54 +142,37 @@ describe.each(WIDTHS)('at a width of %i px', (width) => {
   }, 60_000);
 });
 
-/** Numbers from 0 up to 1, the same for the same seed (mulberry32). */
-function seeded(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
-function pick<T>(random: () => number, from: readonly T[]): T {
-  const chosen = from[Math.floor(random() * from.length)];
-  if (chosen === undefined) throw new RangeError('pick: list must not be empty, got none');
-  return chosen;
-}
-
 /** One to eight conductors, each pair of contacts at most once; some contacts carry several. */
-function randomConductors(random: () => number, left: Connector, right: Connector): ConductorInput[] {
+function randomConductors(random: Random, left: Connector, right: Connector): ConductorInput[] {
   const most = Math.max(contactsOf(left).length, contactsOf(right).length);
   const pairs = new Map<string, ConductorInput>();
-  const count = 1 + Math.floor(random() * most);
+  const count = 1 + Math.floor(random.next() * most);
   for (let i = 0; i < count; i += 1) {
-    const from: Contact = pick(random, contactsOf(left));
-    const to: Contact = pick(random, contactsOf(right));
-    const amperes = pick(random, [null, 0, 5.38e-3, -22.7e-3, -5.38e-3, 1e-4]);
+    const from: Contact = random.pick(contactsOf(left));
+    const to: Contact = random.pick(contactsOf(right));
+    const amperes = random.pick([null, 0, 5.38e-3, -22.7e-3, -5.38e-3, 1e-4]);
     pairs.set(`${from} ${to}`, {
       from,
       to,
-      line: pick(random, ['source', 'sink', 'shield', 'spare'] as const),
+      line: random.pick(['source', 'sink', 'shield', 'spare'] as const),
       amperes,
     });
   }
   return [...pairs.values()];
 }
 
-function randomLead(random: () => number, width: number): LeadInput {
-  const left = pick(random, CONNECTORS);
-  const right = pick(random, CONNECTORS);
+function randomLead(random: Random, width: number): LeadInput {
+  const left = random.pick(CONNECTORS);
+  const right = random.pick(CONNECTORS);
   return {
     width,
-    from: end(left, pick(random, LOOKS)),
-    to: { ...end(right, pick(random, LOOKS)), name: 'right plug' },
+    from: end(left, random.pick(LOOKS)),
+    to: { ...end(right, random.pick(LOOKS)), name: 'right plug' },
     conductors: randomConductors(random, left, right),
   };
 }
 
-function randomChain(random: () => number, width: number): ChainInput {
+function randomChain(random: Random, width: number): ChainInput {
   const first = randomLead(random, width);
   const second = randomLead(random, width);
   const shared = contactsOf(first.to.connector).filter((contact) =>

@@ -2,6 +2,8 @@
  * Numbers that look random and come back the same from the same seed, so that a failure can be repeated.
  */
 
+import { seededChance } from '../../src/core/verdict/chance.ts';
+
 /** A seeded source of numbers. Each call moves it on. */
 export interface Random {
   /** At least 0, less than 1. */
@@ -17,20 +19,13 @@ export interface Random {
 }
 
 /**
- * Make a seeded source of numbers.
- * Generator: mulberry32, 32 bits of state, public domain; good enough to draw part values, no more is asked of it.
+ * Make a seeded source of numbers, by the generator of the core.
  * Throws when the seed is not a whole number.
  */
 export function seededRandom(seed: number): Random {
   if (!Number.isInteger(seed))
     throw new Error(`random numbers: the seed must be a whole number, got ${seed}`);
-  let state = seed >>> 0;
-  const next = (): number => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
+  const next = seededChance(seed);
   const integer = (least: number, most: number): number => least + Math.floor(next() * (most - least + 1));
   return {
     next,

@@ -2,17 +2,22 @@
  * A lead as a short code to type: connectors, conductors, length and the styles of its jacks, as one number spelt in 32
  * letters with two check letters. Nothing is stored anywhere: the code is the lead.
  */
-import { CONNECTORS, FORMS, contactsOf } from '../wiring/index.ts';
+import {
+  CONNECTORS,
+  FORMS,
+  GAUGES,
+  LENGTH_METRES,
+  STYLES,
+  contactsOf,
+  makeJack,
+  makeLead,
+  stylesFor,
+} from '../wiring/index.ts';
 import type { Conductor, End, Jack, Lead, Link } from '../wiring/index.ts';
-import { makeJack, makeLead, stylesFor } from '../wiring/index.ts';
-import { STYLES } from '../wiring/index.ts';
-import { GAUGES, LENGTH_METRES } from '../wiring/index.ts';
-import { planOfLink } from '../plan/index.ts';
-import type { Plan } from '../plan/index.ts';
+import { planOfLink, sayProblem } from '../plan/index.ts';
+import type { Plan, Problem } from '../plan/index.ts';
 import { CODE_LETTERS, MOST_LETTERS, checkLetters, withChecks } from './check-letters.ts';
 import { jacksFor } from './one-lead.ts';
-import { sayProblem } from '../plan/index.ts';
-import type { Problem } from '../plan/index.ts';
 
 /** Version of the code. The closed sets it numbers may only grow at their ends, as for the shared link. */
 const VERSION = 0;

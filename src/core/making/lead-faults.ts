@@ -1,8 +1,6 @@
 /** What can be wrong with a lead that was to be made to a plan, and what the plan then turns into. */
-import { contactWords, contactsOf, familyOf } from '../wiring/index.ts';
-import type { Contact } from '../wiring/index.ts';
-import type { Lead, Side } from '../wiring/index.ts';
-import { SIDES } from '../wiring/index.ts';
+import { SIDES, contactWords, contactsOf, familyOf } from '../wiring/index.ts';
+import type { Contact, Lead, Side } from '../wiring/index.ts';
 
 /**
  * One fault. `conductor` numbers count along the plan's conductors. An open conductor has no side: no continuity reading

@@ -1,8 +1,6 @@
 /** The continuity table of a lead: every two contacts, lying still and with one plug moved. */
-import { CONTACTS, contactWords, contactsOf } from '../wiring/index.ts';
-import type { Contact } from '../wiring/index.ts';
-import type { Lead, Side } from '../wiring/index.ts';
-import { SIDES } from '../wiring/index.ts';
+import { CONTACTS, SIDES, contactWords, contactsOf } from '../wiring/index.ts';
+import type { Contact, Lead, Side } from '../wiring/index.ts';
 import type { LeadContact } from '../readings/index.ts';
 import type { MadeLead } from './lead-faults.ts';
 

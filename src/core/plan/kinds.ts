@@ -96,6 +96,3 @@ export const PLAN_LIMITS = {
   pressLimitSeconds: 60,
   hops: 64,
 } as const;
-
-/** Time between a byte read and its copy where none is given, seconds: the byte itself comes on top (our choice; may be far more). */
-export const LATENCY_SECONDS = 0.001;

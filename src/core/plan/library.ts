@@ -3,9 +3,7 @@
  * like what a player meets; a reader puts in their own.
  */
 import { makeJack } from '../wiring/index.ts';
-import type { Connector } from '../wiring/index.ts';
-import type { Direction } from '../wiring/index.ts';
-import type { Style } from '../wiring/index.ts';
+import type { Connector, Direction, Style } from '../wiring/index.ts';
 import type { Device, PlanJack } from './plan.ts';
 
 /** What the library says of itself wherever it is shown. */
@@ -64,12 +62,12 @@ export const LIBRARY: readonly Device[] = [
       planJack('OUT 1', 'out', 'trs-3.5', 'type-a', {
         circuit: 'driver-3v3',
         alongCentimetres: 5,
-        styles: ['type-a', 'type-b'],
+        styles: SETTABLE,
       }),
       planJack('OUT 2', 'out', 'trs-3.5', 'type-a', {
         circuit: 'driver-3v3',
         alongCentimetres: 8,
-        styles: ['type-a', 'type-b'],
+        styles: SETTABLE,
       }),
     ],
   },

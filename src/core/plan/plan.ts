@@ -11,12 +11,13 @@ import {
   DIRECTIONS,
   GAUGES,
   JOINT_OHMS,
+  LATENCY_SECONDS,
   LENGTH_METRES,
   SIDES,
 } from '../wiring/index.ts';
 import { checkJack, checkLead } from './check-parts.ts';
 import { DEVICE_KINDS, EDGES, JACK_ROLES, LEAD_ORIGINS, POWERS, SETTINGS, TALKS, THRUS } from './kinds.ts';
-import { LATENCY_SECONDS, PLAN_FORMAT, PLAN_LIMITS as MOST, PLAN_VERSION, PRESS_RANGES } from './kinds.ts';
+import { PLAN_FORMAT, PLAN_LIMITS as MOST, PLAN_VERSION, PRESS_RANGES } from './kinds.ts';
 import { kindsOf, record } from './record.ts';
 import { anyNumber, filled, left, listOf, nameOf, number, oneNumberOf, oneOf } from './shape.ts';
 import { only, pairOf, tableOf, text, truth, whole } from './shape.ts';

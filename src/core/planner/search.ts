@@ -1,4 +1,5 @@
 /** The search for the cheapest layout: exact where tables over sets are small enough, else annealing with a bound beside it. */
+import { seededChance } from '../verdict/index.ts';
 import { annealFrame } from './anneal.ts';
 import { boundFrame } from './bound.ts';
 import type { FrameBound } from './bound.ts';
@@ -25,7 +26,8 @@ export function* search(problem: PlanProblem): Generator<Progress, SearchResult>
 
 /** Prices first, and a cost for each frame; then bounds that have a cost to aim at, and the best frames once more. */
 function* searchLarge(problem: PlanProblem): Generator<Progress, SearchResult> {
-  const chance = seededChance();
+  // One seed for all: the same board, the same plan.
+  const chance = seededChance(1);
   let best: Found | undefined;
   let done = 0;
   const cost = (): number => best?.cost ?? Infinity;
@@ -62,18 +64,4 @@ function* searchLarge(problem: PlanProblem): Generator<Progress, SearchResult> {
   yield* lift();
   const bound = Math.min(cost(), ...bounds.map((one) => one.bound));
   return { found: best, bound, proven: best !== undefined && bound >= cost() - SAME_COST };
-}
-
-/**
- * Chance with a seed: the same board, the same plan. Numbers from 0 up to 1; generator: mulberry32, 32 bits of state, public
- * domain; good enough to choose moves by.
- */
-function seededChance(): () => number {
-  let state = 1;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
 }

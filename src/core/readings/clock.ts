@@ -1,6 +1,5 @@
 /** How much of the time a line is active while clock streams: what a slow meter averages over. */
-import { BAUD, BITS_PER_FRAME, frameBit } from '../signal/index.ts';
-import { REAL_TIME_BYTES } from '../signal/index.ts';
+import { BAUD, BITS_PER_FRAME, REAL_TIME_BYTES, frameBit } from '../signal/index.ts';
 
 /** Clock bytes a quarter note (from memory of the MIDI 1.0 Detailed Specification). */
 const CLOCKS_PER_BEAT = 24;

@@ -1,10 +1,7 @@
 /** One reading of a circuit: attach the instrument, solve, take the mean over idle and active, show. */
-import { compileCircuit, junctionNumber, setValue } from '../circuit/index.ts';
-import type { CompiledCircuit } from '../circuit/index.ts';
-import type { Element } from '../circuit/index.ts';
-import { nodeNumber, settle } from '../circuit/index.ts';
-import type { LinkPart } from '../wiring/index.ts';
-import type { State, Switching } from '../wiring/index.ts';
+import { compileCircuit, junctionNumber, nodeNumber, setValue, settle } from '../circuit/index.ts';
+import type { CompiledCircuit, Element } from '../circuit/index.ts';
+import type { LinkPart, State, Switching } from '../wiring/index.ts';
 import { CLOCK_SHARE } from './clock.ts';
 import { LED_TESTER, METER_PARTS, attach } from './instruments.ts';
 import type { MeterFunction, MeterProfile } from './instruments.ts';

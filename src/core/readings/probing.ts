@@ -1,9 +1,6 @@
 /** A meter put on whatever lies on the table: a jack, a lead, or a link; what it shows, and why, in one sentence. */
-import { contactWords, contactsOf } from '../wiring/index.ts';
-import type { Connector } from '../wiring/index.ts';
-import type { Lead, Link } from '../wiring/index.ts';
-import { SIDES } from '../wiring/index.ts';
-import type { Grounding } from '../wiring/index.ts';
+import { SIDES, contactWords, contactsOf } from '../wiring/index.ts';
+import type { Connector, Grounding, Lead, Link } from '../wiring/index.ts';
 import type { MeterFunction, MeterProfile } from './instruments.ts';
 import type { Power } from './power.ts';
 import { sayMeterVolts, sayReading } from './reading.ts';

@@ -16,7 +16,7 @@ export { hexOf } from './hex.ts';
 export { follow } from './hop.ts';
 export { bytesOf } from './items.ts';
 export type { Item } from './items.ts';
-export { PLAIN_JOURNEY, SOFTWARE_LATENCY, sendOnJourney } from './journey.ts';
+export { PLAIN_JOURNEY, sendOnJourney } from './journey.ts';
 export type { Journey, Sent } from './journey.ts';
 export { delaysOf, edgeShiftSeconds, outputShapeOf, followerOf } from './jack-delays.ts';
 export { gaveWayAt, trialLine } from './limits.ts';

@@ -2,9 +2,8 @@
 import { outputStage } from '../wiring/index.ts';
 import type { OutputJack } from '../wiring/index.ts';
 import { BITS_PER_FRAME, bitSecondsOf, sendBytes } from './frames.ts';
-import { throughTransistor } from './opto-output.ts';
+import { outputShape, throughTransistor } from './opto-output.ts';
 import type { Follower, LedAmperes, OutputShape, StageDelays } from './opto-output.ts';
-import { outputShape } from './opto-output.ts';
 
 /** Current of the usual 5 V link, amperes: 5 V, 660 ohm and a 6N138 (worked out; the standard names 5 mA). */
 const USUAL_AMPERES = 5.4e-3;

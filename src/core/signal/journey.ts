@@ -1,4 +1,5 @@
 /** A list of bytes on its way through equal links: how often, by which THRU, with which clocks. */
+import { LATENCY_SECONDS } from '../wiring/index.ts';
 import type { Link } from '../wiring/index.ts';
 import type { Hop } from './hop.ts';
 import { ownHop, sendThrough, type Leg, type Sending } from './send.ts';
@@ -24,9 +25,6 @@ export const PLAIN_JOURNEY: Journey = {
   receiverClock: 0,
   atWorst: false,
 };
-
-/** Time a software THRU takes beside the byte itself, seconds (our choice: a small processor that is not busy). */
-export const SOFTWARE_LATENCY = 100e-6;
 
 /** A sending with the link it went through. */
 export interface Sent {
@@ -58,5 +56,5 @@ function hopOf(time: TimeLink, journey: Journey, last: boolean): Hop {
   const own = ownHop(time, 0, journey.baseResistor);
   if (last || own.kind !== 'optocoupler') return own;
   if (journey.thru === 'hardware thru') return { ...own, kind: 'hardware thru' };
-  return { ...own, kind: 'software thru', latencySeconds: SOFTWARE_LATENCY };
+  return { ...own, kind: 'software thru', latencySeconds: LATENCY_SECONDS };
 }

@@ -1,4 +1,5 @@
 /** What a link does, and which lead would work. The door of the floor: what others may use, and nothing else. */
+export { seededChance } from './chance.ts';
 export { checkLink } from './check.ts';
 export type { LinkVerdict } from './check.ts';
 export { findLead } from './find-lead.ts';

@@ -2,6 +2,7 @@
 import { elementNumber, setValueAt, settleFrom } from '../circuit/index.ts';
 import { STATES, spreadName } from '../wiring/index.ts';
 import type { Grounding, Link, Sense, State } from '../wiring/index.ts';
+import { seededChance } from './chance.ts';
 import { checkLink } from './check.ts';
 import { influenceOf } from './influence.ts';
 import type { Influence } from './influence.ts';
@@ -93,7 +94,7 @@ export function* drawBuilds(
   const places = columns(spreads.length);
   const values = { idle: columns(senses.length), active: columns(senses.length) };
   const starts = { idle: startOf(prepared, 'idle'), active: startOf(prepared, 'active') };
-  const random = drawer(seed);
+  const random = seededChance(seed);
   for (let build = 0; build < builds; build++) {
     spreads.forEach(({ moveTo }, at) => moveTo(((places[at] as Float64Array)[build] = random())));
     for (const state of STATES) {
@@ -185,18 +186,4 @@ function histogramOf(values: Float64Array, from: number, to: number): Histogram 
   for (const value of values)
     counts[Math.min(BARS - 1, Math.floor(((value - from) / (to - from)) * BARS))]!++;
   return { from, to, counts };
-}
-
-/**
- * Numbers from 0 to below 1 that look random and are the same for the same seed.
- * Generator: a Weyl sequence mixed by multiply and shift (mulberry32, public domain, 32 bits of state).
- */
-function drawer(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
 }

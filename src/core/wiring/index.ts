@@ -66,7 +66,7 @@ export { addReceiver } from './receiver-circuit.ts';
 export type { Sense } from './receiver-circuit.ts';
 export { LINES, STYLES, lineAt, styleEntry } from './styles.ts';
 export type { Line, Status, Style } from './styles.ts';
-export { DEFAULT_TIMING } from './timing.ts';
+export { DEFAULT_TIMING, LATENCY_SECONDS } from './timing.ts';
 export type { Timing } from './timing.ts';
 export { DIN_TO_TYPE_A, STRAIGHT_DIN, STRAIGHT_TRS } from './usual-wires.ts';
 export { VALUES } from './values.ts';

@@ -10,3 +10,9 @@ export interface Timing {
 
 /** The workbook's own times: the stage of a logic gate (common practice, no source); no capacitor at pin 2. */
 export const DEFAULT_TIMING: Timing = { riseSeconds: 50e-9, fallSeconds: 50e-9, pin2Farads: 0 };
+
+/**
+ * Time of a software THRU between a byte read and its copy where none is given, seconds; the byte itself comes on top (our
+ * choice: a small processor that is busy with other things; some take far longer). Plan files that leave it out mean this.
+ */
+export const LATENCY_SECONDS = 0.001;

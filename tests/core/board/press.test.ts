@@ -2,8 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { planJack } from '../../../src/core/plan/library.ts';
 import { pressTimeline, timePress } from '../../../src/core/board/one-press.ts';
 import { makePlan } from '../../../src/core/plan/parts.ts';
-import type { Device, Plan } from '../../../src/core/plan/plan.ts';
-import type { PressItem } from '../../../src/core/plan/plan.ts';
+import type { Device, Plan, PressItem } from '../../../src/core/plan/plan.ts';
 import { makeLead, wires } from '../../../src/core/wiring/link.ts';
 
 const pedal = (name: string, channel: number, thru: 'hardware' | 'software'): Device => ({

@@ -1,6 +1,13 @@
 import { expect, test } from 'vitest';
-import { compileCircuit, elementNumber, setValue, settle } from '../../../src/core/circuit/index.ts';
-import { junctionNumber, nodeNumber, sensitivityOf } from '../../../src/core/circuit/index.ts';
+import {
+  compileCircuit,
+  elementNumber,
+  junctionNumber,
+  nodeNumber,
+  sensitivityOf,
+  setValue,
+  settle,
+} from '../../../src/core/circuit/index.ts';
 import type { Element, Quantity } from '../../../src/core/circuit/index.ts';
 
 const resistor = (name: string, a: string, b: string, ohms: number): Element => ({

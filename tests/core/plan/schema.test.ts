@@ -1,8 +1,7 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
-import { readPlan, writePlanText } from '../../../src/core/plan/read-plan.ts';
+import { planSchema, readPlan, writePlanText } from '../../../src/core/plan/read-plan.ts';
 import type { Problem } from '../../../src/core/plan/reading.ts';
-import { planSchema } from '../../../src/core/plan/read-plan.ts';
 import { seededRandom } from '../../support/random.ts';
 import { PATIENCE, mutate, plainFile, randomPlan, randomTexts } from './plans.ts';
 

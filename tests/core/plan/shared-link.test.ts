@@ -5,11 +5,11 @@ import {
   JACK_ROLES,
   LEAD_ORIGINS,
   POWERS,
+  PRESS_KINDS,
   SETTINGS,
   TALKS,
   THRUS,
 } from '../../../src/core/plan/kinds.ts';
-import { PRESS_KINDS } from '../../../src/core/plan/kinds.ts';
 import { sayProblem } from '../../../src/core/plan/reading.ts';
 import { readSharedLink, writeSharedLink } from '../../../src/core/plan/shared-link.ts';
 import { CIRCUITS } from '../../../src/core/wiring/circuits.ts';

@@ -1,9 +1,8 @@
 import { setValue } from '../../../src/core/circuit/index.ts';
 import { checkLink, lineByLine } from '../../../src/core/verdict/index.ts';
-import { prepareLink, settleState } from '../../../src/core/verdict/prepare.ts';
+import { prepareLink, readInput, settleState } from '../../../src/core/verdict/prepare.ts';
 import { worstCase } from '../../../src/core/verdict/corners.ts';
 import type { PreparedLink } from '../../../src/core/verdict/prepare.ts';
-import { readInput } from '../../../src/core/verdict/prepare.ts';
 import { GROUNDINGS, PARTS, STATES, circuitsFor, hasLed, makeJack } from '../../../src/core/wiring/index.ts';
 import type { Jack, State } from '../../../src/core/wiring/index.ts';
 import { leadFor, oneLink } from './build.ts';

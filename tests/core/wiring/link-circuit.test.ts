@@ -9,10 +9,10 @@ import {
   linkCircuit,
   makeJack,
   makeLead,
+  partEntry,
   spreadName,
 } from '../../../src/core/wiring/index.ts';
 import type { Grounding, Jack, Link, LinkCircuit, Rival, Spread } from '../../../src/core/wiring/index.ts';
-import { partEntry } from '../../../src/core/wiring/index.ts';
 import { seriesAmperes, solvedParts } from './by-hand.ts';
 
 const OUT = makeJack('out', 'din5', 'din');
