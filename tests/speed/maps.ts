@@ -1,4 +1,5 @@
 /** Every map of conductors between two jacks, solved one by one in both states. */
+import { willTheyTalk } from '../../src/core/answer/index.ts';
 import { findLead } from '../../src/core/verdict/index.ts';
 import { conductorMaps, linkFor, wiredContacts } from '../../src/core/verdict/maps.ts';
 import { judgeInputs } from '../../src/core/verdict/judge.ts';
@@ -49,6 +50,18 @@ export function figures(): Promise<readonly Figure[]> {
       name: "'Which lead?' DIN to DIN, ranked and explained",
       value: milliseconds(() => findLead(din, dinIn)),
       unit: 'ms',
+    },
+    {
+      name: "'Will these two talk?' large jack to small jack, neither type known",
+      value: milliseconds(() =>
+        willTheyTalk(
+          { direction: 'out', socket: 'trs-6.35', type: undefined },
+          { direction: 'in', socket: 'trs-3.5', type: undefined },
+          [],
+        ),
+      ),
+      unit: 'ms',
+      atMost: 100,
     },
   ]);
 }

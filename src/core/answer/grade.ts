@@ -1,8 +1,9 @@
 /** How a series of leads does between two types of jack, whatever usual circuit stands behind each: solved for every one of them. */
 import { checkLink } from '../verdict/index.ts';
-import { contactsJoined } from '../wiring/index.ts';
-import type { Lead, Style } from '../wiring/index.ts';
-import { jacksOfType } from './told.ts';
+import type { MapMemory } from '../verdict/index.ts';
+import { contactsJoined, lineAt, styleEntry } from '../wiring/index.ts';
+import type { Contact, Jack, Lead, Style } from '../wiring/index.ts';
+import { circuitsOfType, jackOfType, jacksOfType } from './told.ts';
 import type { ToldJack } from './told.ts';
 
 /**
@@ -13,8 +14,16 @@ const GRADES = ['works', 'marginal', 'depends', 'nothing', 'harm'] as const;
 /** One of them. */
 export type TalkGrade = (typeof GRADES)[number];
 
-/** Grades by what they hang on; a caller that asks often keeps one. */
-export type GradeMemory = Map<string, TalkGrade>;
+/** What was solved, by what it hangs on; a caller that asks often keeps one. */
+export interface TalkMemory {
+  readonly grades: Map<string, TalkGrade>;
+  readonly maps: MapMemory;
+}
+
+/** A memory with nothing in it. */
+export function talkMemory(): TalkMemory {
+  return { grades: new Map(), maps: new Map() };
+}
 
 /** Two jacks as told, each taken as one of its open types. */
 export interface TypedPair {
@@ -31,24 +40,53 @@ export function worstGrade(grades: readonly TalkGrade[]): TalkGrade {
 }
 
 /** Solve a series of leads between two types, for every usual circuit behind each. */
-export function gradeOf(pair: TypedPair, leads: readonly Lead[], memory: GradeMemory = new Map()): TalkGrade {
-  const jacks = [pair.output, pair.input].map(({ socket, circuit, part }) => [socket, circuit, part]);
-  const joined = contactsJoined(pair.output.socket, leads, pair.input.socket);
-  const key = JSON.stringify([jacks, pair.outputType, pair.inputType, joined]);
-  const known = memory.get(key);
+export function gradeOf(pair: TypedPair, leads: readonly Lead[], memory = talkMemory()): TalkGrade {
+  const key = gradeKey(pair, leads);
+  const known = memory.grades.get(key);
   if (known !== undefined) return known;
   const grade = solve(pair, leads);
-  memory.set(key, grade);
+  memory.grades.set(key, grade);
   return grade;
+}
+
+/**
+ * All that a grade hangs on, wire resistance left aside: the circuits behind the two types, and which of their lines the leads join.
+ * Type A into Type A through a straight lead is the same circuit as DIN into DIN, whatever the size of the jacks.
+ */
+function gradeKey({ output, input, outputType, inputType }: TypedPair, leads: readonly Lead[]): string {
+  const jacks = [jackOfType(output, outputType), jackOfType(input, inputType)] as const;
+  const [out, into] = jacks;
+  const joined = contactsJoined(out.connector, leads, into.connector)
+    .map((group) => linesIn(group, out, into))
+    .filter((lines) => lines.length > 1)
+    .map((lines) => lines.join('+'))
+    .sort();
+  const behind = ([output, input] as const).map((told, at) => {
+    const { style } = jacks[at] as Jack;
+    return [circuitsOfType(told, style), Object.keys(styleEntry(style).lines).sort(), told.part];
+  });
+  return JSON.stringify([behind, joined]);
+}
+
+/** The lines in a group of joined contacts, 'out source' or 'in sink'; a contact with nothing behind it is left out, a shell is not. */
+function linesIn(group: string, out: Jack, into: Jack): readonly string[] {
+  return group
+    .split(', ')
+    .flatMap((one) => {
+      const [side, contact] = one.split(' ') as ['out' | 'in', Contact];
+      const line = lineAt((side === 'out' ? out : into).style, contact);
+      return line !== undefined ? [`${side} ${line}`] : contact === 'shell' ? [one] : [];
+    })
+    .sort();
 }
 
 function solve(pair: TypedPair, leads: readonly Lead[]): TalkGrade {
   const verdicts = jacksOfType(pair.output, pair.outputType).flatMap((output) =>
     jacksOfType(pair.input, pair.inputType).map((input) =>
-      checkLink({ output, branches: [{ input, leads }] }, 'notes'),
+      checkLink({ output, branches: [{ input, leads }] }, 'outcome'),
     ),
   );
-  if (verdicts.some(({ notes }) => notes.some(({ kind }) => kind === 'over-rating'))) return 'harm';
+  if (verdicts.some(({ danger }) => danger !== undefined)) return 'harm';
   const flows = verdicts.filter(({ outcome }) => outcome === 'flows').length;
   const right = flows + verdicts.filter(({ outcome }) => outcome === 'weak').length;
   if (right === 0) return 'nothing';

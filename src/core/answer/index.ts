@@ -1,4 +1,5 @@
 /** Will these two talk, and through what? What a player tells, what manuals say, and the answer. The door of the floor. */
+export { talkMemory } from './grade.ts';
 export { letterToMaker } from './letter.ts';
 export { readManual } from './manual.ts';
 export type { ManualReading } from './manual-reading.ts';

@@ -1,6 +1,6 @@
 /** The fewest goods that serve whatever the types turn out to be. */
 import { gradeOf } from './grade.ts';
-import type { GradeMemory, TypedPair } from './grade.ts';
+import type { TalkMemory, TypedPair } from './grade.ts';
 import type { Goods } from '../wiring/index.ts';
 
 /** Goods in series between two jacks. */
@@ -20,7 +20,7 @@ const MOST_GOODS = 4;
 export function smallestPurchase(
   pairs: readonly TypedPair[],
   ready: readonly Series[],
-  memory: GradeMemory,
+  memory: TalkMemory,
 ): readonly Goods[] | undefined {
   const graded = ready.map(({ goods, leads }) => ({
     goods,

@@ -1,7 +1,8 @@
 /** The lead between every two types, for a printed card: contact by contact, with the name to ask for. */
 import type { Conductor, Direction, Style } from '../wiring/index.ts';
 import { STYLES, circuitsFor } from '../wiring/index.ts';
-import type { GradeMemory, TalkGrade } from './grade.ts';
+import { talkMemory } from './grade.ts';
+import type { TalkGrade } from './grade.ts';
 import { sayThrough } from './say.ts';
 import { madeFor, willTheyTalk } from './talk.ts';
 import type { Socket, ToldJack } from './told.ts';
@@ -32,7 +33,7 @@ export function typesOf(direction: Direction): readonly Style[] {
 }
 
 /** Every pair of types, output by output, solved. */
-export function referenceTable(memory: GradeMemory = new Map()): readonly ReferenceCell[] {
+export function referenceTable(memory = talkMemory()): readonly ReferenceCell[] {
   return typesOf('out').flatMap((outputType) =>
     typesOf('in').map((inputType): ReferenceCell => {
       const output = usualJack('out', outputType);

@@ -1,9 +1,9 @@
 /** Will these two talk, and through what? Two jacks as a player tells them, and what lies in the drawer; every answer is a solved circuit. */
-import { findLead } from '../verdict/index.ts';
+import { workingLeads } from '../verdict/index.ts';
 import { GOODS, makeLead, seriesBetween } from '../wiring/index.ts';
 import type { Goods, Lead, Style } from '../wiring/index.ts';
-import { gradeOf, worstGrade } from './grade.ts';
-import type { GradeMemory, TalkGrade, TypedPair } from './grade.ts';
+import { gradeOf, talkMemory, worstGrade } from './grade.ts';
+import type { TalkMemory, TalkGrade, TypedPair } from './grade.ts';
 import { smallestPurchase } from './purchase.ts';
 import { jackOfType, openTypes } from './told.ts';
 import type { ToldJack } from './told.ts';
@@ -93,7 +93,7 @@ export function willTheyTalk(
   output: ToldJack,
   input: ToldJack,
   drawer: readonly string[],
-  memory: GradeMemory = new Map(),
+  memory = talkMemory(),
 ): TalkAnswer {
   const typed = openTypes(output).flatMap((outputType) =>
     openTypes(input).map((inputType): TypedPair => ({ output, input, outputType, inputType })),
@@ -129,7 +129,7 @@ function order({ worst, through }: DrawerAnswer): number {
   return RANK[worst] * (MOST_IN_SERIES + 1) + through.goods.length;
 }
 
-function drawerAnswer(through: Through, typed: readonly TypedPair[], memory: GradeMemory): DrawerAnswer {
+function drawerAnswer(through: Through, typed: readonly TypedPair[], memory: TalkMemory): DrawerAnswer {
   const grades = typed.map((pair) => gradeOf(pair, through.leads, memory));
   return {
     through,
@@ -138,7 +138,7 @@ function drawerAnswer(through: Through, typed: readonly TypedPair[], memory: Gra
   };
 }
 
-function pairAnswer(pair: TypedPair, ready: readonly Through[], memory: GradeMemory): PairAnswer {
+function pairAnswer(pair: TypedPair, ready: readonly Through[], memory: TalkMemory): PairAnswer {
   const { outputType, inputType } = pair;
   const graded = ready.map((through) => ({ through, grade: gradeOf(pair, through.leads, memory) }));
   const sold = graded.find(({ grade }) => grade === 'works') ?? graded.find(({ grade }) => isGood(grade));
@@ -150,12 +150,12 @@ function pairAnswer(pair: TypedPair, ready: readonly Through[], memory: GradeMem
 /** The plainest lead that can be made for two types, whatever circuit stands behind each; the best there is where none serves all. */
 export function madeFor(
   pair: TypedPair,
-  memory: GradeMemory,
+  memory: TalkMemory,
 ): { readonly lead: Lead; readonly grade: TalkGrade } | undefined {
   const output = jackOfType(pair.output, pair.outputType);
   const input = jackOfType(pair.input, pair.inputType);
-  const tried = findLead(output, input)
-    .leads.slice(0, MOST_MAPS)
+  const tried = workingLeads(output, input, memory.maps)
+    .slice(0, MOST_MAPS)
     .map(({ conductors }) => makeLead(output.connector, input.connector, conductors))
     .map((lead) => ({ lead, grade: gradeOf(pair, [lead], memory) }));
   return (

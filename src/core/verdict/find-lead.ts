@@ -3,7 +3,7 @@ import { styleEntry } from '../wiring/index.ts';
 import type { Jack } from '../wiring/index.ts';
 import { checkLink } from './check.ts';
 import { linkFor, solveMaps } from './maps.ts';
-import type { LeadCandidate } from './maps.ts';
+import type { LeadCandidate, MapMemory } from './maps.ts';
 import { OUTCOMES, works } from './outcomes.ts';
 import type { Outcome } from './outcomes.ts';
 import { sayAmperes } from './speak.ts';
@@ -31,15 +31,25 @@ function rank(a: LeadCandidate, b: LeadCandidate): number {
   );
 }
 
+/** The leads that work between two jacks, best first: those that flow, or where none does those that are weak. */
+function pickWorking(candidates: readonly LeadCandidate[]): Pick<LeadAnswer, 'answer' | 'leads'> {
+  const working = candidates.filter(works).sort(rank);
+  const flowing = working.filter(({ outcome }) => outcome === 'flows');
+  if (flowing.length > 0) return { answer: 'lead', leads: flowing };
+  return { answer: working.length > 0 ? 'weak-only' : 'no-passive-lead', leads: working };
+}
+
+/** The leads that work between two jacks, best first, without a word: for callers that ask for many pairs. */
+export function workingLeads(output: Jack, input: Jack, memory?: MapMemory): readonly LeadCandidate[] {
+  return pickWorking(solveMaps(output, input, memory).candidates).leads;
+}
+
 /** Find every lead that works between two jacks, and the near misses with their reasons. */
 export function findLead(output: Jack, input: Jack): LeadAnswer {
   const { candidates, circuits } = solveMaps(output, input);
   const counts = Object.fromEntries(OUTCOMES.map((outcome) => [outcome, 0])) as Record<Outcome, number>;
   for (const { outcome } of candidates) counts[outcome]++;
-  const working = candidates.filter(works).sort(rank);
-  const flowing = working.filter(({ outcome }) => outcome === 'flows');
-  const leads = flowing.length > 0 ? flowing : working;
-  const answer = flowing.length > 0 ? 'lead' : leads.length > 0 ? 'weak-only' : 'no-passive-lead';
+  const { answer, leads } = pickWorking(candidates);
   const nearMisses = OUTCOMES.flatMap((outcome) => {
     const [best] = candidates
       .filter((one) => one.outcome === outcome && one.conductors.length >= 2 && !leads.includes(one))

@@ -2,11 +2,12 @@
 export { seededChance } from './chance.ts';
 export { checkLink } from './check.ts';
 export type { LinkVerdict } from './check.ts';
-export { findLead } from './find-lead.ts';
+export { findLead, workingLeads } from './find-lead.ts';
 export type { LeadAnswer } from './find-lead.ts';
 export type { LinkMemory, NotedJudgement } from './findings.ts';
 export type { InputVerdict } from './judge.ts';
 export { someMapWorks, solveMaps } from './maps.ts';
+export type { MapMemory } from './maps.ts';
 export { lineByLine } from './needed.ts';
 export { OUTCOMES, linkWords, noteLabel, outcomeWords } from './outcomes.ts';
 export type { Grade, LinkOutcome, NoteKind, Outcome } from './outcomes.ts';

@@ -69,22 +69,34 @@ export function linkFor(output: Jack, input: Jack, conductors: readonly Conducto
   };
 }
 
-/** Solve every map between two jacks. Maps that differ only in conductors that carry nothing share one solution. */
+/** Outcomes by the two circuits and the lines that a map joins; a caller that asks for many pairs of jacks keeps one. */
+export type MapMemory = Map<string, LinkOutcome>;
+
+/** What a jack is but for which contact carries which line: with the lines joined, all that an outcome hangs on. */
+function circuitKey({ style, circuit, part, values }: Jack): string {
+  return JSON.stringify([Object.keys(styleEntry(style).lines).sort(), circuit, part, values]);
+}
+
+/** Solve every map between two jacks. Maps that join the same lines, and differ only in conductors that carry nothing, share one solution. */
 export function solveMaps(
   output: Jack,
   input: Jack,
+  memory: MapMemory = new Map(),
 ): { candidates: readonly LeadCandidate[]; circuits: number } {
   const deadOut = deadContacts(output);
   const deadIn = deadContacts(input);
-  const solved = new Map<string, LinkOutcome>();
+  const jacks = `${circuitKey(output)} ${circuitKey(input)}`;
+  const circuits = new Set<string>();
   const candidates = conductorMaps(wiredContacts(output), wiredContacts(input)).map((conductors) => {
     const live = conductors.filter(({ from, to }) => !deadOut.has(from) && !deadIn.has(to));
-    const key = live.map(({ from, to }) => `${from}-${to}`).join();
-    const found = solved.get(key) ?? checkLink(linkFor(output, input, live), 'outcome');
-    solved.set(key, found);
+    const joined = live.map(({ from, to }) => `${lineAt(output.style, from)}-${lineAt(input.style, to)}`);
+    const key = `${jacks} ${joined.sort().join()}`;
+    circuits.add(key);
+    const found = memory.get(key) ?? checkLink(linkFor(output, input, live), 'outcome');
+    memory.set(key, found);
     return candidateOf(output, input, conductors, found);
   });
-  return { candidates, circuits: solved.size };
+  return { candidates, circuits: circuits.size };
 }
 
 /** Whether any way to lay conductors between two jacks works: only contacts with a circuit behind them are tried. */

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { SOCKETS, sayAnswer, sayPair, sayWhatToDo, willTheyTalk } from '../../../src/core/answer/index.ts';
 import type { Socket, ToldJack } from '../../../src/core/answer/index.ts';
-import { gradeOf } from '../../../src/core/answer/grade.ts';
-import type { GradeMemory, TypedPair } from '../../../src/core/answer/grade.ts';
+import { gradeOf, talkMemory } from '../../../src/core/answer/grade.ts';
+import type { TypedPair } from '../../../src/core/answer/grade.ts';
 import { throughBetween } from '../../../src/core/answer/talk.ts';
 import { jacksOfType, openTypes, typesFor } from '../../../src/core/answer/told.ts';
 import { checkLink, findLead } from '../../../src/core/verdict/index.ts';
@@ -10,7 +10,7 @@ import { GOODS } from '../../../src/core/wiring/index.ts';
 import type { Direction, Goods, Style } from '../../../src/core/wiring/index.ts';
 
 const jack = (direction: Direction, socket: Socket, type?: Style): ToldJack => ({ direction, socket, type });
-const memory: GradeMemory = new Map();
+const memory = talkMemory();
 const talk = (output: ToldJack, input: ToldJack, drawer: readonly string[] = []) =>
   willTheyTalk(output, input, drawer, memory);
 
@@ -109,6 +109,31 @@ describe('Every pair of sockets and types', () => {
       `${EVERY_PAIR.length} pairs: ${ready} ready made, ${made} to be made, ${none} without a passive lead`,
     );
     expect(ready + made + none).toBe(EVERY_PAIR.length);
+  });
+});
+
+describe('A type that is not known', () => {
+  test('is answered, for each that it can be, as if that one had been told; the drawer by the worst of them', () => {
+    for (const from of SOCKETS)
+      for (const to of SOCKETS) {
+        const drawer = ['ts-large', 'trs-small', 'adapter-b'];
+        // A memory of its own: nothing that another question left may decide.
+        const open = willTheyTalk(jack('out', from), jack('in', to), drawer);
+        const told = open.pairs.map(({ outputType, inputType }) =>
+          talk(jack('out', from, outputType), jack('in', to, inputType), drawer),
+        );
+        expect(open.pairs, `${from} ${to}`).toEqual(told.map(({ pairs }) => pairs[0]));
+        const order = ['works', 'marginal', 'depends', 'nothing', 'harm'];
+        for (const { through, worst } of open.drawer) {
+          const each = told.map(({ drawer: things }) =>
+            order.indexOf(
+              things.find(({ through: one }) => JSON.stringify(one.leads) === JSON.stringify(through.leads))
+                ?.worst ?? 'nothing',
+            ),
+          );
+          expect(order.indexOf(worst), `${from} ${to}`).toBe(Math.max(...each));
+        }
+      }
   });
 });
 
