@@ -93,7 +93,7 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   making: ['parts', 'figures', 'keep', 'bench'],
   meter: ['parts', 'figures', 'keep', 'bench', 'making'],
   board: ['parts', 'keep', 'bench', 'making'],
-  answer: ['parts', 'figures', 'keep', 'bench'],
+  answer: ['parts', 'figures', 'keep', 'bench', 'meter'],
   lesson: ['parts', 'figures', 'bench', 'meter'],
   page: ['figures', 'time', 'bench', 'lesson'],
 };

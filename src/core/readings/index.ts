@@ -1,4 +1,6 @@
 /** What instruments show, and the name of a jack from it. The door of the floor: what others may use, and nothing else. */
+export { decidingReadings, likelyTypes } from './deciding.ts';
+export type { Deciding } from './deciding.ts';
 export { readEntry, unitsOf } from './entry.ts';
 export type { Unit } from './entry.ts';
 export { MARKINGS, MENU_FACTS } from './evidence.ts';

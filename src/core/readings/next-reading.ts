@@ -42,8 +42,8 @@ const EARLY_STRIDE = 4;
 const EFFORT_BITS = { off: 0, idle: 0.01, clock: 0.1 } as const;
 
 /** What a reader tells apart at a glance, upper ends: volts, volts of a diode test, ohms. Finer steps would count chance as knowledge. */
-const STEPS: Readonly<Record<ScaledFunction, readonly number[]>> = {
-  volts: [-0.1, -0.02, 0.02, 0.1, 0.8, 2.2, 2.9, 3.7, 4.4, 5.6],
+export const STEPS: Readonly<Record<ScaledFunction, readonly number[]>> = {
+  volts: [-0.1, -0.01, 0.01, 0.1, 0.8, 2.2, 2.9, 3.7, 4.4, 5.6],
   diode: [0.05, 0.4, 0.85, 1.1, 1.4, 1.9],
   ohms: [3, 30, 300, 3e3, 30e3, 300e3],
 };
@@ -151,7 +151,7 @@ function bitsOf(at: JackReading, { weighed, none }: Finding, stride: number): nu
 }
 
 /** Entropy of shares that need not sum to 1, bits. */
-function entropyOf(shares: readonly number[]): number {
+export function entropyOf(shares: readonly number[]): number {
   const total = shares.reduce((sum, one) => sum + one, 0);
   return shares.reduce((sum, one) => (one > 0 ? sum - (one / total) * Math.log2(one / total) : sum), 0);
 }

@@ -58,6 +58,19 @@ function sayMeterOhms(ohms: number): string {
   return ohms < 10 ? `${ohms.toFixed(1)} ohm` : sayOhms(ohms);
 }
 
+/** What a meter shows between two values, volts or ohms: '0.4 V to 0.85 V', 'less than 3 ohm', '0 V ± 0.01 V'. Undefined is no end. */
+export function sayBetween(
+  meter: MeterFunction,
+  least: number | undefined,
+  most: number | undefined,
+): string {
+  const say = (value: number): string =>
+    meter === 'ohms' ? sayOhms(value) : `${String(value).replace('-', '−')} V`;
+  if (least === undefined) return most === undefined ? 'any number' : `less than ${say(most)}`;
+  if (most === undefined) return `more than ${say(least)}`;
+  return least === -most ? `0 V ± ${say(most)}` : `${say(least)} to ${say(most)}`;
+}
+
 /** What is measured before it is shown: volts at the probes, ohms as volts over amperes, mean amperes of an LED. */
 interface Measured {
   readonly meter: MeterFunction;
