@@ -44,6 +44,35 @@ async function settled(page: Page): Promise<void> {
   );
 }
 
+test('what a builder knows of the circuit changes the verdict, and a foreign supply is told before any good word', async ({
+  page,
+}) => {
+  await open(page, `#plan=${await writeSharedLink(WIRED)}`);
+  const input = page.getByRole('group', { name: 'Input jack' });
+  await input.getByText('I know more about the circuit').click();
+  await input.getByLabel('Protection diode').selectOption({ label: 'fitted the wrong way round' });
+  const [link] = WIRED.links;
+  const judged = (more: Partial<typeof INPUT>) => {
+    const plain = linkOf(WIRED, there(link));
+    return checkLink({
+      ...plain,
+      branches: plain.branches.map((one) => ({ ...one, input: { ...one.input, ...more } })),
+    });
+  };
+  await expect(sentence(page)).toHaveText(judged({ extras: ['turned-diode'] }).sentence);
+  await expect(page.getByText('At the input: turn the protection diode round.')).toBeVisible();
+  await input.getByLabel('Protection diode').selectOption({ label: 'usual (1N914, 1N4148)' });
+  await expect(sentence(page)).toHaveText(FLOWS.sentence);
+  await input.getByLabel('sleeve tied to this device').check();
+  await expect(page.getByText('pin 2 tied at the input')).toBeVisible();
+  await input.getByLabel('foreign supply on ring against tip').fill('12');
+  await input.getByLabel('foreign supply on ring against tip').press('Enter');
+  await expect(outcome(page)).toHaveText('Do not connect');
+  await expect(sentence(page)).toHaveText(
+    judged({ extras: ['shield-tied'], values: { foreignAcrossVolts: 12 } }).sentence,
+  );
+});
+
 test('a lead is wired by pointer alone and the verdict is the one of the core', async ({ page }) => {
   await open(page);
   await expect(outcome(page)).toHaveText('No wires yet');

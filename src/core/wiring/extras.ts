@@ -2,7 +2,7 @@
 import type { CircuitKind } from './circuits.ts';
 import { circuitEntry } from './circuits.ts';
 import type { Connector, Contact } from './connectors.ts';
-import { familyOf } from './connectors.ts';
+import { contactWords, familyOf } from './connectors.ts';
 import type { Line, Style } from './styles.ts';
 import { styleEntry } from './styles.ts';
 
@@ -122,6 +122,24 @@ export function withExtra(extras: readonly Extra[], extra: Extra, there: boolean
   return there ? [...others, extra] : others;
 }
 
+/** An extra to choose it by, with the contacts of the jack in its words. */
+export function sayExtra(extra: Extra, { connector, style }: Inside): string {
+  const { label } = ENTRIES[extra];
+  const { shield } = styleEntry(style).lines;
+  const pair = exchangedContacts(connector) ?? [];
+  return label
+    .replace('two contacts', pair.map(contactWords).join(' and '))
+    .replace('the shield contact', shield === undefined ? 'the shield contact' : contactWords(shield));
+}
+
+/** The label of a value with the contacts of the jack in place of its lines: 'load from pin 4 to ground'. */
+export function sayOnContacts(label: string, jack: Inside): string {
+  const { source, sink } = linesInside(jack);
+  return label
+    .replace('source line', source === undefined ? 'source line' : contactWords(source))
+    .replace('sink line', sink === undefined ? 'sink line' : contactWords(sink));
+}
+
 /** A message for the first extra of a jack that cannot be, or undefined. */
 export function extraProblem(jack: Inside): string | undefined {
   const extras = jack.extras ?? [];
@@ -131,6 +149,11 @@ export function extraProblem(jack: Inside): string | undefined {
   if (diodes.length > 1) return `extras: must have one diode at most, got ${diodes.join(', ')}`;
   const odd = extras.find((one) => !extraSuits(one, jack));
   return odd && `extras: '${odd}' does not suit a ${jack.connector} jack with circuit '${jack.circuit}'`;
+}
+
+/** The extra of a jack that is about its diode; undefined for the usual one. */
+export function diodeOf({ extras = [] }: { readonly extras?: readonly Extra[] }): Extra | undefined {
+  return extras.find((one) => ENTRIES[one].about === 'diode');
 }
 
 /** Whether a jack has an extra. */

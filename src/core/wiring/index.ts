@@ -49,7 +49,17 @@ export {
 } from './link.ts';
 export type { Branch, Conductor, Direction, End, Fault, Jack, Lead, Link, Rival, Side } from './link.ts';
 export { PROTECTION_DIODE } from './diodes.ts';
-export { EXTRAS, exchangedContacts, extraEntry, linesInside } from './extras.ts';
+export {
+  EXTRAS,
+  exchangedContacts,
+  extraEntry,
+  diodeOf,
+  extraSuits,
+  linesInside,
+  sayExtra,
+  sayOnContacts,
+  withExtra,
+} from './extras.ts';
 export { foreignOn } from './foreign-supply.ts';
 export type { Extra } from './extras.ts';
 export { CURRENT_TO_SPEAK_OF, partEntry } from './optocouplers.ts';
@@ -69,7 +79,7 @@ export type { Line, Status, Style } from './styles.ts';
 export { DEFAULT_TIMING, LATENCY_SECONDS } from './timing.ts';
 export type { Timing } from './timing.ts';
 export { DIN_TO_TYPE_A, STRAIGHT_DIN, STRAIGHT_TRS } from './usual-wires.ts';
-export { VALUES } from './values.ts';
+export { BESIDE_VALUES, VALUES } from './values.ts';
 export type { ValueEntry, ValueName } from './values.ts';
 export {
   ADAPTER_METRES,

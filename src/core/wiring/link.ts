@@ -208,10 +208,9 @@ export function settleJack<Kind extends Jack>(jack: Kind): Kind {
       ([name]) => circuit === jack.circuit && names.includes(name as ValueName),
     ),
   );
-  const settled = { ...jack, style, circuit, part, values };
-  return jack.extras
-    ? { ...settled, extras: jack.extras.filter((one) => extraSuits(one, settled)) }
-    : settled;
+  const { extras = [], ...others } = { ...jack, style, circuit, part, values };
+  const kept = extras.filter((one) => extraSuits(one, others));
+  return (kept.length > 0 ? { ...others, extras: kept } : others) as Kind;
 }
 
 /** The same lead, seen from its other end. */

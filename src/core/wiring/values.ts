@@ -72,9 +72,9 @@ const KINDS = {
   activityOhms: ohmsOrNone('activity LED across the input, its resistor, 0 for none', 1e5),
   tapOhms: ohmsOrNone('load from source line to ground, 0 for none', 1e6),
   // 48 V of phantom power, with room.
-  foreignAcrossVolts: volts('foreign supply from sink line to source line, 0 for none', -60, 60),
-  foreignSourceVolts: volts('foreign supply from ground to source line, 0 for none', -60, 60),
-  foreignSinkVolts: volts('foreign supply from ground to sink line, 0 for none', -60, 60),
+  foreignAcrossVolts: volts('foreign supply on source line against sink line, 0 for none', -60, 60),
+  foreignSourceVolts: volts('foreign supply on source line against ground, 0 for none', -60, 60),
+  foreignSinkVolts: volts('foreign supply on sink line against ground, 0 for none', -60, 60),
   foreignOhms: { label: 'resistor of the foreign supply', unit: 'ohm', least: 0.1, most: 1e6 },
 } as const;
 /** The name of a value, its unit in it. */
@@ -82,6 +82,17 @@ export type ValueName = keyof typeof KINDS;
 
 /** Every value a reader can change. */
 export const VALUES = Object.keys(KINDS) as readonly ValueName[];
+
+/** Values of what no standard draws round the loop. */
+export const BESIDE_VALUES: readonly ValueName[] = [
+  'stageVolts',
+  'activityOhms',
+  'tapOhms',
+  'foreignAcrossVolts',
+  'foreignSourceVolts',
+  'foreignSinkVolts',
+  'foreignOhms',
+];
 
 /** What is wrong with a number as the value of an entry, in words; undefined where it is one. */
 export function valueProblem(

@@ -1,5 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { EXTRAS, extraEntry, extraSuits, linesInside, withExtra } from '../../../src/core/wiring/extras.ts';
+import { valuesOf } from '../../../src/core/wiring/circuits.ts';
+import { BESIDE_VALUES } from '../../../src/core/wiring/values.ts';
+import {
+  EXTRAS,
+  diodeOf,
+  extraEntry,
+  extraSuits,
+  linesInside,
+  sayExtra,
+  sayOnContacts,
+  withExtra,
+} from '../../../src/core/wiring/extras.ts';
 import { jackProblem, makeJack, settleJack } from '../../../src/core/wiring/link.ts';
 
 const dinIn = makeJack('in', 'din5', 'din');
@@ -31,6 +42,7 @@ describe('what may be inside a jack', () => {
     const jack = { ...dinIn, extras: ['no-diode', 'crossed-inside'] } as const;
     expect(settleJack({ ...jack, connector: 'ts-3.5' }).extras).toEqual(['no-diode']);
     expect(settleJack(dinIn)).not.toHaveProperty('extras');
+    expect(settleJack({ ...dinIn, extras: [] })).not.toHaveProperty('extras');
   });
 
   test('gives way to another diode, and to nothing else', () => {
@@ -39,6 +51,8 @@ describe('what may be inside a jack', () => {
       'turned-diode',
     ]);
     expect(withExtra(['shield-tied', 'no-diode'], 'no-diode', false)).toEqual(['shield-tied']);
+    expect(diodeOf({ extras: ['shield-tied', 'no-diode'] })).toBe('no-diode');
+    expect(diodeOf(dinIn)).toBeUndefined();
   });
 
   test('moves the lines where two contacts are exchanged', () => {
@@ -46,6 +60,23 @@ describe('what may be inside a jack', () => {
     expect(lines(dinIn)).toEqual({ source: '5', sink: '4', shield: '2' });
     expect(lines(trsOut)).toEqual({ source: 'sleeve', sink: 'tip', shield: 'ring' });
     expect(linesInside(dinIn)).toEqual({ source: '4', sink: '5', shield: '2' });
+  });
+
+  test('is told with the contacts of its jack', () => {
+    expect(sayExtra('crossed-inside', trsOut)).toBe('ring and sleeve exchanged inside');
+    expect(sayExtra('shield-tied', dinIn)).toBe("pin 2 tied to this device's ground");
+    const labels = (jack: typeof dinIn): readonly string[] =>
+      valuesOf(jack.circuit, jack.part)
+        .filter(({ name }) => BESIDE_VALUES.includes(name))
+        .map(({ label }) => sayOnContacts(label, jack));
+    expect(labels(trsOut)).toEqual([
+      'load from ring to ground, 0 for none',
+      'output stage swings to, 0 for the supply',
+      'foreign supply on ring against tip, 0 for none',
+      'foreign supply on ring against ground, 0 for none',
+      'foreign supply on tip against ground, 0 for none',
+      'resistor of the foreign supply',
+    ]);
   });
 
   test('is told in words that differ', () => {
