@@ -1,6 +1,6 @@
 /** Works from files, addresses and from what is in hand: every answer is a value, nothing on the bench is touched. */
 import type { Plan } from '../../src/core/plan/index.ts';
-import { planFromHash, planFromText, planHash } from '../keep/plan-files.ts';
+import { planFromHash, planHash } from '../keep/plan-files.ts';
 import { workOfPlan } from './work.ts';
 import type { Work } from './work.ts';
 
@@ -8,12 +8,6 @@ import type { Work } from './work.ts';
 export interface Found {
   readonly work?: Work;
   readonly problem?: string;
-}
-
-/** Read a plan from text that a reader opened. */
-export function fromText(text: string, what: string): Found {
-  const { plan, problem } = planFromText(text, what);
-  return plan ? fromPlan(plan, what) : { problem: problem ?? '' };
 }
 
 /** The work of a plan that was opened. */

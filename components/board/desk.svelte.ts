@@ -1,5 +1,5 @@
 /** The board on the desk: the plan with its past, its check, what the reader has in hand, and what is said to them. */
-import { DEMO_NOTE, checkBoard, connect, demoBoard } from '../../src/core/board/index.ts';
+import { checkBoard, connect, demoBoard } from '../../src/core/board/index.ts';
 import { edited, findJack, makePlan, moveDevice, sayEdit } from '../../src/core/plan/index.ts';
 import type { Finding } from '../../src/core/board/index.ts';
 import type { LinkMemory } from '../../src/core/verdict/index.ts';
@@ -65,10 +65,10 @@ export class Desk {
     this.picked = undefined;
   };
 
-  openDemo = (): void => {
-    this.open(demoBoard(this.memory));
-    this.say({ text: DEMO_NOTE, bad: false });
-  };
+  /** The board of the demonstration. */
+  demo(): Plan {
+    return demoBoard(this.memory);
+  }
 
   move = (device: string, xCentimetres: number, yCentimetres: number): void => {
     this.change(moveDevice(this.plan, device, xCentimetres, yCentimetres));

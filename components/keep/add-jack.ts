@@ -59,7 +59,11 @@ export function addJackToBoard(jack: Jack, deviceName: string): AddedJack {
   });
   const edit = addJack(plan, name, named);
   if (!edit.ok) return { ok: false, words: sayEdit(edit.problem) };
-  if (now) addVersion('board', { at: now.at, text: now.text });
+  if (now && !addVersion('board', { at: now.at, text: now.text }))
+    return {
+      ok: false,
+      words: 'This browser has no room to keep the board as an earlier version. It is as it was.',
+    };
   const writing = store(
     'board',
     now?.revision ?? 0,

@@ -5,14 +5,15 @@ import { Keeper } from './keeper.svelte.ts';
 import { isoOf, millisecondsNow } from './moments.ts';
 import { planFromText } from './plan-files.ts';
 import type { FoundPlan } from './plan-files.ts';
+import { PLAN_KIND } from './plan-kind.ts';
 import { addVersion, store, stored } from './shelf.ts';
 
 /** The shelf; its name is from when the bench alone had one, so that what was kept then is still there. */
 const SHELF = 'bench';
 
 /** The keeper of what is in hand, for a page that changes it step by step. */
-export function handKeeper(): Keeper {
-  return new Keeper(SHELF);
+export function handKeeper(): Keeper<Plan> {
+  return new Keeper(SHELF, PLAN_KIND);
 }
 
 /** What is in hand, for a page that only reads it; both empty when nothing is. */
@@ -32,7 +33,8 @@ export function handWriter(): (plan: Plan) => string | undefined {
     if (why !== undefined) return why;
     const text = writePlanText(plan);
     if (now?.text === text) return undefined;
-    if (now && now.by !== me) addVersion(SHELF, { at: now.at, text: now.text });
+    if (now && now.by !== me && !addVersion(SHELF, { at: now.at, text: now.text }))
+      return 'there is no room to keep what is in hand as an earlier version';
     const writing = store(SHELF, now?.revision ?? 0, me, isoOf(millisecondsNow()), text);
     switch (writing.kind) {
       case 'kept':

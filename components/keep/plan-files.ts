@@ -23,6 +23,18 @@ export function planFromText(text: string, what: string): FoundPlan {
   return found(readPlanText(text), what);
 }
 
+/** Read a plan from a file that a reader chose. */
+export async function planFromFile(file: File): Promise<FoundPlan> {
+  const what = `The file '${file.name}'`;
+  try {
+    return planFromText(await file.text(), what);
+  } catch (error) {
+    return {
+      problem: `${what} was not opened. Why: ${error instanceof Error ? error.message : String(error)}.`,
+    };
+  }
+}
+
 /** The plan in the end of an address, if there is one. What follows an '&' is for the page. */
 export async function planFromHash(hash: string): Promise<FoundPlan> {
   if (!hash.startsWith(LINK_KEY)) return {};

@@ -1,12 +1,10 @@
 /**
- * Shelves in the browser's store: the plan as it is, and earlier versions of it. Every answer is a value. A plan is stored as
- * one line about it (revision, tab, time) and the plan's text below; text without that line is a plan of an earlier workbook.
+ * Shelves in the browser's store: a thing as it is, and earlier versions of it. Every answer is a value. A thing is stored as
+ * one line about it (revision, tab, time) and its text below; text without that line is from an earlier workbook. What cannot
+ * be read is never written over: it is put aside, beside what was put aside before.
  */
 
-/** One shelf for each part of the workbook that keeps a plan. */
-export type ShelfName = 'bench' | 'board';
-
-/** A plan on a shelf. `revision` counts up with each writing, `by` names the tab that wrote it. */
+/** A thing on a shelf. `revision` counts up with each writing, `by` names the tab that wrote it. */
 export interface Stored {
   readonly revision: number;
   readonly by: string;
@@ -15,7 +13,7 @@ export interface Stored {
   readonly text: string;
 }
 
-/** An earlier version of the plan. */
+/** An earlier version of it. */
 export interface Version {
   readonly at: string;
   readonly text: string;
@@ -31,10 +29,13 @@ type Writing =
 const MOST_VERSIONS = 20;
 const MOST_VERSION_CHARACTERS = 1_000_000;
 
+/** What stands beside a shelf, under its own key. */
+type Part = ' versions' | ' put aside';
+
 const HEAD = /^kept (\d{1,15}) (\S{1,40}) (\S{0,40})$/;
 
 /** The key of a shelf in the store. */
-export function shelfKey(shelf: ShelfName, part: '' | ' versions' | ' put aside' = ''): string {
+export function shelfKey(shelf: string, part: Part | '' = ''): string {
   return `five-milliamps ${shelf}${part}`;
 }
 
@@ -48,7 +49,7 @@ export function readStored(text: string): Stored {
 }
 
 /** What is on a shelf, or why the browser does not say. */
-export function stored(shelf: ShelfName): { readonly now?: Stored; readonly why?: string } {
+export function stored(shelf: string): { readonly now?: Stored; readonly why?: string } {
   try {
     const text = localStorage.getItem(shelfKey(shelf));
     return text === null ? {} : { now: readStored(text) };
@@ -57,8 +58,8 @@ export function stored(shelf: ShelfName): { readonly now?: Stored; readonly why?
   }
 }
 
-/** Write a plan if the shelf still holds the revision that the writer has seen, 0 for an empty one. */
-export function store(shelf: ShelfName, seen: number, by: string, at: string, text: string): Writing {
+/** Write it if the shelf still holds the revision that the writer has seen, 0 for an empty one. */
+export function store(shelf: string, seen: number, by: string, at: string, text: string): Writing {
   const { now, why } = stored(shelf);
   if (why !== undefined) return { kind: 'failed', full: false, why };
   if (now && now.revision !== seen) return { kind: 'clash', stored: now };
@@ -71,22 +72,38 @@ export function store(shelf: ShelfName, seen: number, by: string, at: string, te
   }
 }
 
-/** The versions on a shelf, newest first; a list that cannot be read is empty. */
-export function versions(shelf: ShelfName): readonly Version[] {
-  try {
-    const list: unknown = JSON.parse(localStorage.getItem(shelfKey(shelf, ' versions')) ?? '[]');
-    return Array.isArray(list) ? list.filter(isVersion) : [];
-  } catch {
-    return [];
-  }
+/** Take what is on a shelf off it. */
+export function dropStored(shelf: string): void {
+  remove(shelf, '');
 }
 
-/** Put a version on the shelf, unless it is there already; the oldest make room. False where the browser refuses. */
-export function addVersion(shelf: ShelfName, version: Version): boolean {
-  const others = versions(shelf).filter(({ text }) => text !== version.text);
+/** The versions on a shelf, newest first; `broken` is the text of a list that cannot be read whole. */
+export function versions(shelf: string): { readonly list: readonly Version[]; readonly broken?: string } {
+  const text = read(shelf, ' versions');
+  if (text === undefined) return { list: [] };
+  const list = parsed(text);
+  if (!Array.isArray(list)) return { list: [], broken: text };
+  const good = list.filter(isVersion);
+  return good.length === list.length ? { list: good } : { list: good, broken: text };
+}
+
+/**
+ * Put a version on the shelf, unless it is there already; the oldest make room. A list that cannot be read is put aside first.
+ * False where the browser refuses: then nothing was changed.
+ */
+export function addVersion(shelf: string, version: Version): boolean {
+  const { list, broken } = versions(shelf);
+  if (list.some(({ text }) => text === version.text) && broken === undefined)
+    return moveUp(shelf, version, list);
+  if (broken !== undefined && !putAside(shelf, broken)) return false;
+  return putVersions(shelf, [version, ...list]);
+}
+
+/** Write a list of versions, newest first, as far as there is room for it on a shelf. False where the browser refuses. */
+export function putVersions(shelf: string, list: readonly Version[]): boolean {
   const kept: Version[] = [];
   let characters = 0;
-  for (const one of [version, ...others]) {
+  for (const one of list) {
     characters += one.text.length;
     if (kept.length > 0 && (kept.length >= MOST_VERSIONS || characters > MOST_VERSION_CHARACTERS)) break;
     kept.push(one);
@@ -95,30 +112,50 @@ export function addVersion(shelf: ShelfName, version: Version): boolean {
 }
 
 /** Let all versions go. */
-export function dropVersions(shelf: ShelfName): void {
+export function dropVersions(shelf: string): void {
   remove(shelf, ' versions');
 }
 
-/** Put text aside that cannot be read as a plan, so that it is not written over. False where the browser refuses. */
-export function putAside(shelf: ShelfName, text: string): boolean {
-  return put(shelf, ' put aside', text);
+/** Put text aside that cannot be read, so that it is not written over. False where the browser refuses. */
+export function putAside(shelf: string, text: string): boolean {
+  const before = aside(shelf);
+  if (before === text || before?.endsWith(`\n${text}`)) return true;
+  return put(shelf, ' put aside', before === undefined ? text : `${before}\n${text}`);
 }
 
 /** What was put aside, or undefined. */
-export function aside(shelf: ShelfName): string | undefined {
+export function aside(shelf: string): string | undefined {
+  return read(shelf, ' put aside');
+}
+
+/** Let go of what was put aside. */
+export function dropAside(shelf: string): void {
+  remove(shelf, ' put aside');
+}
+
+/** A version that is there already is still there where the browser refuses to write the list anew. */
+function moveUp(shelf: string, { text, at }: Version, list: readonly Version[]): boolean {
+  putVersions(shelf, [{ text, at }, ...list.filter((one) => one.text !== text)]);
+  return true;
+}
+
+function read(shelf: string, part: Part): string | undefined {
   try {
-    return localStorage.getItem(shelfKey(shelf, ' put aside')) ?? undefined;
+    return localStorage.getItem(shelfKey(shelf, part)) ?? undefined;
   } catch {
     return undefined;
   }
 }
 
-/** Let go of what was put aside. */
-export function dropAside(shelf: ShelfName): void {
-  remove(shelf, ' put aside');
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text) as unknown;
+  } catch {
+    return undefined;
+  }
 }
 
-function put(shelf: ShelfName, part: ' versions' | ' put aside', text: string): boolean {
+function put(shelf: string, part: Part, text: string): boolean {
   try {
     localStorage.setItem(shelfKey(shelf, part), text);
     return true;
@@ -127,7 +164,7 @@ function put(shelf: ShelfName, part: ' versions' | ' put aside', text: string): 
   }
 }
 
-function remove(shelf: ShelfName, part: ' versions' | ' put aside'): void {
+function remove(shelf: string, part: Part | ''): void {
   try {
     localStorage.removeItem(shelfKey(shelf, part));
   } catch {

@@ -9,6 +9,8 @@ import {
 } from '../../src/core/making/index.ts';
 import type { ProofReading, ProofRow, RowAnswer } from '../../src/core/making/index.ts';
 import type { Lead } from '../../src/core/wiring/index.ts';
+import { noteKind } from '../keep/kind.ts';
+import type { Kind } from '../keep/kind.ts';
 import { dropNote, fieldOf, keepNote, keptNote } from '../keep/notes.ts';
 import { wiringOf } from './sheet-state.ts';
 
@@ -22,43 +24,43 @@ export interface ProofState {
 /** A proof that has not begun. */
 export const NOT_BEGUN: ProofState = { full: false, answers: new Map(), extra: [] };
 
-/** Proofs are kept for so many leads, the newest last: somebody who makes a whole set proves them in turn. */
-const MOST_KEPT = 24;
+/** Tests are kept for so many leads, the newest last: somebody who makes whole sets tests them in turn (our choice). */
+export const MOST_KEPT = 200;
 
-/** Every proof is kept under the wiring of its lead. */
-function noteOf(lead: Lead): string {
+/** The shelf of the test of a lead: every test is kept under the wiring of its lead. */
+export function proofShelf(lead: Lead): string {
   return `proof ${wiringOf(lead)}`;
 }
 
-/** Keep how far the proof of a lead has come; says what went wrong when the browser refuses. */
-export function keepProof(lead: Lead, { full, answers, extra }: ProofState): string | undefined {
-  const note = noteOf(lead);
-  if (!full && answers.size === 0 && extra.length === 0) {
-    dropNote(note);
-    return undefined;
-  }
-  const problem = keepNote(note, {
-    full,
-    answers: [...answers],
-    extra: extra.map((reading) => [sayPlace(reading), reading.says]),
-  });
-  return problem ?? rememberNote(note);
-}
-
-/** Put a note last in the list of those kept, and forget the oldest above the limit. */
-function rememberNote(note: string): string | undefined {
+/** Put the test of a lead last in the list of those kept, and forget the oldest above the limit. */
+export function rememberProof(lead: Lead): void {
+  const shelf = proofShelf(lead);
   const known = keptNote('proofs');
   const names = (Array.isArray(known) ? known : []).filter(
-    (one): one is string => typeof one === 'string' && one !== note,
+    (one): one is string => typeof one === 'string' && one !== shelf,
   );
-  const kept = [...names, note];
+  const kept = [...names, shelf];
   kept.slice(0, -MOST_KEPT).forEach(dropNote);
-  return keepNote('proofs', kept.slice(-MOST_KEPT));
+  keepNote('proofs', kept.slice(-MOST_KEPT));
 }
 
-/** How far the proof of a lead had come when it was last kept; what does not belong to this lead is left out. */
-export function keptProof(lead: Lead): ProofState {
-  const note = keptNote(noteOf(lead));
+/** The test of a lead as the keeper of its shelf knows it; what does not belong to this lead is left out. */
+export function proofKind(lead: Lead): Kind<ProofState> {
+  return noteKind<ProofState>(
+    'test of this lead',
+    (note) => readProof(lead, note),
+    ({ full, answers, extra }) => ({
+      full,
+      answers: [...answers],
+      extra: extra.map((reading) => [sayPlace(reading), reading.says]),
+    }),
+    ({ answers, extra }, note) =>
+      answers.size === pairsOf(fieldOf(note, 'answers')).length &&
+      extra.length === pairsOf(fieldOf(note, 'extra')).length,
+  );
+}
+
+function readProof(lead: Lead, note: unknown): ProofState {
   const full = fieldOf(note, 'full') === true;
   const rows = full ? fullRows(lead) : proofRows(lead);
   const answers = pairsOf(fieldOf(note, 'answers')).flatMap(([words, given]): [string, RowAnswer][] => {

@@ -3,7 +3,8 @@ import { NO_CHOICES, PLUG_BODIES } from '../../src/core/making/index.ts';
 import type { Lead, Side } from '../../src/core/wiring/index.ts';
 import type { Plan, PlanLead } from '../../src/core/plan/index.ts';
 import type { SheetChoices, Stock } from '../../src/core/making/index.ts';
-import { fieldOf, keepNote, keptNote, oneOf } from '../keep/notes.ts';
+import { noteKind } from '../keep/kind.ts';
+import { fieldOf, oneOf } from '../keep/notes.ts';
 import { WAYS_BACK } from './way-back.ts';
 import type { WayBack } from './way-back.ts';
 
@@ -38,28 +39,24 @@ export function choicesFor({ choices, coloursOf }: SheetNote, lead: Lead): Sheet
   return coloursOf === wiringOf(lead) ? choices : { ...choices, colours: [] };
 }
 
-const NOTE = 'sheet';
-
-/** Keep the choices; says what went wrong when the browser refuses. */
-export function keepSheet(note: SheetNote): string | undefined {
-  return keepNote(NOTE, note);
-}
-
-/** The choices kept last; what cannot be read is as on a first visit. */
-export function keptSheet(): SheetNote {
-  const note = keptNote(NOTE);
-  const words = (name: string): string => {
-    const value = fieldOf(note, name);
-    return typeof value === 'string' ? value : '';
-  };
-  return {
-    lead: words('lead'),
-    choices: choicesOf(fieldOf(note, 'choices')),
-    coloursOf: words('coloursOf'),
-    way: oneOf(WAYS_BACK, fieldOf(note, 'way'), NO_NOTE.way),
-    full: fieldOf(note, 'full') === true,
-  };
-}
+/** The choices as the keeper of their shelf knows them; what cannot be read in them is as on a first visit. */
+export const SHEET_KIND = noteKind<SheetNote>(
+  'set of choices',
+  (note) => {
+    const words = (name: string): string => {
+      const value = fieldOf(note, name);
+      return typeof value === 'string' ? value : '';
+    };
+    return {
+      lead: words('lead'),
+      choices: choicesOf(fieldOf(note, 'choices')),
+      coloursOf: words('coloursOf'),
+      way: oneOf(WAYS_BACK, fieldOf(note, 'way'), NO_NOTE.way),
+      full: fieldOf(note, 'full') === true,
+    };
+  },
+  (choices) => choices,
+);
 
 /** Choices as they were kept: what is not as it should be is as if it had not been chosen. */
 function choicesOf(note: unknown): SheetChoices {

@@ -2,7 +2,8 @@
 import { CONNECTORS } from '../../src/core/wiring/index.ts';
 import { MARKINGS, MENU_FACTS, METER_PROFILES, safeReadings } from '../../src/core/readings/index.ts';
 import type { Evidence, Reading as MeterReading, TakenReading } from '../../src/core/readings/index.ts';
-import { dropNote, fieldOf, keepNote, keptNote, oneOf } from '../keep/notes.ts';
+import { noteKind } from '../keep/kind.ts';
+import { fieldOf, oneOf } from '../keep/notes.ts';
 
 /** What is known beforehand, and the readings taken, in order. */
 export interface FinderState {
@@ -23,21 +24,16 @@ export const FRESH: FinderState = {
   taken: [],
 };
 
-const NOTE = 'jack finder';
+/** What was entered as the keeper of its shelf knows it. */
+export const FINDER_KIND = noteKind<FinderState>(
+  'list of readings',
+  readState,
+  (state) => state,
+  ({ taken }, note) => taken.length === listOf(note).length,
+);
 
-/** Keep what was entered; says what went wrong when the browser refuses. */
-export function keepFinder(state: FinderState): string | undefined {
-  return keepNote(NOTE, state);
-}
-
-/** Forget what was entered. */
-export function forgetFinder(): void {
-  dropNote(NOTE);
-}
-
-/** What was kept last; what can no longer be read, or is no reading that may be taken, is left out. */
-export function keptFinder(): FinderState {
-  const note = keptNote(NOTE);
+/** What can be read of a note; what is no reading that may be taken is left out. */
+function readState(note: unknown): FinderState {
   const known = fieldOf(note, 'evidence');
   const menu = fieldOf(known, 'menu');
   const canSwitchOn = fieldOf(known, 'canSwitchOn') !== false;
@@ -49,10 +45,9 @@ export function keptFinder(): FinderState {
     canSwitchOn,
     canStreamClock: canSwitchOn && fieldOf(known, 'canStreamClock') === true,
   };
-  const list = fieldOf(note, 'taken');
   // A reading that was once permitted stays, though the device cannot be switched on any more: volts go either way round.
   const permitted = safeReadings({ ...evidence, canSwitchOn: true, canStreamClock: true });
-  const taken = (Array.isArray(list) ? list : []).flatMap((one: unknown): TakenReading[] => {
+  const taken = listOf(note).flatMap((one): TakenReading[] => {
     const place = fieldOf(one, 'at');
     const is = (name: string, value: string): boolean => fieldOf(place, name) === value;
     const at = permitted
@@ -65,6 +60,11 @@ export function keptFinder(): FinderState {
     return at && reading ? [{ at, reading }] : [];
   });
   return { evidence, taken };
+}
+
+function listOf(note: unknown): readonly unknown[] {
+  const list = fieldOf(note, 'taken');
+  return Array.isArray(list) ? list : [];
 }
 
 function readingOf(meter: string, note: unknown): MeterReading | undefined {

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { addJackToBoard } from '../../components/keep/add-jack.ts';
+import { handWriter } from '../../components/keep/in-hand.ts';
 import {
   addVersion,
   aside,
@@ -13,7 +14,7 @@ import {
 } from '../../components/keep/shelf.ts';
 import { demoBoard } from '../../src/core/board/index.ts';
 import { makeJack } from '../../src/core/wiring/index.ts';
-import { readPlanText, writePlanText } from '../../src/core/plan/index.ts';
+import { makePlan, readPlanText, writePlanText } from '../../src/core/plan/index.ts';
 
 const AT = '2026-05-01T10:00:00.000Z';
 
@@ -94,30 +95,63 @@ describe('A shelf', () => {
       full: false,
       why: 'not allowed',
     });
-    expect([versions('board'), aside('board')]).toEqual([[], undefined]);
+    expect([versions('board'), aside('board')]).toEqual([{ list: [] }, undefined]);
   });
 
   test('keeps at most 20 versions and a million characters of them, newest first, none twice', () => {
     for (let number = 1; number <= 25; number++) addVersion('board', { at: AT, text: `plan ${number}` });
     addVersion('board', { at: AT, text: 'plan 20' });
-    expect(versions('board').map(({ text }) => text)).toEqual(
+    expect(versions('board').list.map(({ text }) => text)).toEqual(
       [20, 25, 24, 23, 22, 21, 19, 18, 17, 16, 15, 14, 13, 12, 11, 10, 9, 8, 7, 6].map(
         (one) => `plan ${one}`,
       ),
     );
     for (const letter of ['a', 'b', 'c']) addVersion('board', { at: AT, text: letter.repeat(400_000) });
-    expect(versions('board').map(({ text }) => text[0])).toEqual(['c', 'b']);
+    expect(versions('board').list.map(({ text }) => text[0])).toEqual(['c', 'b']);
   });
 
-  test('takes a spoiled list of versions for an empty one, and puts spoiled text aside', () => {
-    localStorage.setItem(shelfKey('board', ' versions'), '[{"at":5},{"at":"x","text":"good"}]');
-    expect(versions('board')).toEqual([{ at: 'x', text: 'good' }]);
+  test('hands back what can be read of a spoiled list of versions, and puts the list aside before it writes a new one', () => {
+    const half = '[{"at":5},{"at":"x","text":"good"}]';
+    localStorage.setItem(shelfKey('board', ' versions'), half);
+    expect(versions('board')).toEqual({ list: [{ at: 'x', text: 'good' }], broken: half });
+    expect(addVersion('board', { at: AT, text: 'new' })).toBe(true);
+    expect(versions('board')).toEqual({
+      list: [
+        { at: AT, text: 'new' },
+        { at: 'x', text: 'good' },
+      ],
+    });
     localStorage.setItem(shelfKey('board', ' versions'), '{');
-    expect(versions('board')).toEqual([]);
+    expect(versions('board')).toEqual({ list: [], broken: '{' });
+    expect(addVersion('board', { at: AT, text: 'newer' })).toBe(true);
+    expect(aside('board')).toBe(`${half}\n{`);
+  });
+
+  test('puts spoiled text aside beside what is there, each once, until it is let go', () => {
     expect(putAside('board', 'spoiled')).toBe(true);
-    expect(aside('board')).toBe('spoiled');
+    expect(putAside('board', 'spoiled')).toBe(true);
+    expect(putAside('board', 'worse')).toBe(true);
+    expect(putAside('board', 'worse')).toBe(true);
+    expect(aside('board')).toBe('spoiled\nworse');
     dropAside('board');
     expect(aside('board')).toBeUndefined();
+  });
+
+  test('leaves a spoiled list of versions where there is no room to put it aside', () => {
+    vi.stubGlobal('localStorage', new SmallStore(80));
+    localStorage.setItem(shelfKey('board', ' versions'), `{${'x'.repeat(40)}`);
+    expect(addVersion('board', { at: AT, text: 'new' })).toBe(false);
+    expect(versions('board').broken).toBe(`{${'x'.repeat(40)}`);
+  });
+});
+
+describe('A page that puts whole plans in hand', () => {
+  test('does not write over what another page had in hand where that cannot be kept as a version', () => {
+    const text = writePlanText(demoBoard());
+    vi.stubGlobal('localStorage', new SmallStore(text.length + 100));
+    store('bench', 0, 'tab-a', AT, text);
+    expect(handWriter()(makePlan({}))).toBe('there is no room to keep what is in hand as an earlier version');
+    expect(stored('bench').now?.text).toBe(text);
   });
 });
 
@@ -154,7 +188,7 @@ describe('A jack from the jack finder', () => {
     store('board', 0, 'tab-a', AT, text);
     expect(addJackToBoard(jack, 'mystery box').ok).toBe(true);
     expect(keptDevices()).toHaveLength(9);
-    expect(versions('board')).toEqual([{ at: AT, text }]);
+    expect(versions('board').list).toEqual([{ at: AT, text }]);
     expect(stored('board').now?.revision).toBe(2);
   });
 
@@ -165,5 +199,12 @@ describe('A jack from the jack finder', () => {
     expect(stored('board').now?.text).toBe('{}');
     vi.stubGlobal('localStorage', new SmallStore(100));
     expect(addJackToBoard(jack, 'box').words).toBe('This browser does not keep the board (no room).');
+    const text = writePlanText(demoBoard());
+    vi.stubGlobal('localStorage', new SmallStore(text.length + 100));
+    store('board', 0, 'tab-a', AT, text);
+    expect(addJackToBoard(jack, 'box').words).toBe(
+      'This browser has no room to keep the board as an earlier version. It is as it was.',
+    );
+    expect(stored('board').now?.text).toBe(text);
   });
 });

@@ -159,8 +159,8 @@ test('ticks are there again after a reload, each lead its own, and a browser tha
     };
   });
   await page.getByLabel(/^row 2, pin 4 at the output end to ring/).selectOption('silent');
-  await expect(page.locator('.proof').getByRole('alert')).toHaveText(
-    'This browser keeps nothing for this page (full): what you enter is gone when you leave it.',
+  await expect(page.locator('.proof').getByRole('alert')).toContainText(
+    'This browser’s store is full: your work is not kept (full)',
   );
   await expect(verdict(page)).toContainText('the conductor pin 4 to ring is open somewhere');
 });

@@ -1,0 +1,360 @@
+/** What the pages keep, when the browser's store is full, refused, spoiled, emptied or shared by two tabs: nothing goes without a word. */
+import { writeFileSync } from 'node:fs';
+import { expect, test } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
+import { demoBoard } from '../../src/core/board/index.ts';
+import { planOfLink, readPlanText, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';
+import type { Plan } from '../../src/core/plan/index.ts';
+import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';
+import { proofShelf } from '../../components/making/proof-state.ts';
+import { fillStore, keptText, keptVersions, savedBy } from '../support/stores.ts';
+import { wakeIslands, watch } from '../support/watch.ts';
+
+/** A DIN link of this title, as it is read from a file; a long title makes a plan that takes more room than another. */
+function dinPlan(title: string): Plan {
+  const leads = [makeLead('din5', 'din5', wires('4-4', '5-5', '2-2'))];
+  const plan = planOfLink(makeJack('out', 'din5', 'din'), makeJack('in', 'din5', 'din'), leads, title);
+  const reading = readPlanText(writePlanText(plan));
+  if (!reading.ok) throw new Error('test: the plan of a link cannot be read');
+  return reading.plan;
+}
+
+/** Pages that hold a whole plan, each with the shelf that keeps it. */
+const PLAN_PAGES = [
+  ['/bench/', 'bench'],
+  ['/cable-sheet/', 'bench'],
+  ['/in-time/', 'bench'],
+  ['/board/', 'board'],
+] as const;
+
+const alert = (page: Page): Locator => page.locator('[role=alert]');
+const button = (page: Page, name: string | RegExp): Locator => page.getByRole('button', { name });
+
+async function open(page: Page, address: string): Promise<void> {
+  await page.goto(address);
+  await wakeIslands(page);
+}
+
+/** Open a page by a link that holds a plan, as if for the first time. */
+async function openLink(page: Page, address: string, plan: Plan): Promise<void> {
+  await page.goto('/safety/');
+  await open(page, `${address}#plan=${await writeSharedLink(plan)}`);
+}
+
+async function secondTab(page: Page, address: string): Promise<Page> {
+  const tab = await page.context().newPage();
+  await open(tab, address);
+  return tab;
+}
+
+/** Emulate a store that takes nothing, from before the page is opened. */
+async function refuse(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    Storage.prototype.setItem = () => {
+      throw new DOMException('not allowed', 'SecurityError');
+    };
+  });
+}
+
+for (const [address, shelf] of PLAN_PAGES) {
+  test(`where the store is full, a link to ${address} asks before it takes the place of what is there`, async ({
+    page,
+  }) => {
+    const [mine, theirs] = [dinPlan('a long title, '.repeat(5).trim()), dinPlan('short')];
+    await openLink(page, address, mine);
+    await expect.poll(() => keptText(page, shelf)).toBe(writePlanText(mine));
+    await fillStore(page);
+    await openLink(page, address, theirs);
+    await expect(alert(page)).toContainText('cannot keep it as an earlier version');
+    expect(await savedBy(page, button(page, 'Save it to a file'))).toBe(writePlanText(mine));
+    await button(page, 'Leave it as it is').click();
+    await expect(alert(page)).toHaveCount(0);
+    expect(await keptText(page, shelf)).toBe(writePlanText(mine));
+    await openLink(page, address, theirs);
+    await button(page, 'Go on without it').click();
+    await expect.poll(() => keptText(page, shelf)).toBe(writePlanText(theirs));
+  });
+
+  test(`what ${address} keeps may be emptied under it: the page says so and keeps it again`, async ({
+    page,
+  }) => {
+    const mine = dinPlan('mine');
+    await openLink(page, address, mine);
+    await expect.poll(() => keptText(page, shelf)).toBe(writePlanText(mine));
+    const other = await secondTab(page, '/safety/');
+    await other.evaluate(() => localStorage.clear());
+    await expect(alert(page)).toContainText('was emptied while this page was open');
+    expect(await savedBy(page, button(page, 'Save the plan to a file'))).toBe(writePlanText(mine));
+    await button(page, 'Keep it again').click();
+    await expect(alert(page)).toHaveCount(0);
+    expect(await keptText(page, shelf)).toBe(writePlanText(mine));
+  });
+
+  test(`a browser that keeps nothing says so on ${address}, hands over a file and asks before it leaves`, async ({
+    page,
+  }) => {
+    await refuse(page);
+    const mine = dinPlan('mine');
+    await openLink(page, address, mine);
+    await expect(alert(page)).toContainText('does not keep your work');
+    expect(await savedBy(page, button(page, 'Save the plan to a file'))).toBe(writePlanText(mine));
+    const asked = page.waitForEvent('dialog');
+    await page.close({ runBeforeUnload: true });
+    expect((await asked).type()).toBe('beforeunload');
+  });
+}
+
+for (const [address, shelf] of [
+  ['/bench/', 'bench'],
+  ['/board/', 'board'],
+] as const) {
+  test(`four files opened on ${address} one after the other leave each one among the versions`, async ({
+    page,
+  }, testInfo) => {
+    await open(page, address);
+    const plans = ['one', 'two', 'three', 'four'].map(dinPlan);
+    for (const plan of plans) {
+      const file = testInfo.outputPath(`${plan.title}.json`);
+      writeFileSync(file, writePlanText(plan));
+      await page.getByLabel('Plan file to open').setInputFiles(file);
+      await expect(page.getByText(`Opened '${plan.title}.json'.`)).toBeVisible();
+    }
+    await expect.poll(() => keptText(page, shelf)).toContain('"four"');
+    expect((await keptVersions(page, shelf)).slice(0, 3)).toEqual(
+      [plans[2], plans[1], plans[0]].map((plan) => plan && writePlanText(plan)),
+    );
+  });
+
+  test(`a spoiled list of versions on ${address} is put aside and can be saved`, async ({
+    page,
+  }, testInfo) => {
+    await open(page, address);
+    await page.evaluate(
+      (key) => localStorage.setItem(key, '[{"at":5}, "half'),
+      `five-milliamps ${shelf} versions`,
+    );
+    await open(page, address);
+    await expect(alert(page)).toContainText(
+      'The list of earlier versions kept in this browser cannot be read',
+    );
+    for (const title of ['one', 'two']) {
+      const file = testInfo.outputPath(`${title}.json`);
+      writeFileSync(file, writePlanText(dinPlan(title)));
+      await page.getByLabel('Plan file to open').setInputFiles(file);
+      await expect(page.getByText(`Opened '${title}.json'.`)).toBeVisible();
+    }
+    expect(await keptVersions(page, shelf)).toContain(writePlanText(dinPlan('one')));
+    await page.reload();
+    await wakeIslands(page);
+    expect(await savedBy(page, button(page, 'Save what is there to a file'))).toBe('[{"at":5}, "half');
+    await button(page, 'Let it go').click();
+    await expect(alert(page)).toHaveCount(0);
+  });
+}
+
+for (const address of ['/bench/', '/board/', '/cable-sheet/']) {
+  test(`a file that cannot be read is named on ${address}, and the work stays`, async ({
+    page,
+    baseURL,
+  }, testInfo) => {
+    const seen = await watch(page, baseURL ?? '');
+    await page.addInitScript(() => {
+      File.prototype.text = () => Promise.reject(new DOMException('it was moved', 'NotReadableError'));
+    });
+    await open(page, address);
+    const file = testInfo.outputPath('gone.json');
+    writeFileSync(file, writePlanText(dinPlan('gone')));
+    await page.getByLabel('Plan file to open').setInputFiles(file);
+    await expect(page.getByText("The file 'gone.json' was not opened. Why: it was moved.")).toBeVisible();
+    expect(seen.complaints).toEqual([]);
+  });
+}
+
+test('a sheet that was opened by a link is the same after a reload and after a walk over the other pages', async ({
+  page,
+}) => {
+  const paper = page.getByRole('article', { name: 'Build sheet' });
+  await openLink(page, '/cable-sheet/', dinPlan('mine'));
+  await expect(paper).toBeVisible();
+  await page.getByText('Length, plugs, cable, colours').click();
+  await page.getByLabel('Plug, output end').selectOption({ index: 1 });
+  await expect(paper).toContainText('Opens this lead at');
+  const before = await paper.innerText();
+  await page.reload();
+  await wakeIslands(page);
+  await expect(paper).toBeVisible();
+  await expect(paper).toContainText('Opens this lead at');
+  expect(await paper.innerText()).toBe(before);
+  await open(page, '/bench/');
+  await open(page, '/cable-sheet/');
+  await expect(paper).toBeVisible();
+  await expect(paper).toContainText('Opens this lead at');
+  expect(await paper.innerText()).toBe(before);
+});
+
+/** Enter a reading that every jack may give: overload between two contacts, the power off. */
+async function addReading(page: Page): Promise<void> {
+  const other = page.locator('.other');
+  if (!(await other.isVisible())) await page.getByText('Enter another reading').click();
+  await other.getByLabel('Dial and power').selectOption('resistance, power off');
+  await other.getByRole('button', { name: 'It shows overload (OL)' }).click();
+}
+
+/** A sheet to choose for, of the lead in a link. */
+async function openSheet(page: Page): Promise<void> {
+  await openLink(page, '/cable-sheet/', dinPlan('mine'));
+  await page.getByText('Length, plugs, cable, colours').click();
+}
+
+/** What pages keep as notes: how one is opened and changed, and what shows how often that was done. */
+const NOTES = [
+  {
+    name: 'list of readings',
+    key: 'jack finder',
+    start: (page: Page) => open(page, '/jack-finder/'),
+    change: addReading,
+    shows: (page: Page, times: number) =>
+      expect(page.getByRole('region', { name: 'Readings so far' }).getByRole('listitem')).toHaveCount(times),
+  },
+  {
+    name: 'set of choices',
+    key: 'sheet',
+    start: openSheet,
+    change: async (page: Page) => {
+      const choice = page.getByLabel('Plug, output end');
+      const at = await choice.evaluate((select: HTMLSelectElement) => select.selectedIndex);
+      await choice.selectOption({ index: at + 1 });
+    },
+    shows: (page: Page, times: number) =>
+      expect
+        .poll(() =>
+          page.getByLabel('Plug, output end').evaluate((select: HTMLSelectElement) => select.selectedIndex),
+        )
+        .toBe(times),
+  },
+  {
+    name: 'test of this lead',
+    key: dinPlan('mine').leads.map(proofShelf).join(''),
+    start: openSheet,
+    change: async (page: Page) => {
+      const rows = page.locator('.proof select');
+      const said = await rows.evaluateAll(
+        (all: HTMLSelectElement[]) => all.filter(({ value }) => value !== '').length,
+      );
+      await rows.nth(said).selectOption('silent');
+    },
+    shows: (page: Page, times: number) =>
+      expect
+        .poll(() =>
+          page
+            .locator('.proof select')
+            .evaluateAll((all: HTMLSelectElement[]) => all.filter(({ value }) => value !== '').length),
+        )
+        .toBe(times),
+  },
+] as const;
+
+for (const { name, key, start, change, shows } of NOTES) {
+  test(`the ${name} in two tabs: the last one does not win, and the reader chooses`, async ({ page }) => {
+    await start(page);
+    const other = await page.context().newPage();
+    await start(other);
+    await change(page);
+    await shows(page, 1);
+    await expect(alert(other)).toContainText(`This ${name} was changed in another tab`);
+    await change(other);
+    await shows(other, 1);
+    const before = await keptText(page, key);
+    await change(page);
+    await shows(page, 2);
+    await expect.poll(() => keptText(page, key)).not.toBe(before);
+    await button(other, 'Use the other tab’s version').click();
+    await button(other, 'Go on without it').click();
+    await shows(other, 2);
+    await expect(alert(other)).toHaveCount(0);
+  });
+
+  test(`the ${name} is not lost where the store is emptied, spoiled or refused`, async ({ page }) => {
+    await start(page);
+    await change(page);
+    await shows(page, 1);
+    await expect.poll(() => keptText(page, key)).not.toBe('');
+    await page.evaluate((kept) => localStorage.removeItem(`five-milliamps ${kept}`), key);
+    await change(page);
+    await expect(alert(page)).toContainText('was emptied while this page was open');
+    expect(await savedBy(page, button(page, `Save the ${name} to a file`))).toContain('{');
+    await button(page, 'Keep it again').click();
+    await shows(page, 2);
+    const kept = await keptText(page, key);
+    await start(page);
+    await shows(page, 2);
+    expect(await keptText(page, key)).toBe(kept);
+    await page.evaluate((at) => localStorage.setItem(`five-milliamps ${at}`, '{"half'), key);
+    await start(page);
+    await expect(alert(page)).toContainText(`The ${name} kept in this browser cannot be read`);
+    expect(await savedBy(page, button(page, 'Save what is there to a file'))).toBe('{"half');
+    await button(page, 'Let it go').click();
+    await expect(alert(page)).toHaveCount(0);
+    await start(page);
+    await expect(alert(page)).toHaveCount(0);
+    await refuse(page);
+    await start(page);
+    await change(page);
+    await expect(alert(page).filter({ hasText: 'does not keep your work' }).first()).toBeVisible();
+    await expect(button(page, `Save the ${name} to a file`)).toBeVisible();
+  });
+}
+
+test('everything in the finder comes back after starting over by mistake', async ({ page }) => {
+  await open(page, '/jack-finder/');
+  await addReading(page);
+  await button(page, 'Start over').click();
+  await button(page, 'Bring it back').click();
+  await expect(page.getByRole('region', { name: 'Readings so far' }).getByRole('listitem')).toHaveCount(1);
+});
+
+test('parts of a page that cannot be fetched say so, keep the work, and come when they are asked for again', async ({
+  page,
+}) => {
+  await page.route(/_astro\/(keeping|WhichLead|SendPanel)\.[^/]*\.js/, (route) => route.abort());
+  await page.goto('/bench/');
+  await expect(alert(page)).toContainText('Saving and opening could not be loaded');
+  await button(page, 'Which lead?').click();
+  await expect(alert(page)).toHaveCount(2);
+  await page.getByRole('group', { name: 'Input jack' }).getByLabel('Type').selectOption('type-b');
+  expect(await savedBy(page, button(page, 'Save the plan to a file'))).toContain('type-b');
+  await page.unrouteAll();
+  await button(page, 'Try again when you are online').click();
+  await page
+    .getByRole('button', { name: /^Use this wiring/ })
+    .first()
+    .click();
+  await button(page, 'Try again').click();
+  await expect(alert(page)).toHaveCount(0);
+  await expect(page.getByLabel('Plan file to open')).toBeAttached();
+  await expect.poll(() => keptText(page, 'bench')).toContain('type-b');
+});
+
+test('a device and a link that are removed are named, undo brings them back, and the focus is not lost', async ({
+  page,
+  baseURL,
+}) => {
+  const seen = await watch(page, baseURL ?? '');
+  await open(page, `/board/#plan=${await writeSharedLink(demoBoard())}`);
+  const word = page.locator('p.word');
+  await page
+    .getByRole('group', { name: 'Drawn board' })
+    .getByRole('button', { name: /^drive, device/ })
+    .click();
+  await button(page, 'Remove drive').click();
+  await expect(word).toHaveText("'drive' and its links are off the board. Undo brings them back.");
+  await expect(word).toBeFocused();
+  await button(page, 'Undo').click();
+  await page.getByRole('button', { name: 'link 2', exact: true }).click();
+  await button(page, 'Remove link 2').click();
+  await expect(word).toHaveText('link 2 is removed. Undo brings it back.');
+  await expect(word).toBeFocused();
+  await button(page, 'Undo').click();
+  await expect(page.locator('.headline')).toContainText('8 devices');
+  expect(seen.complaints).toEqual([]);
+});
