@@ -28,9 +28,9 @@ const LETTERS: readonly (readonly [PhoneContact, string])[] = [
 
 const PIN =
   '(?:din[ ]|midi[ ])?(?:pins?|broches?|stifte?|kontakte?|patillas?|clavijas?|contactos?)[ .#]*(?:no\\.?[ ]?|n°[ ]?|nr\\.?[ ]?)?';
-/** A bare 4, 5 or 2, which is no size, no voltage and no number of pins. */
+/** A bare 4, 5 or 2, which is no size or length (1/4, 2 m), no voltage and no number of pins. */
 const bare = (digit: string): string =>
-  `(?:${PIN})?(?<![\\d.,])${digit}(?![.,]?\\d|[ ]?mm|[ ]?v(?![\\p{L}])|[ -]?(?:pin|pol|broche|pôle|polig|terminal))`;
+  `(?:${PIN})?(?<![\\d.,]|(?<!\\d)1/)${digit}(?![.,]?\\d|[ ]?[cm]?m(?![\\p{L}])|[ ]?v(?![\\p{L}])|[ -]?(?:pin|pol|broche|pôle|polig|terminal))`;
 
 const CARRIED: readonly (readonly [Carried, boolean, string])[] = [
   [
