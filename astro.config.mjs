@@ -16,12 +16,6 @@ export default defineConfig({
     build: {
       // A font or picture turned into a data: address would need a wider policy.
       assetsInlineLimit: 0,
-      rollupOptions: {
-        treeshake: {
-          // Core and drawings do nothing when they are loaded, so a page carries only those that it uses.
-          moduleSideEffects: (id) => !/\/src\/(?:core|draw)\//.test(id),
-        },
-      },
     },
   },
   security: {

@@ -23,7 +23,7 @@ const SLOWEST = 5;
 const UNIT: Stage = {
   heading: 'Unit, drawing and content',
   program: 'vitest',
-  arguments: [...VITEST, 'tests/cli', 'tests/core', 'tests/draw', 'tests/content'],
+  arguments: [...VITEST, 'tests/cli', 'tests/components', 'tests/content', 'tests/core', 'tests/draw'],
   count: 'vitest',
 };
 const REFERENCE: Stage = {

@@ -1,10 +1,13 @@
 import { fileURLToPath } from 'node:url';
+import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
+  // Components are rendered as the build renders them, without a browser.
+  plugins: [svelte({ configFile: false })],
   test: {
     root: fileURLToPath(new URL('..', import.meta.url)),
-    include: ['tests/{cli,core,draw,content,reference}/**/*.test.ts'],
+    include: ['tests/{cli,components,content,core,draw,reference}/**/*.test.ts'],
     environment: 'node',
     passWithNoTests: false,
     allowOnly: false,

@@ -15,7 +15,7 @@ interface Reach {
 const TOOLS =
   /^(package(-lock)?\.json|tsconfig\.json|astro\.config\.mjs|tests\/(run|[^/]+\.config)\.[tj]s|src\/content\.config\.ts)$/;
 
-const UNIT_TEST = /^tests\/(cli|core|content|draw|reference)\/.*\.test\.ts$/;
+const UNIT_TEST = /^tests\/(cli|components|content|core|draw|reference)\/.*\.test\.ts$/;
 const BROWSER_TEST = /^tests\/(pages|widgets)\/.*\.test\.ts$/;
 
 /** Files that differ from a commit, new ones too and lost ones as well, from the root of the project. */

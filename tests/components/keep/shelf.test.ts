@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { addJackToBoard } from '../../components/keep/add-jack.ts';
-import { handWriter } from '../../components/keep/in-hand.ts';
+import { addJackToBoard } from '../../../components/keep/add-jack.ts';
+import { handWriter } from '../../../components/keep/in-hand.ts';
 import {
   addVersion,
   aside,
@@ -11,37 +11,13 @@ import {
   store,
   stored,
   versions,
-} from '../../components/keep/shelf.ts';
-import { demoBoard } from '../../src/core/board/index.ts';
-import { makeJack } from '../../src/core/wiring/index.ts';
-import { makePlan, readPlanText, writePlanText } from '../../src/core/plan/index.ts';
+} from '../../../components/keep/shelf.ts';
+import { demoBoard } from '../../../src/core/board/index.ts';
+import { makeJack } from '../../../src/core/wiring/index.ts';
+import { makePlan, readPlanText, writePlanText } from '../../../src/core/plan/index.ts';
+import { SmallStore } from '../../support/small-store.ts';
 
 const AT = '2026-05-01T10:00:00.000Z';
-
-/** A store of the browser that holds so many characters, and refuses the next. */
-class SmallStore {
-  readonly #held = new Map<string, string>();
-  readonly #room: number;
-
-  constructor(room: number) {
-    this.#room = room;
-  }
-
-  getItem(key: string): string | null {
-    return this.#held.get(key) ?? null;
-  }
-
-  setItem(key: string, text: string): void {
-    const others = [...this.#held].filter(([one]) => one !== key);
-    const used = others.reduce((sum, [one, value]) => sum + one.length + value.length, 0);
-    if (used + key.length + text.length > this.#room) throw new DOMException('no room', 'QuotaExceededError');
-    this.#held.set(key, text);
-  }
-
-  removeItem(key: string): void {
-    this.#held.delete(key);
-  }
-}
 
 beforeEach(() => void vi.stubGlobal('localStorage', new SmallStore(5_000_000)));
 afterEach(() => void vi.unstubAllGlobals());

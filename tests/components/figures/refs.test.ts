@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { conductorLabel, contactLabel, joinOf, neighbourOf } from '../../components/figures/refs.ts';
-import type { ContactRef } from '../../components/figures/refs.ts';
-import { drawLead } from '../../src/draw/lead.ts';
+import { conductorLabel, contactLabel, joinOf, neighbourOf } from '../../../components/figures/refs.ts';
+import type { ContactRef } from '../../../components/figures/refs.ts';
+import { drawLead } from '../../../src/draw/lead.ts';
 
 const drawing = drawLead({
   width: 1080,
