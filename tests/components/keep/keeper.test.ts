@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { Keeper } from '../../../components/keep/keeper.svelte.ts';
 import { aside, putAside, shelfKey, store, stored, versions } from '../../../components/keep/shelf.ts';
 import { isoOf } from '../../../components/keep/moments.ts';
+import { PLAN_KIND } from '../../../components/keep/plan-kind.ts';
 import { LIBRARY, makePlan, readPlanText, writePlanText } from '../../../src/core/plan/index.ts';
 import type { Plan } from '../../../src/core/plan/index.ts';
 import { SmallStore } from '../../support/small-store.ts';
@@ -16,8 +17,10 @@ const plan = (count: number, title = ''): Plan => makePlan({ title, devices: LIB
 let clock = 0;
 const listeners = new Map<string, (event: Event) => void>();
 
-function keeperOn(): Keeper {
-  const keeper = new Keeper('board', () => clock);
+const newKeeper = (): Keeper<Plan> => new Keeper('board', PLAN_KIND, () => clock);
+
+function keeperOn(): Keeper<Plan> {
+  const keeper = newKeeper();
   keeper.start(FRESH);
   return keeper;
 }
@@ -35,7 +38,7 @@ function otherTab(text: string): void {
   listeners.get('storage')?.(Object.assign(new Event('storage'), { key: shelfKey('board'), newValue }));
 }
 
-const texts = (): readonly string[] => versions('board').map(({ text }) => text);
+const texts = (): readonly string[] => versions('board').list.map(({ text }) => text);
 
 beforeEach(() => {
   clock = Date.UTC(2026, 4, 1);
@@ -44,6 +47,7 @@ beforeEach(() => {
   vi.stubGlobal('addEventListener', (name: string, hear: (event: Event) => void) =>
     listeners.set(name, hear),
   );
+  vi.stubGlobal('document', new EventTarget());
   vi.stubGlobal('removeEventListener', (name: string) => listeners.delete(name));
 });
 afterEach(() => {
@@ -53,20 +57,20 @@ afterEach(() => {
 
 describe('A keeper', () => {
   test('finds nothing on an empty shelf, and does not write what the page began with', () => {
-    const keeper = new Keeper('board', () => clock);
+    const keeper = newKeeper();
     expect(keeper.start(FRESH)).toBeUndefined();
     keeper.keep(FRESH);
     expect(stored('board')).toEqual({});
   });
 
   test('writes nothing before it was started', () => {
-    new Keeper('board', () => clock).keep(plan(2));
+    newKeeper().keep(plan(2));
     expect(stored('board')).toEqual({});
   });
 
   test('gives the next visit what was kept, with its time', () => {
     keeperOn().keep(plan(2, 'Mine'));
-    const next = new Keeper('board', () => clock);
+    const next = newKeeper();
     expect(next.start(FRESH)).toEqual(plan(2, 'Mine'));
     expect(next.keptAt).toBe('2026-05-01T00:00:00.000Z');
   });
@@ -94,7 +98,6 @@ describe('A keeper', () => {
     const keeper = keeperOn();
     const twice = makePlan({ devices: [LIBRARY[0], LIBRARY[0]] as Plan['devices'] });
     keeper.keep(twice);
-    expect(keeper.failure?.why).toBe(keeper.refusal(twice));
     expect(keeper.failure?.why).toContain(LIBRARY[0]?.name);
     expect(stored('board')).toEqual({});
     keeper.keep(plan(1));
@@ -130,10 +133,13 @@ describe('Versions', () => {
 
   test('hold what was kept before a plan from elsewhere takes its place, unless it is the same', () => {
     const keeper = keeperOn();
-    keeper.makeWay(plan(2), plan(2));
+    const went: number[] = [];
+    keeper.replace(plan(2), plan(2), () => went.push(1));
     expect(texts()).toEqual([]);
-    keeper.makeWay(plan(2), plan(5));
+    keeper.replace(plan(2), plan(5), () => went.push(2));
     expect(texts()).toEqual([writePlanText(plan(2))]);
+    keeper.replace(FRESH, plan(5), () => went.push(3));
+    expect([went, texts().length]).toEqual([[1, 2, 3], 1]);
   });
 });
 
@@ -183,7 +189,9 @@ describe('Another tab', () => {
     keeper.listen();
     keeper.keep(plan(1));
     otherTab(writePlanText(plan(3)));
-    expect(keeper.takeTheirs(plan(2))).toEqual(plan(3));
+    let opened: Plan | undefined;
+    expect(keeper.takeTheirs(plan(2), (theirs) => (opened = theirs))).toBe(true);
+    expect(opened).toEqual(plan(3));
     expect(texts()).toEqual([writePlanText(plan(2))]);
     keeper.keep(plan(4));
     expect(shelf()).toEqual(plan(4));
@@ -194,7 +202,7 @@ describe('Another tab', () => {
     keeper.listen();
     keeper.keep(plan(1));
     otherTab('no plan');
-    expect(keeper.takeTheirs(plan(2))).toBeUndefined();
+    expect(keeper.takeTheirs(plan(2), () => expect.unreachable())).toBe(false);
     expect(keeper.clash?.text).toBe('no plan');
     expect(texts()).toEqual([]);
   });
@@ -222,7 +230,7 @@ describe('Another tab', () => {
 describe('A spoiled shelf', () => {
   test('is put aside before anything is written over it', () => {
     store('board', 0, 'old', '', 'not a plan');
-    const keeper = new Keeper('board', () => clock);
+    const keeper = newKeeper();
     expect(keeper.start(FRESH)).toBeUndefined();
     expect(keeper.spoiled?.text).toBe('not a plan');
     keeper.keep(plan(1));
@@ -242,9 +250,9 @@ describe('A spoiled shelf', () => {
   test('that cannot be put aside is not written over', () => {
     vi.stubGlobal('localStorage', new SmallStore(120));
     store('board', 0, 'old', '', 'x'.repeat(60));
-    const keeper = new Keeper('board', () => clock);
+    const keeper = newKeeper();
     keeper.start(FRESH);
-    expect(keeper.failure).toMatchObject({ full: true });
+    expect(keeper.failure?.why).toBe('what cannot be read could not be put aside');
     keeper.keep(plan(1));
     expect(stored('board').now?.text).toBe('x'.repeat(60));
   });
@@ -268,5 +276,56 @@ describe('A full store', () => {
     // What was kept before is a version again; all older ones are gone.
     expect(texts()).toEqual([writePlanText(plan(2, 'c'))]);
     expect(shelf()).toEqual(plan(6, 'c'));
+  });
+});
+
+describe('A store that was emptied', () => {
+  test('is noticed before anything is written, and takes plan and versions again when the reader says so', () => {
+    const keeper = keeperOn();
+    keeper.keep(plan(2));
+    clock += 10 * MINUTE;
+    keeper.keep(plan(2, 'a'));
+    vi.stubGlobal('localStorage', new SmallStore());
+    keeper.keep(plan(2, 'b'));
+    expect([keeper.emptied, stored('board')]).toEqual([true, {}]);
+    keeper.keepAgain(plan(2, 'b'));
+    expect([keeper.emptied, shelf()]).toEqual([false, plan(2, 'b')]);
+    expect(texts()).toEqual([writePlanText(plan(2))]);
+  });
+});
+
+describe('What cannot become a version', () => {
+  /** A keeper whose store has room for what is kept and for nothing beside it. */
+  function tight(): Keeper<Plan> {
+    vi.stubGlobal('localStorage', new SmallStore(writePlanText(plan(2)).length + 150));
+    const keeper = keeperOn();
+    keeper.keep(plan(2));
+    return keeper;
+  }
+
+  test('is not replaced before the reader has said so', () => {
+    const keeper = tight();
+    let went = false;
+    keeper.replace(plan(2), plan(1), () => (went = true));
+    expect([went, keeper.question?.text]).toEqual([false, writePlanText(plan(2))]);
+    keeper.answer(false);
+    expect([went, keeper.question]).toEqual([false, undefined]);
+    keeper.replace(plan(2), plan(1), () => (went = true));
+    keeper.answer(true);
+    expect([went, keeper.question]).toEqual([true, undefined]);
+  });
+
+  test('makes the browser ask before the page goes, and only then', () => {
+    const keeper = tight();
+    const leave = (one: Plan): boolean => {
+      const stop = keeper.later(one);
+      const event = new Event('beforeunload', { cancelable: true });
+      listeners.get('beforeunload')?.(event);
+      stop();
+      return event.defaultPrevented;
+    };
+    expect(leave(plan(2))).toBe(false);
+    expect(leave(plan(6))).toBe(true);
+    expect(shelf()).toEqual(plan(2));
   });
 });

@@ -71,7 +71,7 @@ describe('What is in hand', () => {
     const write = handWriter();
     write(PLAN);
     write({ ...PLAN, title: 'changed' });
-    expect(versions('bench').map(({ text }) => text)).toEqual([writePlanText(other)]);
+    expect(versions('bench').list.map(({ text }) => text)).toEqual([writePlanText(other)]);
   });
 
   test('is not written again when it is the same', () => {
