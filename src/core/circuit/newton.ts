@@ -56,7 +56,7 @@ export function newton(
     for (let at = 0; at < schur.length; at++) newtonSiemens[at] = schur[at]!;
     for (let at = 0; at < left; at++) newtonSide[at] = side[at + eliminated]!;
     newtonSide[left] = 0;
-    stampRamps(compiled, topology, left);
+    if (topology.ramps.length > 0) stampRamps(compiled, topology, left);
     for (const junction of compiled.junctions) {
       setCompanion(junction, motion.perSecond);
       const { anode, cathode, companionSiemens, companionAmperes } = junction;

@@ -63,10 +63,17 @@ export function setBase(compiled: CompiledCircuit, topology: Topology, base?: Fl
   const { junctions, first, second, supernodes } = compiled;
   const { row, stillCount, ramps, rampVolts } = topology;
   const { offsets } = supernodes;
-  const voltsAt = (node: number): number => (base ? base[row[node]! - stillCount]! : 0) + offsets[node]!;
-  for (const junction of junctions) junction.baseVolts = voltsAt(junction.anode) - voltsAt(junction.cathode);
-  for (let at = 0; at < ramps.length; at++)
-    rampVolts[at] = voltsAt(first[ramps[at]!]!) - voltsAt(second[ramps[at]!]!);
+  for (const junction of junctions) {
+    const { anode, cathode } = junction;
+    const apart = base ? base[row[anode]! - stillCount]! - base[row[cathode]! - stillCount]! : 0;
+    junction.baseVolts = apart + (offsets[anode]! - offsets[cathode]!);
+  }
+  for (let at = 0; at < ramps.length; at++) {
+    const a = first[ramps[at]!]!;
+    const b = second[ramps[at]!]!;
+    const apart = base ? base[row[a]! - stillCount]! - base[row[b]! - stillCount]! : 0;
+    rampVolts[at] = apart + (offsets[a]! - offsets[b]!);
+  }
 }
 
 /** Write the sources into a right-hand side, row by row, each scaled: amperes into every row, ground's the last. */
