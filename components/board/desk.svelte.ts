@@ -1,17 +1,19 @@
 /** The board on the desk: the plan with its past, its check, what the reader has in hand, and what is said to them. */
-import { checkBoard, connect, demoBoard } from '../../src/core/board/index.ts';
+import { connect, demoBoard } from '../../src/core/board/index.ts';
 import { edited, findJack, makePlan, moveDevice, sayEdit } from '../../src/core/plan/index.ts';
 import type { Finding } from '../../src/core/board/index.ts';
 import type { LinkMemory } from '../../src/core/verdict/index.ts';
 import type { JackPlace, Plan } from '../../src/core/plan/index.ts';
 import { History } from '../parts/history.svelte.ts';
+import { Checker } from './checker.svelte.ts';
 import { NOTHING_SHOWN, isAt } from './session.ts';
 import type { Chosen, Shown, Word } from './session.ts';
 
-/** A board being worked on: what the reader does goes through here, and what the page shows is read from here. */
+/** A board being worked on, made while a component starts: what the reader does goes through here, and what the page shows is read from here. */
 export class Desk {
   /** Links solved once are not solved again. */
   readonly memory: LinkMemory;
+  readonly checker: Checker;
   history = $state.raw(new History<Plan>(makePlan({})));
   chosen = $state.raw<Chosen>();
   picked = $state.raw<JackPlace>();
@@ -20,7 +22,6 @@ export class Desk {
   step = $state.raw<Shown>();
 
   readonly plan = $derived(this.history.now);
-  readonly check = $derived.by(() => checkBoard(this.plan, this.memory));
   readonly device = $derived(
     this.chosen?.kind === 'device'
       ? this.plan.devices.find(({ name }) => name === this.chosen?.name)
@@ -33,6 +34,7 @@ export class Desk {
 
   constructor(memory: LinkMemory) {
     this.memory = memory;
+    this.checker = new Checker(() => this.plan, memory);
   }
 
   say = (word: Word | undefined): void => {

@@ -102,3 +102,36 @@ test('a link that is empty, spoiled or too dear to solve is refused in words, an
     await expect(page.locator('.headline')).toContainText('8 devices');
   }
 });
+
+test('a board that takes long to solve is solved in the background: it can be stopped and taken up again, and nothing is called good before', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    // A clock that runs away stands for a slow machine, a worker that does not hear its first order for a long search.
+    const real = performance.now.bind(performance);
+    let ahead = 0;
+    performance.now = () => real() + (ahead += 1000);
+    const Real = window.Worker;
+    let orders = 0;
+    window.Worker = class extends Real {
+      override postMessage(order: unknown): void {
+        if (orders++ > 0) super.postMessage(order);
+      }
+    };
+  });
+  const plan = demoBoard();
+  await page.goto(`/board/#plan=${await writeSharedLink(plan)}`);
+  await wakeIslands(page);
+  const headline = page.locator('.headline');
+  const progress = page.getByRole('progressbar', { name: 'Links being solved' });
+  await expect(headline).toContainText('Links not solved');
+  await expect(headline).not.toContainText('work');
+  await expect(page.getByRole('region', { name: 'What the check found' })).toContainText('not solved yet');
+  await expect(progress).toBeVisible();
+  await page.getByRole('button', { name: 'Stop solving' }).click();
+  await expect(progress).toHaveCount(0);
+  await expect(headline).toContainText('Links not solved');
+  await page.getByRole('button', { name: 'Solve the links' }).click();
+  await expect(headline).toContainText('This board works');
+  await expect(headline).toContainText('every one works');
+});

@@ -6,13 +6,10 @@ import type { Finding, FindingKind, Severity } from './findings.ts';
 import { sayJack } from './jacks.ts';
 import type { SolvedOutput } from './solve-outputs.ts';
 
-/** Findings on each circuit: a split, what does not work, and what its notes say; what is over its rating first. */
-export function circuitFindings(solved: readonly SolvedOutput[]): readonly Finding[] {
-  const found = solved.flatMap((one) => {
-    const links = one.links.map(({ name }) => name);
-    return [...splitFindings(one, links), ...outcomeFindings(one, links), ...noteFindings(one, links)];
-  });
-  return found.toSorted((a, b) => Number(b.kind === 'over-rating') - Number(a.kind === 'over-rating'));
+/** Findings on one circuit: a split, what does not work, and what its notes say. */
+export function circuitFindings(solved: SolvedOutput): readonly Finding[] {
+  const links = solved.links.map(({ name }) => name);
+  return [...splitFindings(solved, links), ...outcomeFindings(solved, links), ...noteFindings(solved, links)];
 }
 
 function splitFindings(
@@ -41,7 +38,7 @@ function outcomeFindings(
   };
   if (outcome === 'unsolved') {
     const mend = 'Change a value that is far from any real part, or take another lead.';
-    return tell('link-fails', 'not solved', checkLink(link).sentence, mend);
+    return tell('not-solved', 'not solved', checkLink(link).sentence, mend);
   }
   const misfit = notes.find(({ kind }) => kind === 'plug-does-not-fit');
   if (misfit) {

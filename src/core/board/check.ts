@@ -6,9 +6,10 @@ import { checkChannels } from './check-channels.ts';
 import { checkNetwork } from './check-network.ts';
 import { leadFindings } from './check-leads.ts';
 import { circuitFindings } from './check-links.ts';
-import { SEVERITIES } from './findings.ts';
+import { SEVERITIES, finding } from './findings.ts';
 import type { Finding } from './findings.ts';
-import { solveOutputs } from './solve-outputs.ts';
+import { linksByOutput, solveOutput } from './solve-outputs.ts';
+import type { SolvedOutput } from './solve-outputs.ts';
 
 /** Everything found, worst first, and the outcome of each link in the plan's order. */
 export interface BoardCheck {
@@ -18,12 +19,35 @@ export interface BoardCheck {
   readonly passes: boolean;
 }
 
+/** How far a check is: outputs solved, of how many. */
+export interface CheckProgress {
+  readonly done: number;
+  readonly of: number;
+}
+
 /** Check a board. A memory that is kept between checks saves solving again what has not changed. */
 export function checkBoard(plan: Plan, memory: LinkMemory = new Map()): BoardCheck {
+  const checking = checkSteps(plan, memory);
+  let turn = checking.next();
+  while (turn.done !== true) turn = checking.next();
+  return turn.value;
+}
+
+/** As `checkBoard`, circuit by circuit, so that whoever asks may stop after any of them. */
+export function* checkSteps(plan: Plan, memory: LinkMemory): Generator<CheckProgress, BoardCheck> {
   const graph = boardGraph(plan);
-  const solved = solveOutputs(plan, memory);
+  const outputs = linksByOutput(plan);
+  const solved: SolvedOutput[] = [];
+  const circuits: Finding[] = [];
+  for (const links of outputs) {
+    const one = solveOutput(plan, links, memory);
+    solved.push(one);
+    circuits.push(...circuitFindings(one));
+    yield { done: solved.length, of: outputs.length };
+  }
   const found = [
-    ...circuitFindings(solved),
+    // What is over its rating stands first.
+    ...circuits.toSorted((a, b) => Number(b.kind === 'over-rating') - Number(a.kind === 'over-rating')),
     ...leadFindings(plan, graph, solved),
     ...checkNetwork(graph, plan, solved),
     ...checkChannels(graph, plan),
@@ -31,4 +55,19 @@ export function checkBoard(plan: Plan, memory: LinkMemory = new Map()): BoardChe
   const findings = SEVERITIES.flatMap((severity) => found.filter((one) => one.severity === severity));
   const outcomes = plan.links.map((link) => solved.find(({ links }) => links.includes(link))!.judgement);
   return { findings, outcomes, passes: !findings.some(({ severity }) => severity === 'error') };
+}
+
+/** What is known of a board before it is solved: no link has an outcome, and nothing is called good. */
+export function unsolvedBoard({ links }: Plan): BoardCheck {
+  const words = {
+    what: 'the links of this board are not solved yet',
+    why: 'What each of them does is known when all are solved.',
+    mend: 'Let them be solved to the end.',
+  };
+  const where = { links: links.map(({ name }) => name) };
+  return {
+    findings: [finding('not-solved', 'error', where, words)],
+    outcomes: links.map(() => ({ outcome: 'unsolved', danger: undefined })),
+    passes: false,
+  };
 }

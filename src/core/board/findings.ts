@@ -11,6 +11,7 @@ export type FindingKind =
   | 'does-not-fit'
   | 'no-passive-lead'
   | 'link-fails'
+  | 'not-solved'
   | 'weak'
   | 'over-rating'
   | 'too-deep'

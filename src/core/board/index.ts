@@ -1,7 +1,7 @@
 /** A whole board: checks, one press, lists. The door of the floor: what others may use, and nothing else. */
 export { breakoutCost } from './breakouts.ts';
-export { checkBoard } from './check.ts';
-export type { BoardCheck } from './check.ts';
+export { checkBoard, checkSteps, unsolvedBoard } from './check.ts';
+export type { BoardCheck, CheckProgress } from './check.ts';
 export { csvText } from './csv.ts';
 export { DEMO_NOTE, demoBoard } from './demo.ts';
 export { readDeviceLines, sayDevice, sayLineProblem } from './device-lines.ts';

@@ -12,11 +12,18 @@ export interface SolvedOutput {
   readonly judgement: NotedJudgement;
 }
 
+/** The links of a board by the output that they leave. */
+export function linksByOutput({ links }: Plan): readonly (readonly PlanLink[])[] {
+  return [...Map.groupBy(links, ({ output }) => JSON.stringify([output.device, output.jack])).values()];
+}
+
+/** Solve all links that leave one output; there must be one at least. */
+export function solveOutput(plan: Plan, links: readonly PlanLink[], memory: LinkMemory): SolvedOutput {
+  const link = wholeLink(plan, links[0]!);
+  return { links, link, judgement: checkLink(link, 'notes', memory) };
+}
+
 /** Solve the board output by output. */
 export function solveOutputs(plan: Plan, memory: LinkMemory): readonly SolvedOutput[] {
-  const groups = Map.groupBy(plan.links, ({ output }) => JSON.stringify([output.device, output.jack]));
-  return [...groups.values()].map((links) => {
-    const link = wholeLink(plan, links[0]!);
-    return { links, link, judgement: checkLink(link, 'notes', memory) };
-  });
+  return linksByOutput(plan).map((links) => solveOutput(plan, links, memory));
 }

@@ -18,6 +18,8 @@ export function boardStanding(plan: Plan, { findings, outcomes }: BoardCheck): S
   const warnings = findings.filter(({ severity }) => severity === 'warning').length;
   if (outcomes.some(({ danger }) => danger !== undefined))
     return { grade: 'bad', label: 'Do not connect: a part would be over its rating' };
+  if (plan.links.length > 0 && outcomes.every(({ outcome }) => outcome === 'unsolved'))
+    return { grade: 'doubtful', label: 'Links not solved' };
   if (plan.devices.length < 2) return { grade: 'doubtful', label: 'One device: add what it is to talk to' };
   if (errors > 0) return { grade: 'bad', label: `${count(errors, 'thing stops', 'things stop')} this board` };
   if (plan.links.length === 0)

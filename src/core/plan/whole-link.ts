@@ -3,7 +3,16 @@ import type { Branch, Link, Rival } from '../wiring/index.ts';
 import { linkOf } from './parts.ts';
 import type { JackPlace, Plan, PlanLink } from './plan.ts';
 
-const keyOf = ({ device, jack }: JackPlace): string => JSON.stringify([device, jack]);
+/** A jack's place as text; each place is asked for once for every link of the board. */
+const keys = new WeakMap<JackPlace, string>();
+
+function keyOf(place: JackPlace): string {
+  const known = keys.get(place);
+  if (known !== undefined) return known;
+  const made = JSON.stringify([place.device, place.jack]);
+  keys.set(place, made);
+  return made;
+}
 
 /**
  * A link with its own inputs first, then those of other links on the same output, and the other outputs that end on any of

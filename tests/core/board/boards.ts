@@ -1,10 +1,11 @@
 /** Invented boards from a seed, with places, leads, hubs and prices. No device or price stands for a real one. */
+import { PLAN_LIMITS } from '../../../src/core/plan/kinds.ts';
 import { LIBRARY, planJack } from '../../../src/core/plan/library.ts';
 import { makePlan } from '../../../src/core/plan/parts.ts';
-import type { Device, Plan, StockLead } from '../../../src/core/plan/plan.ts';
+import type { Device, JackPlace, Plan, PlanJack, StockLead } from '../../../src/core/plan/plan.ts';
 import type { Connector } from '../../../src/core/wiring/connectors.ts';
 import { makeLead, wires } from '../../../src/core/wiring/link.ts';
-import type { Lead } from '../../../src/core/wiring/link.ts';
+import type { Direction, Lead } from '../../../src/core/wiring/link.ts';
 import { seededRandom } from '../../support/random.ts';
 import type { Random } from '../../support/random.ts';
 
@@ -135,4 +136,36 @@ export function wiredBoard(count: number): Plan {
       inputs: [{ device: devices[at + 1]?.name ?? '', jack: 'IN', leads: [name] }],
     })),
   };
+}
+
+/** As many links as a file may hold, each with jacks of its own and a lead that does not work, so that nothing is solved once for two. */
+export function dearestBoard(): Plan {
+  const count = PLAN_LIMITS.links;
+  const half = PLAN_LIMITS.devices / 2;
+  const perDevice = count / half;
+  const jacks = (direction: Direction, from: number): readonly PlanJack[] =>
+    Array.from({ length: perDevice }, (_, at) =>
+      planJack(`jack ${at}`, direction, 'din7', 'din', {
+        values: direction === 'out' ? { sourceOhms: 220 + (from * perDevice + at) / 100 } : {},
+      }),
+    );
+  const lead = makeLead('din7', 'din7', wires('1-1', '2-2', '4-1', '5-3', 'shell-shell'));
+  const all = Array.from({ length: count }, (_, at) => at);
+  const place = (side: string, at: number): JackPlace => ({
+    device: `${side} ${Math.floor(at / perDevice)}`,
+    jack: `jack ${at % perDevice}`,
+  });
+  const devices = Array.from({ length: half }, (_, at) => [
+    { name: `from ${at}`, kind: 'controller' as const, jacks: jacks('out', at) },
+    { name: `to ${at}`, kind: 'pedal' as const, jacks: jacks('in', at) },
+  ]).flat();
+  return makePlan({
+    devices,
+    leads: all.map((at) => ({ ...lead, name: `lead ${at}`, lengthMetres: 1 + at / 100 })),
+    links: all.map((at) => ({
+      name: `link ${at}`,
+      output: place('from', at),
+      inputs: [{ ...place('to', at), leads: [`lead ${at}`] }],
+    })),
+  });
 }
