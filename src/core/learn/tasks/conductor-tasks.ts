@@ -1,0 +1,158 @@
+/** Tasks on the conductors of a lead: what may be cut, and which way the current goes. Both are solved. */
+import { checkLink, linkFor, sayAmperes } from '../../verdict/index.ts';
+import { contactWords, makeJack, wires } from '../../wiring/index.ts';
+import type { Conductor, Jack } from '../../wiring/index.ts';
+import { eachThat, oneOf } from './forms.ts';
+import type { Chance, Drawn, Level, TaskKind } from './task.ts';
+
+/** Jacks and leads whose conductors are cut one by one. */
+const CUTS: readonly {
+  readonly output: Jack;
+  readonly input: Jack;
+  readonly conductors: readonly Conductor[];
+}[] = [
+  {
+    output: makeJack('out', 'din5', 'din'),
+    input: makeJack('in', 'din5', 'din'),
+    conductors: wires('1-1', '2-2', '3-3', '4-4', '5-5'),
+  },
+  {
+    output: makeJack('out', 'din5', 'din'),
+    input: makeJack('in', 'trs-3.5', 'type-a'),
+    conductors: wires('2-sleeve', '4-ring', '5-tip'),
+  },
+  {
+    output: makeJack('out', 'trs-3.5', 'type-b'),
+    input: makeJack('in', 'trs-3.5', 'type-b'),
+    conductors: wires('tip-tip', 'ring-ring', 'sleeve-sleeve'),
+  },
+  {
+    output: makeJack('out', 'trs-6.35', 'type-a'),
+    input: makeJack('in', 'din5', 'din'),
+    conductors: wires('ring-4', 'tip-5', 'sleeve-2'),
+  },
+];
+/** The same for level 3: an input that listens against its own ground needs the shield. */
+const CUTS_WITH_TRAP: typeof CUTS = [
+  {
+    output: makeJack('out', 'trs-6.35', 'tip-signal'),
+    input: makeJack('in', 'trs-6.35', 'tip-signal'),
+    conductors: wires('tip-tip', 'ring-ring', 'sleeve-sleeve'),
+  },
+  {
+    output: makeJack('out', 'trs-3.5', 'ring-signal'),
+    input: makeJack('in', 'trs-3.5', 'ring-signal'),
+    conductors: wires('tip-tip', 'ring-ring', 'sleeve-sleeve'),
+  },
+  ...CUTS.slice(1, 3),
+];
+
+const sayConductor = ({ from, to }: Conductor): string => `${contactWords(from)} to ${contactWords(to)}`;
+
+function cutConductors(level: Level, chance: Chance): Drawn {
+  const { output, input, conductors } = chance.turn(level === 3 ? CUTS_WITH_TRAP : CUTS);
+  const outcomeOf = (left: readonly Conductor[]): string =>
+    checkLink(linkFor(output, input, left), 'outcome').outcome;
+  const offered = conductors.map((one) => ({
+    text: sayConductor(one),
+    right: outcomeOf(conductors.filter((other) => other !== one)) === 'flows',
+  }));
+  const free = offered.filter(({ right }) => right).map(({ text }) => text);
+  const grounded = output.style.endsWith('-signal');
+  return {
+    ask: 'One conductor of this lead is cut, and only one. Which may it be, so that notes still get through?',
+    shows: { shows: 'lead', output, input, conductors },
+    ...eachThat(
+      offered,
+      [
+        {
+          slip: 'shield as return',
+          ticks: (text) => free.includes(text) && !/2|sleeve/.test(text),
+          says: 'What does the shield meet inside the input? Only what carries the current has to stay.',
+        },
+        {
+          slip: 'none may go',
+          ticks: () => false,
+          says: 'Follow the current, out and back. A conductor that it does not use may go.',
+        },
+        {
+          slip: 'all may go',
+          ticks: () => true,
+          says: 'Then nothing would be left. Cut one and follow the current, out and back.',
+        },
+        {
+          slip: 'shield always free',
+          ticks: (text) => /2|sleeve/.test(text),
+          says: 'Does this input have a way back without the shield?',
+        },
+      ],
+      chance,
+    ),
+    hints: [
+      'Only a whole loop carries current.',
+      grounded
+        ? 'This output sends against ground. Which contact is its way back?'
+        : 'Find the two contacts that carry the source and the sink.',
+      'Everything else may be cut.',
+    ],
+    steps: [
+      grounded
+        ? 'The signal goes out on one contact and comes back through the ground.'
+        : 'The current goes out on the source line and comes back on the sink line.',
+      `These may be cut: ${free.join(', ') || 'none'}.`,
+    ],
+  };
+}
+
+function loopDirection(level: Level, chance: Chance): Drawn {
+  const cases = (level === 3 ? CUTS_WITH_TRAP : CUTS).flatMap(({ output, input, conductors }) =>
+    conductors.map((conductor) => ({ output, input, conductors, conductor })),
+  );
+  const { output, input, conductors, conductor } = chance.turn(cases);
+  const { conductors: solved } = checkLink(linkFor(output, input, conductors)).readings.active;
+  const amperes = solved.find(({ from, to }) => from === conductor.from && to === conductor.to)?.amperes ?? 0;
+  const way = amperes > CURRENT_SEEN ? 'out' : amperes < -CURRENT_SEEN ? 'back' : 'none';
+  const ways = {
+    out: 'From the sender to the listener.',
+    back: 'From the listener to the sender.',
+    none: 'Neither way: it carries no current.',
+  } as const;
+  return {
+    ask: `A 0 is being sent. Which way does the current go in the conductor from ${sayConductor(conductor)}?`,
+    shows: { shows: 'lead', output, input, conductors },
+    ...oneOf(
+      (['out', 'back', 'none'] as const).map((one) =>
+        one === way
+          ? { text: ways[one], right: true }
+          : { text: ways[one], slip: `says ${one}`, says: saidTo(one, way) },
+      ),
+      chance,
+    ),
+    hints: [
+      'Current leaves the sender on the source line and comes home on the sink line.',
+      'Find out which line this contact of the sender carries.',
+      'A shield carries no current where the input is isolated.',
+    ],
+    steps: [`Solved, this conductor carries ${sayAmperes(Math.abs(amperes))}.`, ways[way]],
+  };
+}
+
+/** A conductor that carries less than this carries nothing that a reader would call current, amperes. */
+const CURRENT_SEEN = 1e-6;
+
+type Way = 'out' | 'back' | 'none';
+
+/** What is said to a way that is not the right one. */
+function saidTo(said: Way, right: Way): string {
+  if (right === 'none') return 'What does this contact meet inside the input? A dead end carries nothing.';
+  if (said === 'none') return 'This conductor is part of the loop. Follow it out and back.';
+  return right === 'out'
+    ? 'Where does the loop get its current from? It leaves the supply on the source line.'
+    : 'The sink line leads the current home, into the sender.';
+}
+
+/** The tasks on conductors. */
+export const CONDUCTOR_TASKS: readonly TaskKind[] = [
+  { kind: 'cut-conductors', title: 'What may be cut?', draw: cutConductors },
+  { kind: 'loop-direction', title: 'Which way does it flow?', draw: loopDirection },
+];

@@ -1,0 +1,129 @@
+/** Ways to put a question, so that a kind says what it asks and nothing twice. */
+import { hexOf } from '../../signal/index.ts';
+import type { Chance, Drawn, Slip, Unit } from './task.ts';
+
+/** An answer to choose: right, or wrong by a known mistake with what is said to it. */
+export type Offered =
+  | { readonly text: string; readonly right: true }
+  | { readonly text: string; readonly slip: string; readonly says: string };
+
+type Answered = Pick<Drawn, 'form' | 'right' | 'slips'>;
+
+/** One of several answers, in an order that the seed decides. @throws unless exactly one is right. */
+export function oneOf(offered: readonly Offered[], chance: Chance): Answered {
+  const shown = chance.shuffled(offered);
+  const right = shown.flatMap((one, at) => ('right' in one ? [String(at)] : []));
+  if (right.length !== 1) throw new Error(`task: needs one right answer, got ${right.length}`);
+  return {
+    form: { form: 'choice', options: shown.map(({ text }) => text) },
+    right: right[0] as string,
+    slips: shown.flatMap((one, at) =>
+      'slip' in one ? [{ name: one.slip, answer: String(at), sentence: one.says }] : [],
+    ),
+  };
+}
+
+/** A number that a known mistake would give. */
+export interface WrongNumber {
+  readonly slip: string;
+  readonly value: number;
+  readonly says: string;
+}
+
+/** Decimals that a number in a task is shown with at most: four digits that mean something. */
+const DIGITS = 4;
+
+/** A number as text, as a reader would type it. */
+export function plainNumber(value: number): string {
+  return String(Number(value.toPrecision(DIGITS)));
+}
+
+/**
+ * A number within a share of the right one, in a unit. A mistake whose number is too near to the right one, or to that of a
+ * mistake named before it, is left out: it could not be told from it.
+ */
+export function aNumber(right: number, unit: Unit, share: number, wrong: readonly WrongNumber[]): Answered {
+  const slips: Slip[] = [];
+  const taken = [right];
+  for (const { slip, value, says } of wrong) {
+    if (taken.some((one) => Math.abs(value - one) <= 2 * share * Math.abs(one) + Number.EPSILON)) continue;
+    taken.push(value);
+    slips.push({ name: slip, answer: plainNumber(value), sentence: says });
+  }
+  return { form: { form: 'number', unit, share }, right: plainNumber(right), slips };
+}
+
+/** A known wrong order. */
+export interface WrongOrder {
+  readonly slip: string;
+  readonly items: readonly string[];
+  readonly says: string;
+}
+
+/** Items to be put in order; they are shown in an order that the seed decides and that is not the right one. */
+export function inOrder(right: readonly string[], wrong: readonly WrongOrder[], chance: Chance): Answered {
+  const drawn = chance.shuffled(right);
+  const items = drawn.every((one, at) => one === right[at]) ? [...drawn.slice(1), drawn[0] as string] : drawn;
+  const numbers = (order: readonly string[]): string => order.map((one) => items.indexOf(one)).join(' ');
+  const answer = numbers(right);
+  return {
+    form: { form: 'order', items },
+    right: answer,
+    slips: wrong
+      .map(({ slip, items: order, says }) => ({ name: slip, answer: numbers(order), sentence: says }))
+      .filter(
+        (one, at, all) =>
+          one.answer !== answer && all.findIndex((other) => other.answer === one.answer) === at,
+      ),
+  };
+}
+
+/** Each of these that is so; `wrong` names mistakes by what they would tick. */
+export function eachThat(
+  offered: readonly { readonly text: string; readonly right: boolean }[],
+  wrong: readonly {
+    readonly slip: string;
+    readonly ticks: (text: string) => boolean;
+    readonly says: string;
+  }[],
+  chance: Chance,
+): Answered {
+  const shown = chance.shuffled(offered);
+  const ticked = (test: (one: (typeof shown)[number]) => boolean): string =>
+    shown.flatMap((one, at) => (test(one) ? [String(at)] : [])).join(' ') || '-';
+  const right = ticked((one) => one.right);
+  return {
+    form: { form: 'several', options: shown.map(({ text }) => text) },
+    right,
+    slips: wrong
+      .map(({ slip, ticks, says }) => ({
+        name: slip,
+        answer: ticked(({ text }) => ticks(text)),
+        sentence: says,
+      }))
+      .filter(
+        (one, at, all) =>
+          one.answer !== right && all.findIndex((other) => other.answer === one.answer) === at,
+      ),
+  };
+}
+
+const inHex = (bytes: readonly number[]): string => bytes.map(hexOf).join(' ');
+
+/** Bytes, with those that known mistakes would give. */
+export function theBytes(
+  right: readonly number[],
+  wrong: readonly { readonly slip: string; readonly bytes: readonly number[]; readonly says: string }[],
+): Answered {
+  const answer = inHex(right);
+  return {
+    form: { form: 'bytes' },
+    right: answer,
+    slips: wrong
+      .map(({ slip, bytes, says }) => ({ name: slip, answer: inHex(bytes), sentence: says }))
+      .filter(
+        (one, at, all) =>
+          one.answer !== answer && all.findIndex((other) => other.answer === one.answer) === at,
+      ),
+  };
+}

@@ -1,0 +1,207 @@
+/** Tasks on the five-milliamp loop. Every right answer is solved; the formulas here are those of the mistakes. */
+import { checkLink, linkFor, sayAmperes } from '../../verdict/index.ts';
+import { makeJack } from '../../wiring/index.ts';
+import { CONDUCTOR_TASKS } from './conductor-tasks.ts';
+import { aNumber, inOrder, oneOf, plainNumber } from './forms.ts';
+import {
+  LED_VOLTS,
+  LOOPS,
+  LOW_LOOPS,
+  WHOLE,
+  jacksOf,
+  milliamperes,
+  rowsOf,
+  total,
+  type Loop,
+} from './loops.ts';
+import type { Chance, Drawn, Level, TaskKind } from './task.ts';
+
+/** Share by which a number worked out by hand may be off: the LED's voltage moves a little with its current. */
+const BY_HAND = 0.06;
+
+function loopCurrent(level: Level, chance: Chance): Drawn {
+  const loop = chance.turn(level === 3 ? LOW_LOOPS : LOOPS);
+  const { volts, source, sink } = loop;
+  const inMilli = (over: number, ohms: number): number => (over / ohms) * 1e3;
+  const right = milliamperes(loop);
+  return {
+    ask: 'How much current flows through the LED while a 0 is sent?',
+    shows: { shows: 'rows', rows: rowsOf(loop) },
+    ...aNumber(right, 'mA', BY_HAND, [
+      {
+        slip: 'LED forgotten',
+        value: inMilli(volts, total(loop)),
+        says: `The LED keeps about ${LED_VOLTS} V. What is left for the resistors?`,
+      },
+      {
+        slip: 'one resistor',
+        value: inMilli(volts - LED_VOLTS, source),
+        says: 'Follow the loop with a finger and count the resistors.',
+      },
+      {
+        slip: 'receiver forgotten',
+        value: inMilli(volts - LED_VOLTS, source + sink),
+        says: 'There is a resistor in the receiver too. The current has to go through it.',
+      },
+      {
+        slip: 'LED added',
+        value: inMilli(volts + LED_VOLTS, total(loop)),
+        says: 'The LED takes its share of the supply away; it does not add to it.',
+      },
+    ]),
+    hints: [
+      'The same current goes through every part of the loop.',
+      'Take what the LED keeps from the supply. The resistors share the rest.',
+      'Divide the volts that are left by the ohms of all the resistors together.',
+    ],
+    steps: [
+      `All resistors, one after the other: ${total(loop)} ohm.`,
+      `The LED keeps ${LED_VOLTS} V of the ${volts} V: ${plainNumber(volts - LED_VOLTS)} V are left.`,
+      `${plainNumber(volts - LED_VOLTS)} V over ${total(loop)} ohm: about ${plainNumber(inMilli(volts - LED_VOLTS, total(loop)))} mA. Solved with the LED's own curve and the wire: ${sayAmperes(right / 1e3)}.`,
+    ],
+  };
+}
+
+function missingResistor(level: Level, chance: Chance): Drawn {
+  const loop = chance.turn(level === 3 ? LOW_LOOPS.slice(0, 3) : LOOPS.slice(1));
+  const { volts, source, sink, series } = loop;
+  const wanted = Number((((volts - LED_VOLTS) / total(loop)) * 1e3).toPrecision(3));
+  const left = volts - LED_VOLTS;
+  const all = (left / wanted) * 1e3;
+  return {
+    ask: `A loop is to carry ${wanted} mA while a 0 is sent. Which resistor belongs in the receiver?`,
+    shows: { shows: 'rows', rows: rowsOf(loop).filter(([what]) => what !== 'resistor in the receiver') },
+    ...aNumber(series, 'ohm', BY_HAND, [
+      {
+        slip: 'others not taken off',
+        value: all,
+        says: 'That is what the whole loop needs. Two resistors are there already.',
+      },
+      {
+        slip: 'LED forgotten',
+        value: (volts / wanted) * 1e3 - source - sink,
+        says: `The LED keeps about ${LED_VOLTS} V. Only the rest stands across the resistors.`,
+      },
+      {
+        slip: 'one not taken off',
+        value: all - source,
+        says: 'Both lines have a resistor in the sender. Take both off.',
+      },
+    ]),
+    hints: [
+      'Volts over current gives the ohms of the whole loop.',
+      `Take the ${LED_VOLTS} V of the LED from the supply first.`,
+      'From the ohms of the whole loop, take the two resistors that are there.',
+    ],
+    steps: [
+      `${volts} V less ${LED_VOLTS} V for the LED: ${plainNumber(left)} V for the resistors.`,
+      `${plainNumber(left)} V over ${wanted} mA: ${Math.round(all)} ohm in all.`,
+      `${Math.round(all)} less ${source} and ${sink}: about ${series} ohm.`,
+    ],
+  };
+}
+
+const sayLoop = ({ volts, source, sink, series }: Loop): string =>
+  `${volts} V through ${source} + ${sink} + ${series} ohm`;
+
+function rankLoops(level: Level, chance: Chance): Drawn {
+  const first = chance.turn(LOOPS);
+  const low = chance.pick(LOW_LOOPS);
+  const pool = [...LOOPS, ...(level >= 2 ? LOW_LOOPS : [])].filter((one) => one !== first && one !== low);
+  const chosen = [first, low];
+  for (const loop of chance.shuffled(pool)) {
+    const near = chosen.some((one) => Math.abs(milliamperes(one) / milliamperes(loop) - 1) < APART);
+    if (!near && chosen.length < 4) chosen.push(loop);
+  }
+  const by = (key: (loop: Loop) => number): readonly string[] =>
+    chosen.toSorted((a, b) => key(a) - key(b)).map(sayLoop);
+  return {
+    ask: 'Put these loops in order, the one with the least current first. Each has one LED.',
+    ...inOrder(
+      by(milliamperes),
+      [
+        {
+          slip: 'most first',
+          items: by((loop) => -milliamperes(loop)),
+          says: 'The other way round: the least current comes first.',
+        },
+        {
+          slip: 'by volts',
+          items: by((loop) => loop.volts * 1e4 - total(loop)),
+          says: 'Compare the resistors before the volts: 3.3 V with few ohms beats 5 V with many.',
+        },
+        {
+          slip: 'LED forgotten',
+          items: by((loop) => loop.volts / total(loop)),
+          says: `Take the LED's ${LED_VOLTS} V from each supply first.`,
+        },
+      ],
+      chance,
+    ),
+    hints: [
+      'Current is what the supply has left, over all the resistors.',
+      `Take ${LED_VOLTS} V from each supply, and add up the ohms of each loop.`,
+      'Divide, loop by loop, then sort.',
+    ],
+    steps: chosen
+      .toSorted((a, b) => milliamperes(a) - milliamperes(b))
+      .map((loop) => `${sayLoop(loop)}: ${sayAmperes(milliamperes(loop) / 1e3)}.`),
+  };
+}
+
+/** Loops nearer to one another than this share are too near to be put in order by hand. */
+const APART = 0.08;
+
+function idleOrActive(level: Level, chance: Chance): Drawn {
+  const loop = chance.pick(level === 3 ? LOW_LOOPS : LOOPS);
+  const state = chance.turn(['idle', 'active', 'off'] as const);
+  const [output, input] = jacksOf(loop);
+  const off = makeJack('out', 'din5', 'din', { circuit: 'driver-off' });
+  const verdict = checkLink(linkFor(state === 'off' ? off : output, input, WHOLE));
+  const { contacts } = verdict.readings[state === 'idle' ? 'idle' : 'active'];
+  const volts = (pin: string): string =>
+    `${(contacts.find(({ spot }) => spot.place === 'output' && spot.contact === pin)?.volts ?? 0).toFixed(2)} V`;
+  const texts = {
+    idle: 'It rests: no current flows.',
+    active: 'It sends a 0: current flows.',
+    off: 'It has no supply.',
+  } as const;
+  const told = {
+    idle: 'Both lines stand at one voltage: nothing drives a current between them.',
+    active: 'There is a voltage between the two lines, so current flows.',
+    off: 'A sender that is on holds its lines at its supply while it rests.',
+  } as const;
+  return {
+    ask: 'A sender is held in one state, a lead and a listener are plugged in, and two meters are on its pins. What does it do?',
+    shows: {
+      shows: 'rows',
+      rows: [
+        ['pin 4 against pin 2', volts('4')],
+        ['pin 5 against pin 2', volts('5')],
+      ],
+    },
+    ...oneOf(
+      (['idle', 'active', 'off'] as const).map((one) =>
+        one === state
+          ? { text: texts[one], right: true }
+          : { text: texts[one], slip: `says ${one}`, says: told[state] },
+      ),
+      chance,
+    ),
+    hints: [
+      'Current flows where there is a voltage between the two lines.',
+      'Take one reading from the other.',
+      'Two readings alike: at rest, or no supply at all.',
+    ],
+    steps: [`Pin 4 shows ${volts('4')}, pin 5 ${volts('5')}.`, told[state], texts[state]],
+  };
+}
+
+/** The tasks of the lesson. */
+export const LOOP_TASKS: readonly TaskKind[] = [
+  { kind: 'loop-current', title: 'Work out the current', draw: loopCurrent },
+  ...CONDUCTOR_TASKS,
+  { kind: 'rank-loops', title: 'Least current first', draw: rankLoops },
+  { kind: 'idle-or-active', title: 'Two meters on a sender', draw: idleOrActive },
+  { kind: 'missing-resistor', title: 'The missing resistor', draw: missingResistor },
+];

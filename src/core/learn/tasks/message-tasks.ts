@@ -1,0 +1,217 @@
+/** Tasks on messages: their bytes, how long they take, and running status. */
+import { BITS_PER_FRAME, bitSecondsOf, bytesOf, hexOf } from '../../signal/index.ts';
+import type { Item } from '../../signal/index.ts';
+import { aNumber, plainNumber, theBytes } from './forms.ts';
+import type { Chance, Drawn, Level, TaskKind } from './task.ts';
+
+/** Notes and speeds that look different from one another in hex. */
+export const NOTES = [0x30, 0x35, 0x37, 0x3c, 0x40, 0x43, 0x48] as const;
+const SPEEDS = [0x00, 0x28, 0x40, 0x5a, 0x64, 0x7f] as const;
+
+/** Data bits of a byte. */
+const DATA_BITS = 8;
+
+const CHANNELS = [1, 2, 3, 5, 8, 10, 12, 16] as const;
+
+function messageBytes(level: Level, chance: Chance): Drawn {
+  const channel = chance.turn(CHANNELS);
+  const program = 2 + chance.pick(Array.from({ length: 126 }, (_, at) => at));
+  const controller = chance.pick([7, 11, 64]);
+  const value = chance.pick([0, 1, 64, 100, 127]);
+  const change = level === 3 && chance.pick([true, false]);
+  const item: Item = change
+    ? { kind: 'control change', channel: channel - 1, controller, value }
+    : { kind: 'program change', channel: channel - 1, program: program - 1 };
+  const bytes = bytesOf([item], false);
+  const [status = 0, ...data] = bytes;
+  const offByOne = (status & 0xf0) | (channel % 16);
+  return {
+    ask: change
+      ? `Controller ${controller} to ${value} on channel ${channel}, as a player counts channels. Which bytes, in hex?`
+      : `Program ${program} on channel ${channel}, as a player counts, from 1. Which bytes, in hex?`,
+    ...theBytes(bytes, [
+      {
+        slip: 'channel from 0',
+        bytes: [offByOne, ...data],
+        says: 'A player counts channels from 1, the wire from 0.',
+      },
+      ...(change
+        ? [
+            {
+              slip: 'value first',
+              bytes: [status, ...data.toReversed()],
+              says: 'The number of the controller comes first, then its value.',
+            },
+          ]
+        : [
+            {
+              slip: 'program from 0',
+              bytes: [status, program],
+              says: 'Counted from 1, the first program is 00 on the wire.',
+            },
+            {
+              slip: 'both from 0',
+              bytes: [offByOne, program],
+              says: 'Both count from 1 for a player and from 0 on the wire: channel and program.',
+            },
+            {
+              slip: 'takes a data byte too many',
+              bytes: [...bytes, 0],
+              says: 'A program change has one data byte.',
+            },
+          ]),
+      {
+        slip: 'another kind',
+        bytes: [(change ? 0xc0 : 0xb0) | (status & 0x0f), ...data],
+        says: 'B is for controllers, C for programs.',
+      },
+    ]),
+    hints: [
+      'A status byte says what it is and for which channel, then come the data bytes.',
+      change ? 'A control change begins with B.' : 'A program change begins with C.',
+      'Take 1 from whatever a player counts from 1, then write it in hex.',
+    ],
+    steps: [
+      `Channel ${channel} is ${channel - 1} on the wire: the status byte is ${hexOf(status)}.`,
+      change
+        ? `Controller ${controller} is ${hexOf(controller)}, its value ${hexOf(value)}.`
+        : `Program ${program} is ${program - 1} on the wire, ${hexOf(program - 1)} in hex.`,
+      `${bytes.map(hexOf).join(' ')}.`,
+    ],
+  };
+}
+
+function listTime(level: Level, chance: Chance): Drawn {
+  const notes = chance.turn([1, 2, 3, 4, 5, 6]);
+  const programs = chance.pick(level >= 2 ? [1, 2, 3, 4] : [0, 1]);
+  const controls = level === 3 ? chance.pick([1, 2, 3]) : 0;
+  const items: readonly Item[] = [
+    ...Array.from({ length: notes }, (_, at): Item => ({
+      kind: 'note on',
+      channel: at,
+      note: 60,
+      velocity: 64,
+    })),
+    ...Array.from({ length: programs }, (_, at): Item => ({
+      kind: 'program change',
+      channel: at,
+      program: 4,
+    })),
+    ...Array.from({ length: controls }, (_, at): Item => ({
+      kind: 'control change',
+      channel: at,
+      controller: 7,
+      value: 100,
+    })),
+  ];
+  const bytes = bytesOf(items, false).length;
+  const milliseconds = (bits: number): number => bits * bitSecondsOf({}) * 1e3;
+  const counted = (count: number, what: string): readonly string[] =>
+    count === 0 ? [] : [`${count} ${what}${count === 1 ? '' : 's'}`];
+  return {
+    ask: `How long does this take on the wire, one right after the other: ${[...counted(notes, 'note-on'), ...counted(programs, 'program change'), ...counted(controls, 'control change')].join(', ')}? Every status byte is sent.`,
+    ...aNumber(milliseconds(bytes * BITS_PER_FRAME), 'ms', LIST_SHARE, [
+      {
+        slip: 'eight bits a byte',
+        value: milliseconds(bytes * DATA_BITS),
+        says: 'A byte has a start bit and a stop bit too: ten bits in all.',
+      },
+      {
+        slip: 'a byte a message',
+        value: milliseconds(items.length * BITS_PER_FRAME),
+        says: 'Count the bytes of each message: a note has three, a program change two.',
+      },
+      {
+        slip: 'three bytes each',
+        value: milliseconds(items.length * 3 * BITS_PER_FRAME),
+        says: 'A program change has two bytes, not three.',
+      },
+      {
+        slip: 'bits for bytes',
+        value: milliseconds(bytes),
+        says: 'That is one bit for each byte. A byte takes ten.',
+      },
+    ]),
+    hints: [
+      'Count the bytes, then the bits.',
+      `One bit lasts ${plainNumber(bitSecondsOf({}) * 1e6)} µs.`,
+      `A byte takes ${BITS_PER_FRAME} bits.`,
+    ],
+    steps: [
+      `${items.length} messages make ${bytes} bytes.`,
+      `${bytes} bytes of ${BITS_PER_FRAME} bits: ${bytes * BITS_PER_FRAME} bits.`,
+      `Each lasts ${plainNumber(bitSecondsOf({}) * 1e6)} µs: ${plainNumber(milliseconds(bytes * BITS_PER_FRAME))} ms.`,
+    ],
+  };
+}
+
+/** Share by which a time worked out by hand may be off: rounding only. */
+const LIST_SHARE = 0.02;
+
+const CLOCK = 0xf8;
+
+function expandRunning(level: Level, chance: Chance): Drawn {
+  const channel = chance.turn([0, 1, 2, 3, 4, 5, 6, 7]);
+  const count = level === 3 ? 4 : 3;
+  const notes = Array.from({ length: count }, () => [chance.pick(NOTES), chance.pick(SPEEDS)] as const);
+  const status = 0x90 | channel;
+  const clockAfter = level >= 2 ? 1 + chance.pick([0, 1]) : undefined;
+  const data = notes.flatMap(([note, velocity], at) => [
+    note,
+    velocity,
+    ...(at + 1 === clockAfter ? [CLOCK] : []),
+  ]);
+  const sent = [status, ...data];
+  const right = notes.flatMap(([note, velocity]) => [status, note, velocity]);
+  const before = notes.slice(0, clockAfter).flatMap(([note, velocity]) => [status, note, velocity]);
+  return {
+    ask: `These bytes use running status: ${sent.map(hexOf).join(' ')}. Write the notes out in full, each with its status byte${clockAfter === undefined ? '' : ', and leave the clock (F8) out'}.`,
+    ...theBytes(right, [
+      {
+        slip: 'real-time ends running status',
+        bytes: clockAfter === undefined ? right : before,
+        says: 'A clock may stand anywhere and ends nothing: the status byte before it still holds.',
+      },
+      {
+        slip: 'left as it is',
+        bytes: sent.filter((byte) => byte !== CLOCK),
+        says: 'Put the status byte before each pair of data bytes.',
+      },
+      {
+        slip: 'only the first',
+        bytes: right.slice(0, 3),
+        says: 'The data bytes that follow are notes too: the status byte still holds.',
+      },
+      ...(clockAfter === undefined
+        ? []
+        : [
+            {
+              slip: 'clock kept',
+              bytes: notes.flatMap(([note, velocity], at) => [
+                status,
+                note,
+                velocity,
+                ...(at + 1 === clockAfter ? [CLOCK] : []),
+              ]),
+              says: 'The clock was to be left out.',
+            },
+          ]),
+    ]),
+    hints: [
+      'A status byte holds until another one comes.',
+      'A byte below 80 is data.',
+      'Two data bytes make a note.',
+    ],
+    steps: [
+      `The status byte is ${hexOf(status)}; pairs of data bytes follow.`,
+      `In full: ${right.map(hexOf).join(' ')}.`,
+    ],
+  };
+}
+
+/** The tasks on messages. */
+export const MESSAGE_TASKS: readonly TaskKind[] = [
+  { kind: 'message-bytes', title: 'Which bytes?', draw: messageBytes },
+  { kind: 'list-time', title: 'How long does it take?', draw: listTime },
+  { kind: 'expand-running', title: 'Write it out in full', draw: expandRunning },
+];

@@ -1,0 +1,28 @@
+/** Every kind of task, lesson by lesson, and the making of a task from its identity. */
+import { BIT_TASKS } from './bit-tasks.ts';
+import { chanceOf } from './chance.ts';
+import { DIFFER_TASKS } from './differ-tasks.ts';
+import { LOOP_TASKS } from './loop-tasks.ts';
+import type { Task, TaskId, TaskKind } from './task.ts';
+
+/** Kinds by lesson, the lesson's name as in its address, in the order of the lessons. */
+export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
+  'five-milliamp-loop': LOOP_TASKS,
+  'why-makers-differ': DIFFER_TASKS,
+  'bits-on-the-wire': BIT_TASKS,
+};
+
+/** Salt of the worked example: another task of the same kind. */
+const EXAMPLE_SALT = 1;
+
+/** Make a task. Pure: the same identity gives the same task. A string says what is wrong with the identity. */
+export function makeTask(id: TaskId): Task | string {
+  for (const [lesson, kinds] of Object.entries(TASKS_BY_LESSON)) {
+    const found = kinds.find(({ kind }) => kind === id.kind);
+    if (!found) continue;
+    const drawn = found.draw(id.level, chanceOf(id.seed));
+    const example = id.level === 0 ? { example: found.draw(id.level, chanceOf(id.seed, EXAMPLE_SALT)) } : {};
+    return { ...drawn, id, lesson, title: found.title, ...example };
+  }
+  return `task: expected a kind of task that there is, got '${id.kind}'`;
+}
