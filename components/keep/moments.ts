@@ -16,3 +16,13 @@ export function millisecondsNow(): number {
 export function isoOf(milliseconds: number): string {
   return new Date(milliseconds).toISOString();
 }
+
+/** Milliseconds in a day, and in a minute. */
+const DAY = 86_400_000;
+const MINUTE = 60_000;
+
+/** Today as whole days since the first of January 1970 in the reader's own time. */
+export function dayNow(): number {
+  const now = new Date();
+  return Math.floor((now.getTime() - now.getTimezoneOffset() * MINUTE) / DAY);
+}

@@ -34,6 +34,7 @@ export const PAGE_GROUPS: readonly { readonly need: string; readonly pages: read
     need: 'Learn, teach, look up',
     pages: [
       { address: '/lessons/', name: 'Lessons', main: true },
+      { address: '/practice/', name: 'Practice', main: true },
       { address: '/quick-reference/', name: 'Quick reference', main: true },
       { address: '/glossary/', name: 'Glossary' },
       { address: '/sources/', name: 'Sources' },

@@ -94,6 +94,7 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   meter: ['parts', 'figures', 'keep', 'bench', 'making'],
   board: ['parts', 'keep', 'bench', 'making'],
   answer: ['parts', 'figures', 'keep', 'bench', 'meter'],
+  practice: ['parts', 'figures', 'keep'],
   lesson: ['parts', 'figures', 'bench', 'meter'],
   page: ['figures', 'time', 'bench', 'lesson'],
 };
@@ -103,7 +104,7 @@ const OUTER_ARROWS: Readonly<Record<string, readonly string[]>> = {
   'src/draw': ['src/core'],
   'src/cli': ['src/core'],
   'src/offline': [],
-  'src/layouts': ['src/core', 'src/styles', 'components/page'],
+  'src/layouts': ['src/core', 'src/styles', 'components/page', 'components/practice'],
   'src/pages': ['src/core', 'src/draw', 'src/layouts', 'src/styles', 'components', 'content'],
   'content/lessons': ['src/core', 'src/draw', 'components/lesson'],
   'content/reference': [],

@@ -37,10 +37,11 @@ export {
   sayTime,
   sendOver,
 } from './time.ts';
+export { MOST_SEED } from './tasks/chance.ts';
 export { gradeAnswer } from './tasks/grade.ts';
 export { readTaskId, writeTaskId } from './tasks/task-id.ts';
 export { LEVELS } from './tasks/task.ts';
-export type { Grading, Level, Shows, Task, TaskId } from './tasks/task.ts';
+export type { Drawn, Grading, Level, Shows, Task, TaskId } from './tasks/task.ts';
 export { TASKS_BY_LESSON, makeTask } from './tasks/tasks.ts';
 export { NO_RECORD, mergeRecords, readRecord, standings, withAttempt } from './tasks/record.ts';
 export type { Attempt, LearnRecord, Standing } from './tasks/record.ts';
