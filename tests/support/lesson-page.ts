@@ -1,12 +1,11 @@
 /** A lesson in a real browser: open a part of it with its question answered, so that its widget is on show and awake. */
 import { expect, type Locator, type Page } from '@playwright/test';
-import { wakeIslands } from './watch.ts';
+import { answerQuestion, wakeIslands } from './watch.ts';
 
-/** Answer the question of a part with its first choice, so that what it hides is shown. */
+/** Answer the question of a part, so that what it hides is shown. */
 async function answerPart(part: Locator): Promise<void> {
   const question = part.locator('.predict');
-  await question.locator('.choice').getByRole('radio').first().check();
-  await question.getByRole('button', { name: 'Answer', exact: true }).click();
+  await answerQuestion(question);
   await expect(question.locator('.explanation')).toBeVisible();
 }
 

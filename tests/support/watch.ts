@@ -1,5 +1,5 @@
 import { gzipSync } from 'node:zlib';
-import { expect, type Page } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 
 declare global {
   interface Window {
@@ -73,17 +73,27 @@ export async function wakeIslands(page: Page): Promise<void> {
   }
 }
 
+/** Answer a question with its first choice, and where that is wrong with its second: then it shows what it hides. */
+export async function answerQuestion(question: Locator): Promise<void> {
+  const explanation = question.locator(':scope > .explanation');
+  const choices = question.locator(':scope > fieldset').getByRole('radio');
+  for (const at of [0, 1]) {
+    await choices.nth(at).check();
+    await question.getByRole('button', { name: 'Answer', exact: true }).click();
+    await expect(question.locator('.because').first()).toBeVisible();
+    if (await explanation.isVisible()) return;
+  }
+}
+
 /**
- * Show all that a page can show: wake its islands, answer each question (with its first choice), wake what the answers
+ * Show all that a page can show: wake its islands, answer each question, wake what the answers
  * brought, and open every fold of its main part. The menu of the header lies over the page, and has a test of its own.
  */
 export async function unfold(page: Page): Promise<void> {
   await wakeIslands(page);
   const questions = page.locator('.predict');
   for (let place = 0; place < (await questions.count()); place += 1) {
-    const question = questions.nth(place);
-    await question.locator(':scope > fieldset').getByRole('radio').first().check();
-    await question.getByRole('button', { name: 'Answer', exact: true }).click();
+    await answerQuestion(questions.nth(place));
   }
   await wakeIslands(page);
   // A fold may hold others, and fetch what it shows.

@@ -3,6 +3,7 @@ export { edgeRow, hopRow } from './bars.ts';
 export type { BarRow } from './bars.ts';
 export { boardFrom, splitFrom } from './boards.ts';
 export type { AuthoredBoard, AuthoredSplit } from './boards.ts';
+export { inSomeOrder } from './choice.ts';
 export type { Choice } from './choice.ts';
 export { above, between } from './claims.ts';
 export type { Claims } from './claims.ts';

@@ -6,7 +6,7 @@ export { findLead, workingLeads } from './find-lead.ts';
 export type { LeadAnswer } from './find-lead.ts';
 export type { LinkMemory, NotedJudgement } from './findings.ts';
 export type { InputVerdict } from './judge.ts';
-export { someMapWorks, solveMaps } from './maps.ts';
+export { linkFor, someMapWorks, solveMaps } from './maps.ts';
 export type { MapMemory } from './maps.ts';
 export { lineByLine } from './needed.ts';
 export { OUTCOMES, linkWords, noteLabel, outcomeWords } from './outcomes.ts';

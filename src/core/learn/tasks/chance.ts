@@ -1,19 +1,9 @@
 /** Chance from a seed, for tasks. */
+import { seededChance } from '../../verdict/index.ts';
 import type { Chance } from './task.ts';
 
 /** Seeds run from 0 up to here: four signs of base 32. */
 export const MOST_SEED = 2 ** 20 - 1;
-
-/** Numbers from 0 up to 1, the same for the same seed; generator: mulberry32, 32 bits of state, public domain. */
-function numbersFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 function one<T>(list: readonly T[], at: number): T {
   const found = list[at];
@@ -24,7 +14,7 @@ function one<T>(list: readonly T[], at: number): T {
 
 /** The chance of a seed, 0 to `MOST_SEED`. `salt` draws another task from the same seed: the worked example beside it. */
 export function chanceOf(seed: number, salt = 0): Chance {
-  const number = numbersFrom(seed * 16 + salt);
+  const number = seededChance(seed * 16 + salt);
   const below = (count: number): number => Math.floor(number() * count);
   return {
     turn: (list) => one(list, (seed + salt) % list.length),

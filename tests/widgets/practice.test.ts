@@ -1,0 +1,186 @@
+import { expect, test, type Page } from '@playwright/test';
+import { makeTask, readTaskId } from '../../src/core/learn/index.ts';
+import type { Task } from '../../src/core/learn/index.ts';
+import { accessibilityFaults } from '../support/accessible.ts';
+import { keysOf } from '../support/hands.ts';
+import { wakeIslands } from '../support/watch.ts';
+
+function taskOf(name: string): Task {
+  const id = readTaskId(name);
+  const task = typeof id === 'string' ? id : makeTask(id);
+  if (typeof task === 'string') throw new Error(task);
+  return task;
+}
+
+/** The task on the page, by the address that it names. */
+async function taskOn(page: Page): Promise<Task> {
+  return taskOf((await page.locator('a[href^="/practice/#task="]').textContent()) ?? '');
+}
+
+/** Enter an answer as a reader would, whatever the form. */
+async function enter(page: Page, task: Task, answer: string): Promise<void> {
+  const { form } = task;
+  const places = answer === '-' ? [] : answer.split(' ');
+  switch (form.form) {
+    case 'choice':
+      return page.getByRole('radio', { name: form.options[Number(answer)] ?? '', exact: true }).check();
+    case 'several':
+      for (const [at, option] of form.options.entries())
+        await page
+          .getByRole('checkbox', { name: option, exact: true })
+          .setChecked(places.includes(String(at)));
+      return;
+    case 'order': {
+      const shown = form.items.map((_, at) => at);
+      for (const [to, item] of places.map(Number).entries())
+        for (let at = shown.indexOf(item); at > to; at -= 1) {
+          await page.getByRole('button', { name: `${form.items[item] ?? ''}: up`, exact: true }).click();
+          shown.splice(at - 1, 0, ...shown.splice(at, 1));
+        }
+      return;
+    }
+    case 'lead':
+      for (const pair of places) {
+        const [from = '', to = ''] = pair.split('-');
+        const words = (contact: string): string => (/^\d$/.test(contact) ? `pin ${contact}` : contact);
+        await page.getByLabel('Sender', { exact: true }).selectOption({ label: words(from) });
+        await page.getByLabel('Listener', { exact: true }).selectOption({ label: words(to) });
+        await page.getByRole('button', { name: 'Join or take apart' }).click();
+      }
+      return;
+    default:
+      return page.getByRole('textbox', { name: 'Your answer' }).fill(answer);
+  }
+}
+
+async function open(page: Page, address: string): Promise<void> {
+  await page.goto(address);
+  await wakeIslands(page);
+}
+
+test('a lead that truly works is right, whatever else is left out', async ({ page }) => {
+  await open(page, '/practice/#task=lay-lead.2.7');
+  const task = taskOf('lay-lead.2.7');
+  const form = page.locator('form');
+  expect(await accessibilityFaults(page, 'main')).toEqual([]);
+  // The pair alone: the shield left out is worth saying, and not wrong.
+  await enter(
+    page,
+    task,
+    task.right
+      .split(' ')
+      .filter((pair) => !pair.includes('sleeve'))
+      .join(' '),
+  );
+  await page.getByRole('button', { name: 'Hand in' }).click();
+  await expect(form).toContainText('Right');
+  await expect(form).toContainText('the shield is left out');
+});
+
+test('a mistake gets its own word and one more try, then the way to the answer', async ({ page }) => {
+  await open(page, '/practice/#task=loop-current.2.0');
+  const task = taskOf('loop-current.2.0');
+  const slip = task.slips.find(({ name }) => name === 'LED forgotten');
+  await page.getByRole('button', { name: 'Hand in' }).click();
+  await expect(page.getByText("answer: expected a number in mA, got ''")).toBeVisible();
+  await enter(page, task, slip?.answer ?? '');
+  await page.getByRole('button', { name: 'Hand in' }).click();
+  await expect(page.getByText(slip?.sentence ?? 'no sentence')).toBeVisible();
+  await expect(page.getByText('Not yet: one more try')).toBeVisible();
+  await page.getByRole('button', { name: 'Hint' }).click();
+  await expect(page.getByText(task.hints[0])).toBeVisible();
+  await enter(page, task, '99');
+  await page.getByRole('button', { name: 'Hand in' }).click();
+  await expect(page.getByText('Not right')).toBeVisible();
+  await expect(page.getByText(task.steps.at(-1) ?? '')).toBeVisible();
+});
+
+test('nothing on the page gives the answer away before it is handed in', async ({ page }) => {
+  for (const name of ['trace-to-hex.2.3', 'loop-current.2.0', 'message-bytes.2.5', 'list-time.2.9']) {
+    await open(page, `/practice/#task=${name}`);
+    const task = taskOf(name);
+    await expect(page.getByText(task.ask)).toBeVisible();
+    const tree = await page.locator('main').ariaSnapshot();
+    const text = await page.locator('main').evaluate((main) => main.outerHTML);
+    for (const said of [task.right, task.steps.at(-1) ?? '', ...task.slips.map(({ sentence }) => sentence)]) {
+      const alone = new RegExp(
+        `(^|[^0-9A-F.])${said.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&')}($|[^0-9A-F.])`,
+      );
+      expect(alone.test(tree), `${name}: '${said}' in the tree`).toBe(false);
+      expect(alone.test(text), `${name}: '${said}' in the page`).toBe(false);
+    }
+  }
+});
+
+test('a learner goes through the tasks of a lesson, comes back the next day and finds what is due', async ({
+  page,
+}) => {
+  await page.clock.setFixedTime(new Date('2026-03-02T10:00:00'));
+  await open(page, '/lessons/five-milliamp-loop/');
+  await page.getByRole('button', { name: 'Begin' }).click();
+  for (let at = 1; at <= 6; at += 1) {
+    await expect(page.getByRole('heading', { name: `Task ${at} of 6` })).toBeVisible();
+    const task = await taskOn(page);
+    const wrong = at === 2 ? task.slips[0] : undefined;
+    if (wrong) {
+      await enter(page, task, wrong.answer);
+      await page.getByRole('button', { name: 'Hand in' }).click();
+      await expect(page.getByText(wrong.sentence)).toBeVisible();
+    }
+    await enter(page, task, task.right);
+    await page.getByRole('button', { name: 'Hand in' }).click();
+    await page.getByRole('button', { name: 'Go on' }).click();
+  }
+  await expect(page.getByText('6 right, 5 of them at once and without a hint; 0 not right.')).toBeVisible();
+
+  await open(page, '/lessons/');
+  await expect(page.getByText('Done: The five-milliamp loop.')).toBeVisible();
+  await expect(page.getByRole('link', { name: 'Nothing is due today' })).toBeVisible();
+  await page.clock.setFixedTime(new Date('2026-03-03T10:00:00'));
+  await open(page, '/lessons/');
+  await page.getByRole('link', { name: '6 due today: practise' }).click();
+  await wakeIslands(page);
+  await page.getByRole('button', { name: 'Practise what is due today (6)' }).click();
+  await expect(page.getByRole('heading', { name: 'Task 1 of 6' })).toBeVisible();
+  await page.getByText('Your record: 7 answers').click();
+  await page.getByRole('button', { name: 'Wipe it' }).click();
+  await page.getByRole('button', { name: 'Keep them' }).click();
+  const [saved] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save to a file' }).click(),
+  ]);
+  expect(saved.suggestedFilename()).toBe('practice-record.json');
+  await page.getByRole('button', { name: 'Wipe it' }).click();
+  await page.getByRole('button', { name: 'Yes, wipe them' }).click();
+  await expect(page.getByText('Your record: 0 answers')).toBeVisible();
+  await page.getByLabel('Join with a file').setInputFiles(await saved.path());
+  await expect(page.getByText('Your record: 7 answers')).toBeVisible();
+  await page
+    .getByLabel('Join with a file')
+    .setInputFiles({ name: 'x.json', mimeType: 'application/json', buffer: Buffer.from('{}') });
+  await expect(
+    page.getByText(
+      "x.json: record: expected a file with the format 'five-milliamps-record'. Your record stays as it was.",
+    ),
+  ).toBeVisible();
+});
+
+test('a task is done by keyboard alone', async ({ page }) => {
+  await open(page, '/practice/');
+  const keys = keysOf(page);
+  await keys.reach('checkbox', /^Bits on the wire/);
+  await keys.press('Space');
+  await keys.reach('button', 'Ten tasks from these');
+  await keys.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Task 1 of 10' })).toBeVisible();
+  await keys.reach('button', 'Leave it', 'back');
+  await keys.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Task 2 of 10' })).toBeFocused();
+});
+
+test('an address that names no task says what is wrong with it', async ({ page }) => {
+  await open(page, '/practice/#task=sing.9.1');
+  await expect(page.getByRole('alert')).toHaveText(
+    'The address names no task. task: level must be 0 to 3, got 9',
+  );
+});
