@@ -31,7 +31,7 @@ export const claims: Claims = {
   'the copper of the longest lead is the smallest resistance in the loop': () => {
     const copper = 2 * STANDARD_METRES * wireOhmsPerMetre(26);
     const resistors = (['driver-5v', 'driver-3v3'] as const).flatMap((circuit) =>
-      valuesOf(circuit, '6N138').filter(({ unit, value }) => unit === 'ohm' && value > 0),
+      valuesOf(circuit, '6N138').filter(({ name }) => name === 'sourceOhms' || name === 'sinkOhms'),
     );
     return [[resistors.length, 4], ...resistors.map(({ value }) => [value, above(copper)] as const)];
   },

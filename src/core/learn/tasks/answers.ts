@@ -4,7 +4,7 @@ import type { Conductor, Jack } from '../../wiring/index.ts';
 import { UNIT_ROWS, type Form, type Unit } from './task.ts';
 
 /** What a reader said: an answer in its one way of writing, or why it cannot be read. */
-export type Said = { readonly answer: string } | { readonly problem: string };
+type Said = { readonly answer: string } | { readonly problem: string };
 
 /** The answer that no plain lead can. */
 export const NO_LEAD = 'none';

@@ -3,7 +3,7 @@ import { hexOf } from '../../signal/index.ts';
 import type { Chance, Drawn, Slip, Unit } from './task.ts';
 
 /** An answer to choose: right, or wrong by a known mistake with what is said to it. */
-export type Offered =
+type Offered =
   | { readonly text: string; readonly right: true }
   | { readonly text: string; readonly slip: string; readonly says: string };
 
@@ -24,7 +24,7 @@ export function oneOf(offered: readonly Offered[], chance: Chance): Answered {
 }
 
 /** A number that a known mistake would give. */
-export interface WrongNumber {
+interface WrongNumber {
   readonly slip: string;
   readonly value: number;
   readonly says: string;
@@ -54,7 +54,7 @@ export function aNumber(right: number, unit: Unit, share: number, wrong: readonl
 }
 
 /** A known wrong order. */
-export interface WrongOrder {
+interface WrongOrder {
   readonly slip: string;
   readonly items: readonly string[];
   readonly says: string;

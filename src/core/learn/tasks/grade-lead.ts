@@ -1,5 +1,5 @@
 /** A lead as an answer: it is solved, never held against one right lead. A wrong one is named by what it does. */
-import { checkLink, lineByLine, linkFor, works } from '../../verdict/index.ts';
+import { checkLink, lineByLine, linkFor, wiredContacts, works } from '../../verdict/index.ts';
 import type { LinkVerdict, Outcome } from '../../verdict/index.ts';
 import { lineAt, styleEntry } from '../../wiring/index.ts';
 import type { Conductor, Jack, Line } from '../../wiring/index.ts';
