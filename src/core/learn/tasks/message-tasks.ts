@@ -23,49 +23,12 @@ function messageBytes(level: Level, chance: Chance): Drawn {
     ? { kind: 'control change', channel: channel - 1, controller, value }
     : { kind: 'program change', channel: channel - 1, program: program - 1 };
   const bytes = bytesOf([item], false);
-  const [status = 0, ...data] = bytes;
-  const offByOne = (status & 0xf0) | (channel % 16);
+  const [status = 0] = bytes;
   return {
     ask: change
       ? `Controller ${controller} to ${value} on channel ${channel}, as a player counts channels. Which bytes, in hex?`
       : `Program ${program} on channel ${channel}, as a player counts, from 1. Which bytes, in hex?`,
-    ...theBytes(bytes, [
-      {
-        slip: 'channel from 0',
-        bytes: [offByOne, ...data],
-        says: 'A player counts channels from 1, the wire from 0.',
-      },
-      ...(change
-        ? [
-            {
-              slip: 'value first',
-              bytes: [status, ...data.toReversed()],
-              says: 'The number of the controller comes first, then its value.',
-            },
-          ]
-        : [
-            {
-              slip: 'program from 0',
-              bytes: [status, program],
-              says: 'Counted from 1, the first program is 00 on the wire.',
-            },
-            {
-              slip: 'both from 0',
-              bytes: [offByOne, program],
-              says: 'Both count from 1 for a player and from 0 on the wire: channel and program.',
-            },
-            {
-              slip: 'takes a data byte too many',
-              bytes: [...bytes, 0],
-              says: 'A program change has one data byte.',
-            },
-          ]),
-      {
-        slip: 'another kind',
-        bytes: [(change ? 0xc0 : 0xb0) | (status & 0x0f), ...data],
-        says: 'B is for controllers, C for programs.',
-      },
-    ]),
+    ...theBytes(bytes, messageSlips(bytes, channel, change)),
     hints: [
       'A status byte says what it is and for which channel, then come the data bytes.',
       change ? 'A control change begins with B.' : 'A program change begins with C.',
@@ -81,29 +44,48 @@ function messageBytes(level: Level, chance: Chance): Drawn {
   };
 }
 
+/** What known mistakes make of the bytes of a message on a channel, which a player counts from 1. */
+function messageSlips(
+  bytes: readonly number[],
+  channel: number,
+  change: boolean,
+): Parameters<typeof theBytes>[1] {
+  const [status = 0, ...data] = bytes;
+  const fromZero = (status & 0xf0) | (channel % 16);
+  const [program = 0] = data.map((one) => one + 1);
+  const own = change
+    ? [
+        [
+          'value first',
+          [status, ...data.toReversed()],
+          'The number of the controller comes first, then its value.',
+        ] as const,
+      ]
+    : ([
+        ['program from 0', [status, program], 'Counted from 1, the first program is 00 on the wire.'],
+        [
+          'both from 0',
+          [fromZero, program],
+          'Both count from 1 for a player and from 0 on the wire: channel and program.',
+        ],
+        ['takes a data byte too many', [...bytes, 0], 'A program change has one data byte.'],
+      ] as const);
+  return [
+    ['channel from 0', [fromZero, ...data], 'A player counts channels from 1, the wire from 0.'] as const,
+    ...own,
+    [
+      'another kind',
+      [(change ? 0xc0 : 0xb0) | (status & 0x0f), ...data],
+      'B is for controllers, C for programs.',
+    ] as const,
+  ].map(([slip, wrong, says]) => ({ slip, bytes: wrong, says }));
+}
+
 function listTime(level: Level, chance: Chance): Drawn {
   const notes = chance.turn([1, 2, 3, 4, 5, 6]);
   const programs = chance.pick(level >= 2 ? [1, 2, 3, 4] : [0, 1]);
   const controls = level === 3 ? chance.pick([1, 2, 3]) : 0;
-  const items: readonly Item[] = [
-    ...Array.from({ length: notes }, (_, at): Item => ({
-      kind: 'note on',
-      channel: at,
-      note: 60,
-      velocity: 64,
-    })),
-    ...Array.from({ length: programs }, (_, at): Item => ({
-      kind: 'program change',
-      channel: at,
-      program: 4,
-    })),
-    ...Array.from({ length: controls }, (_, at): Item => ({
-      kind: 'control change',
-      channel: at,
-      controller: 7,
-      value: 100,
-    })),
-  ];
+  const items = listOf(notes, programs, controls);
   const bytes = bytesOf(items, false).length;
   const milliseconds = (bits: number): number => bits * bitSecondsOf({}) * 1e3;
   const counted = (count: number, what: string): readonly string[] =>
@@ -143,6 +125,17 @@ function listTime(level: Level, chance: Chance): Drawn {
       `Each lasts ${plainNumber(bitSecondsOf({}) * 1e6)} µs: ${plainNumber(milliseconds(bytes * BITS_PER_FRAME))} ms.`,
     ],
   };
+}
+
+/** So many notes, program changes and controllers, each on a channel of its own. */
+function listOf(notes: number, programs: number, controls: number): readonly Item[] {
+  const each = (count: number, item: (channel: number) => Item): readonly Item[] =>
+    Array.from({ length: count }, (_, channel) => item(channel));
+  return [
+    ...each(notes, (channel) => ({ kind: 'note on', channel, note: 60, velocity: 64 })),
+    ...each(programs, (channel) => ({ kind: 'program change', channel, program: 4 })),
+    ...each(controls, (channel) => ({ kind: 'control change', channel, controller: 7, value: 100 })),
+  ];
 }
 
 /** Share by which a time worked out by hand may be off: rounding only. */
