@@ -1,0 +1,176 @@
+/** The star-mesh elimination against Gaussian elimination with pivots, on meshes by seed. */
+import { describe, expect, test } from 'vitest';
+import {
+  backSubstitute,
+  eliminate,
+  eliminateMesh,
+  join,
+  makeMesh,
+  reduceSide,
+  subtractFlow,
+} from '../../../src/core/circuit/mesh.ts';
+import { seededRandom } from '../../support/random.ts';
+import type { Random } from '../../support/random.ts';
+
+interface Branch {
+  readonly a: number;
+  readonly b: number;
+  readonly siemens: number;
+}
+
+/** A connected mesh: every row has a way to ground, row `size`. */
+function anyBranches(random: Random, size: number): readonly Branch[] {
+  const tree = Array.from({ length: size }, (_, a) => ({
+    a,
+    b: random.integer(a + 1, size),
+    siemens: random.decades(1e-6, 1e2),
+  }));
+  const more = Array.from({ length: 2 * size }, () => ({
+    a: random.integer(0, size),
+    b: random.integer(0, size),
+    siemens: random.decades(1e-6, 1e2),
+  }));
+  return [...tree, ...more];
+}
+
+function meshOf(size: number, branches: readonly Branch[], eliminated = size) {
+  const mesh = makeMesh(size, eliminated);
+  for (const { a, b, siemens } of branches) join(mesh.siemens, size, a, b, siemens);
+  return mesh;
+}
+
+/** Volts by plain Gaussian elimination with row pivots: the twin. */
+function volts(size: number, branches: readonly Branch[], side: readonly number[]): readonly number[] {
+  const rows = Array.from({ length: size }, (_, at) => [
+    ...Array.from({ length: size }, () => 0),
+    side[at] ?? 0,
+  ]);
+  const add = (row: number, column: number, value: number): void => {
+    const line = rows[row];
+    if (line && column < size) line[column] = (line[column] ?? 0) + value;
+  };
+  for (const { a, b, siemens } of branches) {
+    if (a === b) continue;
+    for (const [one, other] of [
+      [a, b],
+      [b, a],
+    ] as const)
+      if (one < size) {
+        add(one, one, siemens);
+        add(one, other, -siemens);
+      }
+  }
+  for (let at = 0; at < size; at++) {
+    const best = rows
+      .slice(at)
+      .reduce((most, row) => (Math.abs(row[at] ?? 0) > Math.abs(most[at] ?? 0) ? row : most));
+    rows.splice(rows.indexOf(best), 1);
+    rows.splice(at, 0, best);
+    for (const row of rows.slice(at + 1)) {
+      const share = (row[at] ?? 0) / (best[at] ?? NaN);
+      best.forEach((value, column) => (row[column] = (row[column] ?? 0) - share * value));
+    }
+  }
+  const found = Array.from({ length: size }, () => 0);
+  for (let at = size - 1; at >= 0; at--) {
+    const row = rows[at] ?? [];
+    const rest = found.reduce(
+      (sum, value, column) => (column > at ? sum + value * (row[column] ?? 0) : sum),
+      0,
+    );
+    found[at] = ((row[size] ?? 0) - rest) / (row[at] ?? NaN);
+  }
+  return found;
+}
+
+const CASES = Array.from({ length: 30 }, (_, seed) => {
+  const random = seededRandom(600 + seed);
+  const size = random.integer(1, 9);
+  return {
+    size,
+    branches: anyBranches(random, size),
+    side: Array.from({ length: size }, () => random.integer(-9, 9) * 1e-3),
+    part: random.integer(0, size),
+  };
+});
+
+/** Both answers, within the rounding of the twin. */
+function close(given: ArrayLike<number>, wanted: readonly number[]): void {
+  const most = Math.max(...wanted.map(Math.abs), 1e-12);
+  wanted.forEach((one, at) => expect(Math.abs((given[at] ?? NaN) - one)).toBeLessThan(1e-6 * most));
+}
+
+describe('A mesh of conductances', () => {
+  test('has the volts of Gaussian elimination', () => {
+    for (const { size, branches, side } of CASES) {
+      const { siemens } = meshOf(size, branches);
+      const work = Float64Array.from([...side, 0]);
+      eliminate(siemens, size, size);
+      reduceSide(siemens, size, size, work);
+      work[size] = 0;
+      backSubstitute(siemens, size, size, work);
+      close(work, volts(size, branches, side));
+    }
+  });
+
+  test('has the same volts when it is taken apart in two goes: first some rows, then what is left of them', () => {
+    for (const { size, branches, side, part } of CASES) {
+      const mesh = meshOf(size, branches, part);
+      eliminateMesh(mesh);
+      const work = Float64Array.from([...side, 0]);
+      reduceSide(mesh.siemens, size, part, work);
+      const left = size - part;
+      const rest = Float64Array.from([...work.slice(part, size), 0]);
+      const schur = mesh.schur.slice();
+      eliminate(schur, left, left);
+      reduceSide(schur, left, left, rest);
+      rest[left] = 0;
+      backSubstitute(schur, left, left, rest);
+      work.set(rest.slice(0, left), part);
+      work[size] = 0;
+      backSubstitute(mesh.siemens, size, part, work);
+      close(work, volts(size, branches, side));
+    }
+  });
+
+  test('leaves the currents that the volts account for: nothing is left over at any row', () => {
+    for (const { size, branches, side } of CASES) {
+      const found = Float64Array.from([...volts(size, branches, side), 0]);
+      const left = Float64Array.from([...side, 0]);
+      subtractFlow(meshOf(size, branches).siemens, size, found, left);
+      const most = Math.max(...side.map(Math.abs), 1e-9);
+      for (const one of left.slice(0, size)) expect(Math.abs(one)).toBeLessThan(1e-6 * most);
+      // What goes in comes out at ground.
+      expect(Math.abs((left[size] ?? NaN) - side.reduce((sum, one) => sum + one, 0))).toBeLessThan(
+        1e-6 * most,
+      );
+    }
+  });
+
+  test('keeps its digits where conductances lie fifteen decades apart', () => {
+    // 1 nA through 1 GS and 1 nS in series, 1e-9 / 1e-9 = 1 V: the small one decides, whatever stands beside it.
+    const branches = [
+      { a: 0, b: 1, siemens: 1e6 },
+      { a: 1, b: 2, siemens: 1e-9 },
+    ];
+    const { siemens } = meshOf(2, branches);
+    const work = Float64Array.from([1e-9, 0, 0]);
+    eliminate(siemens, 2, 2);
+    reduceSide(siemens, 2, 2, work);
+    work[2] = 0;
+    backSubstitute(siemens, 2, 2, work);
+    expect(work[0]).toBeCloseTo(1, 9);
+    expect(work[1]).toBeCloseTo(1, 9);
+  });
+
+  test('adds up what is joined twice, either way round, and takes a row joined to itself for nothing', () => {
+    const mesh = makeMesh(2, 2);
+    join(mesh.siemens, 2, 0, 1, 2);
+    join(mesh.siemens, 2, 1, 0, 3);
+    join(mesh.siemens, 2, 1, 1, 7);
+    join(mesh.siemens, 2, 2, 0, 4);
+    expect(mesh.siemens[0 * 3 + 1]).toBe(5);
+    expect(mesh.siemens[0 * 3 + 2]).toBe(4);
+    expect(mesh.siemens[1 * 3 + 1]).toBe(0);
+  });
+});
