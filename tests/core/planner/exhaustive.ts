@@ -1,88 +1,110 @@
 /** Every layout of a small problem, one by one: the measure of the exact search, written without looking at how it works. */
 import { assignLeads } from '../../../src/core/planner/assign.ts';
 import type { Choice } from '../../../src/core/board/offers.ts';
-import type { Layout, OutputUse, PlanProblem } from '../../../src/core/planner/problem.ts';
+import type { PlanProblem } from '../../../src/core/planner/problem.ts';
 import type { Random } from '../../support/random.ts';
 
-/** All ways to hang the devices on the outputs: each device in turn at every free place, so every order of every chain comes up. */
-function* layouts(problem: PlanProblem): Generator<Layout> {
-  const options: readonly number[] = [-1, ...problem.hubs.map((_, hub) => hub)];
-  function* frames(output: number, used: readonly number[]): Generator<readonly number[]> {
-    if (output === problem.outputs.length) {
-      yield used;
-      return;
-    }
-    for (const hub of options) {
-      const times = used.filter((one) => one === hub).length;
-      if (hub >= 0 && times >= (problem.hubs[hub]?.limit ?? 0)) continue;
-      if (hub >= 0 && problem.topology === 'chain') continue;
-      yield* frames(output + 1, [...used, hub]);
+/** A chain of devices on one outlet of a hub, or, where `hub` is -1, on an output itself; it changes as devices are put on it. */
+interface Slot {
+  readonly output: number;
+  readonly hub: number;
+  readonly outlet: number;
+  readonly chain: number[];
+  /** The slots before it that are alike in every way: another outlet of the same hub with the same choices. */
+  readonly alike: readonly Slot[];
+}
+
+/** All ways to put one hub, or none, on each output. */
+function* frames(problem: PlanProblem, used: readonly number[] = []): Generator<readonly number[]> {
+  if (used.length === problem.outputs.length) {
+    if (problem.topology !== 'hub' || used.some((hub) => hub >= 0)) yield used;
+    return;
+  }
+  for (const hub of [-1, ...problem.hubs.keys()]) {
+    const times = used.filter((one) => one === hub).length;
+    if (hub >= 0 && (times >= (problem.hubs[hub]?.limit ?? 0) || problem.topology === 'chain')) continue;
+    yield* frames(problem, [...used, hub]);
+  }
+}
+
+/**
+ * All ways to hang the devices on the slots: each device in turn at every free place, so every order of every chain comes up.
+ * Of slots that are alike and empty only the first is filled: which of them a chain hangs on makes no difference.
+ */
+function* layouts(slots: readonly Slot[], count: number, device = 0): Generator<undefined> {
+  if (device === count) return yield undefined;
+  for (const { chain, alike } of slots) {
+    if (chain.length === 0 && alike.some((other) => other.chain.length === 0)) continue;
+    for (let at = 0; at <= chain.length; at++) {
+      chain.splice(at, 0, device);
+      yield* layouts(slots, count, device + 1);
+      chain.splice(at, 1);
     }
   }
-  for (const frame of frames(0, [])) {
-    if (problem.topology === 'hub' && frame.every((hub) => hub < 0)) continue;
-    const slots = frame.flatMap((hub, output) =>
-      hub < 0 ? [{ output, hub }] : (problem.hubs[hub]?.outlets ?? []).map(() => ({ output, hub })),
-    );
-    const chains: number[][] = slots.map(() => []);
-    function* place(device: number): Generator<Layout> {
-      if (device === problem.count) {
-        yield frame.map((hub, output): OutputUse => {
-          const own = chains.filter((_, at) => slots[at]?.output === output);
-          return {
-            hub,
-            chains: hub < 0 ? own.filter((chain) => chain.length > 0) : own.map((chain) => [...chain]),
-          };
-        });
-        return;
-      }
-      for (const chain of chains) {
-        for (let at = 0; at <= chain.length; at++) {
-          chain.splice(at, 0, device);
-          yield* place(device + 1);
-          chain.splice(at, 1);
-        }
-      }
-    }
-    yield* place(0);
+}
+
+/** The empty slots of a frame: one for each outlet of a hub, and one for each output without a hub. */
+function slotsOf({ hubs, ways }: PlanProblem, frame: readonly number[]): readonly Slot[] {
+  return frame.flatMap((hub, output) => {
+    const slots: Slot[] = [];
+    const outlets = hubs[hub]?.outlets ?? [-1];
+    const words = outlets.map((source) => JSON.stringify(ways[source]));
+    outlets.forEach((_, outlet) => {
+      const alike = slots.filter((other) => words[other.outlet] === words[outlet]);
+      slots.push({ output, hub, outlet, chain: [], alike });
+    });
+    return slots;
+  });
+}
+
+/** The links of a layout, as the numbers of their sources and targets by turns. */
+function linksOf(problem: PlanProblem, frame: readonly number[], slots: readonly Slot[]): readonly number[] {
+  const links: number[] = [];
+  frame.forEach((hub, output) => {
+    if (hub >= 0) links.push(problem.outputs[output] ?? -1, problem.count + hub);
+  });
+  for (const { output, hub, outlet, chain } of slots)
+    chain.forEach((device, at) => {
+      const head = hub < 0 ? problem.outputs[output] : problem.hubs[hub]?.outlets[outlet];
+      links.push((at > 0 ? chain[at - 1] : head) ?? -1, device);
+    });
+  return links;
+}
+
+/** Whether no chain is too long or uses up the bits of its bytes, and enough outputs and outlets stay free. */
+function isAllowed(problem: PlanProblem, slots: readonly Slot[]): boolean {
+  let free = 0;
+  for (const { hub, chain } of slots) {
+    if (chain.length === 0) free++;
+    else if (chain.length + (hub < 0 ? 0 : 1) > problem.mostHops) return false;
+    let shift = chain.length === 0 ? 0 : (problem.hubs[hub]?.shift ?? 0);
+    for (const device of chain) shift += problem.shift[device] ?? 0;
+    if (shift > problem.budget + 1e-12) return false;
   }
+  return free >= problem.spareOutlets;
 }
 
 /** The least cost over every layout, or Infinity. Costs and limits are counted here anew, link by link. */
 export function cheapestOfAll(problem: PlanProblem): number {
+  const none: readonly Choice[] = [];
+  const floors = problem.ways.map((row) =>
+    row.map((choices) => Math.min(...choices.map(({ cost }) => cost))),
+  );
   let best = Infinity;
-  for (const layout of layouts(problem)) {
-    let free = 0;
-    let fits = true;
-    const links: (readonly Choice[])[] = [];
-    const add = (source: number, target: number): void =>
-      void links.push(problem.ways[source]?.[target] ?? []);
-    layout.forEach(({ hub, chains }, output) => {
-      const offer = problem.hubs[hub];
-      const source = problem.outputs[output] ?? -1;
-      if (offer) {
-        add(source, problem.count + hub);
-        free += chains.filter((chain) => chain.length === 0).length;
-      } else if (chains.length === 0) free++;
-      chains.forEach((chain, outlet) => {
-        let shift = offer?.shift ?? 0;
-        chain.forEach((device, at) => {
-          shift += problem.shift[device] ?? 0;
-          add(at > 0 ? (chain[at - 1] ?? -1) : offer ? (offer.outlets[outlet] ?? -1) : source, device);
-        });
-        if (
-          chain.length > 0 &&
-          (chain.length + (offer ? 1 : 0) > problem.mostHops || shift > problem.budget + 1e-12)
-        )
-          fits = false;
-      });
-    });
-    if (!fits || free < problem.spareOutlets || links.some((choices) => choices.length === 0)) continue;
-    // A floor that needs no assignment: most layouts end here.
-    const floor = links.reduce((sum, choices) => sum + Math.min(...choices.map(({ cost }) => cost)), 0);
-    if (floor >= best) continue;
-    const leads = assignLeads(links, problem.owned);
-    if (leads) best = Math.min(best, leads.cost);
+  for (const frame of frames(problem)) {
+    const slots = slotsOf(problem, frame);
+    for (const _ of layouts(slots, problem.count)) {
+      const links = linksOf(problem, frame, slots);
+      // A floor that needs no assignment, and no end where a link has no choice: most layouts end here.
+      let floor = 0;
+      for (let at = 0; at < links.length; at += 2)
+        floor += floors[links[at] as number]?.[links[at + 1] as number] ?? Infinity;
+      if (floor >= best || !isAllowed(problem, slots)) continue;
+      const choices: (readonly Choice[])[] = [];
+      for (let at = 0; at < links.length; at += 2)
+        choices.push(problem.ways[links[at] as number]?.[links[at + 1] as number] ?? none);
+      best = Math.min(best, assignLeads(choices, problem.owned)?.cost ?? Infinity);
+    }
   }
   return best;
 }
