@@ -4,13 +4,12 @@ import type { Choice } from '../../../src/core/board/offers.ts';
 import type { PlanProblem } from '../../../src/core/planner/problem.ts';
 import type { Random } from '../../support/random.ts';
 
-/** A chain of devices on one outlet of a hub, or, where `hub` is -1, on an output itself; it changes as devices are put on it. */
+/** An output, or an outlet of the hub on one, with the chain of devices on it, which changes as they are put there. */
 interface Slot {
-  readonly output: number;
   readonly hub: number;
-  readonly outlet: number;
+  readonly source: number;
   readonly chain: number[];
-  /** The slots before it that are alike in every way: another outlet of the same hub with the same choices. */
+  /** The slots before it that are alike in every way: the same hub, or none, and the same choices. */
   readonly alike: readonly Slot[];
 }
 
@@ -27,84 +26,75 @@ function* frames(problem: PlanProblem, used: readonly number[] = []): Generator<
   }
 }
 
+/** The empty slots of a frame. */
+function slotsOf({ hubs, outputs, ways }: PlanProblem, frame: readonly number[]): readonly Slot[] {
+  const slots: Slot[] = [];
+  const words = (source: number): string => JSON.stringify(ways[source]);
+  frame.forEach((hub, output) => {
+    for (const source of hubs[hub]?.outlets ?? outputs.slice(output, output + 1)) {
+      const alike = slots.filter((other) => other.hub === hub && words(other.source) === words(source));
+      slots.push({ hub, source, chain: [], alike });
+    }
+  });
+  return slots;
+}
+
 /**
  * All ways to hang the devices on the slots: each device in turn at every free place, so every order of every chain comes up.
  * Of slots that are alike and empty only the first is filled: which of them a chain hangs on makes no difference.
  */
-function* layouts(slots: readonly Slot[], count: number, device = 0): Generator<undefined> {
-  if (device === count) return yield undefined;
+function eachLayout(slots: readonly Slot[], count: number, visit: () => void, device = 0): void {
+  if (device === count) return visit();
   for (const { chain, alike } of slots) {
     if (chain.length === 0 && alike.some((other) => other.chain.length === 0)) continue;
     for (let at = 0; at <= chain.length; at++) {
       chain.splice(at, 0, device);
-      yield* layouts(slots, count, device + 1);
+      eachLayout(slots, count, visit, device + 1);
       chain.splice(at, 1);
     }
   }
 }
 
-/** The empty slots of a frame: one for each outlet of a hub, and one for each output without a hub. */
-function slotsOf({ hubs, ways }: PlanProblem, frame: readonly number[]): readonly Slot[] {
-  return frame.flatMap((hub, output) => {
-    const slots: Slot[] = [];
-    const outlets = hubs[hub]?.outlets ?? [-1];
-    const words = outlets.map((source) => JSON.stringify(ways[source]));
-    outlets.forEach((_, outlet) => {
-      const alike = slots.filter((other) => words[other.outlet] === words[outlet]);
-      slots.push({ output, hub, outlet, chain: [], alike });
-    });
-    return slots;
-  });
-}
-
-/** The links of a layout, as the numbers of their sources and targets by turns. */
-function linksOf(problem: PlanProblem, frame: readonly number[], slots: readonly Slot[]): readonly number[] {
-  const links: number[] = [];
-  frame.forEach((hub, output) => {
-    if (hub >= 0) links.push(problem.outputs[output] ?? -1, problem.count + hub);
-  });
-  for (const { output, hub, outlet, chain } of slots)
-    chain.forEach((device, at) => {
-      const head = hub < 0 ? problem.outputs[output] : problem.hubs[hub]?.outlets[outlet];
-      links.push((at > 0 ? chain[at - 1] : head) ?? -1, device);
-    });
-  return links;
-}
-
 /** Whether no chain is too long or uses up the bits of its bytes, and enough outputs and outlets stay free. */
 function isAllowed(problem: PlanProblem, slots: readonly Slot[]): boolean {
-  let free = 0;
-  for (const { hub, chain } of slots) {
-    if (chain.length === 0) free++;
-    else if (chain.length + (hub < 0 ? 0 : 1) > problem.mostHops) return false;
-    let shift = chain.length === 0 ? 0 : (problem.hubs[hub]?.shift ?? 0);
-    for (const device of chain) shift += problem.shift[device] ?? 0;
-    if (shift > problem.budget + 1e-12) return false;
-  }
-  return free >= problem.spareOutlets;
+  const free = slots.filter(({ chain }) => chain.length === 0).length;
+  const fits = slots.every(({ hub, chain }) => {
+    const shift = chain.reduce(
+      (sum, device) => sum + (problem.shift[device] ?? 0),
+      problem.hubs[hub]?.shift ?? 0,
+    );
+    const hops = chain.length + (hub < 0 ? 0 : 1);
+    return chain.length === 0 || (hops <= problem.mostHops && shift <= problem.budget + 1e-12);
+  });
+  return fits && free >= problem.spareOutlets;
 }
 
 /** The least cost over every layout, or Infinity. Costs and limits are counted here anew, link by link. */
 export function cheapestOfAll(problem: PlanProblem): number {
-  const none: readonly Choice[] = [];
   const floors = problem.ways.map((row) =>
     row.map((choices) => Math.min(...choices.map(({ cost }) => cost))),
   );
+  const floorOf = (source: number, target: number): number => floors[source]?.[target] ?? Infinity;
   let best = Infinity;
   for (const frame of frames(problem)) {
+    const feeds = frame.flatMap((hub, output) =>
+      hub < 0 ? [] : [[problem.outputs[output] ?? -1, problem.count + hub] as const],
+    );
+    const fed = feeds.reduce((sum, [source, hub]) => sum + floorOf(source, hub), 0);
     const slots = slotsOf(problem, frame);
-    for (const _ of layouts(slots, problem.count)) {
-      const links = linksOf(problem, frame, slots);
+    eachLayout(slots, problem.count, () => {
       // A floor that needs no assignment, and no end where a link has no choice: most layouts end here.
-      let floor = 0;
-      for (let at = 0; at < links.length; at += 2)
-        floor += floors[links[at] as number]?.[links[at + 1] as number] ?? Infinity;
-      if (floor >= best || !isAllowed(problem, slots)) continue;
-      const choices: (readonly Choice[])[] = [];
-      for (let at = 0; at < links.length; at += 2)
-        choices.push(problem.ways[links[at] as number]?.[links[at + 1] as number] ?? none);
+      let floor = fed;
+      for (const { source, chain } of slots)
+        for (let at = 0; at < chain.length; at++)
+          floor += floorOf(at > 0 ? (chain[at - 1] ?? -1) : source, chain[at] ?? -1);
+      if (floor >= best || !isAllowed(problem, slots)) return;
+      const links = slots.flatMap(({ source, chain }) =>
+        chain.map((device, at) => [at > 0 ? (chain[at - 1] ?? -1) : source, device] as const),
+      );
+      const choices = [...feeds, ...links].map(([from, to]) => problem.ways[from]?.[to] ?? []);
       best = Math.min(best, assignLeads(choices, problem.owned)?.cost ?? Infinity);
-    }
+    });
   }
   return best;
 }
