@@ -18,7 +18,7 @@ export const KIND_WORDS: Readonly<Record<DeviceKind, string>> = {
   instrument: 'instrument',
   hub: 'hub: copies its input to every output',
   merger: 'merger: joins its inputs',
-  converter: 'converter: passes on in another style',
+  converter: 'converter: passes on to another type',
   computer: 'computer',
   other: 'something else',
 };

@@ -75,7 +75,7 @@ test('a board is planned in the background as the core plans it, and the plan ta
     [best, ...(other ? [other] : [])].map(({ cost }) => sayPrice(cost, currency)),
   );
   await expect(table.getByRole('row', { name: /^could it cost less/ })).toContainText(
-    `Proven: no plan costs less than ${sayPrice(best.cost, currency)}`,
+    `Certain: no plan costs less than ${sayPrice(best.cost, currency)}`,
   );
   for (const { device, silent } of best.facts.silentWithout)
     await expect(table).toContainText(`${device} off: ${silent.join(', ')} silent`);

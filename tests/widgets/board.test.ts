@@ -305,7 +305,7 @@ test('a finding is shown in the drawing, and a message is stepped from link to l
   await expect(drawn(page).locator('.lead.lit')).toHaveCount(there(first).where.links.length);
   await page.getByText('Who hears a message, and when').click();
   const hears = page.getByRole('region', { name: 'Who hears a message' });
-  const { hearings } = hearers(demoBoard(), 'foot switcher');
+  const { hearings } = hearers(demoBoard(), 'foot controller');
   const rows = hears.locator('tbody tr th');
   await expect(rows).toHaveText(hearings.map(({ device: name }) => name));
   for (const [at, { device: name, hops }] of hearings.entries()) {

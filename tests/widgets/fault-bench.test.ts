@@ -20,6 +20,10 @@ const ending = (page: Page) => page.getByRole('region', { name: 'What it was' })
 const helper = (page: Page) => page.getByRole('region', { name: 'Nothing arrives' });
 const question = (page: Page) => page.getByRole('region', { name: 'Next question' });
 
+/** A part of the drawn board. */
+const part = (page: Page, place: string) =>
+  bench(page).getByRole('list', { name: 'The board' }).getByRole('button', { name: place });
+
 async function open(page: Page): Promise<void> {
   await page.goto('/fault-bench/');
   await wakeIslands(page);
@@ -49,13 +53,11 @@ test('a numbered fault is found by keyboard, proved, and counted as the core cou
   await setNumber(page, '5');
   const hidden = hideNumberedFault('chain', 5);
   await expect(bench(page).getByText('And pedal 1 does nothing; pedal 2 does nothing.')).toBeVisible();
-  await bench(page)
-    .getByText(/^Measure: 0 of/)
-    .press('Enter');
   const made = path(hidden);
   expect(made.length).toBeGreaterThan(0);
   for (const { id, seen } of made) {
-    const words = benchTable('chain').observations.find((one) => one.id === id)?.words ?? '';
+    const { words = '', place = '' } = benchTable('chain').observations.find((one) => one.id === id) ?? {};
+    await part(page, place).press('Enter');
     await bench(page).getByRole('button', { name: words, exact: true }).press('Enter');
     await expect(bench(page).locator('.last')).toContainText(`${words} Seen: ${seen}.`);
   }
@@ -68,7 +70,9 @@ test('a numbered fault is found by keyboard, proved, and counted as the core cou
   await expect(ending(page)).toContainText(`It was: ${sayBoardFault(hidden.fault)}.`);
   await expect(ending(page)).toContainText(remedyFor(hidden.fault.kind));
   // What is taken after the end would spoil the count.
-  await expect(bench(page).getByRole('button', { name: 'Look at the lamp of the sender.' })).toBeDisabled();
+  await part(page, 'sender').press('Enter');
+  const left = bench(page).getByRole('region', { name: 'At the sender' }).getByRole('button');
+  for (const action of await left.all()) await expect(action).toBeDisabled();
   await ending(page).getByRole('button', { name: 'Find another fault' }).press('Enter');
   await expect(bench(page).getByLabel('Fault number')).toHaveValue('6');
   await expect(page.getByRole('region', { name: 'Symptoms' })).toBeFocused();
@@ -123,7 +127,7 @@ test('the guide asks what the core asks, down to one fault and what to do', asyn
 
 test('a teacher changes how often a fault is met, within bounds, and the guide follows', async ({ page }) => {
   await open(page);
-  await helper(page).getByText('How often each fault is met').first().press('Enter');
+  await helper(page).getByText('How often each fault happens').first().press('Enter');
   await expect(helper(page).getByText(/is invented for practice/)).toBeVisible();
   const field = helper(page).getByLabel('it listens on another channel');
   await field.fill('-3');
@@ -144,13 +148,12 @@ test('the page fits a phone and is accessible in both papers, with everything op
   await open(page);
   await bench(page).getByLabel('Board', { exact: true }).selectOption({ label: 'two pedals in a chain' });
   await helper(page).getByLabel('Your board is like').selectOption({ label: 'two pedals in a chain' });
-  await bench(page)
-    .getByText(/^Measure: 0 of 12/)
-    .click();
+  await part(page, 'pedal 2').click();
   await bench(page).getByRole('button', { name: 'Look at the lamp of pedal 2.' }).click();
+  await expect(part(page, 'pedal 2')).toContainText('1 of 6');
   await question(page).getByRole('button').first().click();
   await expect(helper(page).getByRole('heading', { name: 'Answers so far' })).toBeVisible();
-  await helper(page).getByText('How often each fault is met').first().click();
+  await helper(page).getByText('How often each fault happens').first().click();
   await bench(page).getByRole('button', { name: 'Show me the fault' }).click();
   await expect(ending(page)).toBeVisible();
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);

@@ -22,7 +22,7 @@ function weigh(authored: AuthoredPile) {
 }
 
 export const claims: Claims = {
-  'of four looks at six suspects the light splits them three and three, and each other one and five': () =>
+  'of four checks of six suspects the light splits them three and three, and each other one and five': () =>
     pileFrom(piles.six).looks.map(({ id, seen }) => [sizes(seen), id === 'light pedal 1' ? [3, 3] : [5, 1]]),
   'silence leaves a dozen suspects, and each other symptom of one pedal a single one': () => {
     const groups = symptomGroups('link');
@@ -37,5 +37,5 @@ export const claims: Claims = {
       [weigh(piles.silent), { best: 'volts clock lead 1', answers: 3, apart: true }],
       [weigh(piles.chain), { best: 'volts clock lead 2', answers: 3, apart: true }],
     ],
-  'the fault bench has as many kinds of fault as the lesson says': () => [[BOARD_FAULTS.length, 17]],
+  'the page of faults has as many kinds of fault as the lesson says': () => [[BOARD_FAULTS.length, 17]],
 };

@@ -69,7 +69,7 @@ export function sayAnswer({ kind, drawer, purchase, pairs }: TalkAnswer): string
 function sayUnsure(pairs: readonly PairAnswer[], purchase: readonly Goods[] | undefined): string {
   const all = pairs.every(({ ready }) => ready !== undefined);
   if (all && purchase?.length === 1) return 'Yes, whatever the type is';
-  return purchase ? 'Most likely, once you know the type' : 'That hangs on the type';
+  return purchase ? 'Most likely, once you know the type' : 'That depends on the type';
 }
 
 /** What to do about it, in a sentence or two. */
@@ -84,7 +84,7 @@ export function sayWhatToDo(answer: TalkAnswer): string {
       return `Ask for: ${sayThrough(pair?.ready as Through, 'a')}.`;
     case 'make':
       return pair?.grade === 'depends'
-        ? 'No shop sells this lead ready made, and whether one works hangs on the inside of the two devices. Ask the maker before you have one made.'
+        ? 'No shop sells this lead ready made, and whether one works depends on the inside of the two devices. Ask the maker before you have one made.'
         : 'No shop sells this lead ready made. Solder it from the build sheet, or have it made from that sheet.';
     case 'unsure':
       return sayPurchase(answer.purchase);
@@ -113,7 +113,7 @@ export function sayDrawer({ through, worst, best }: DrawerAnswer): string {
   if (worst === 'harm') return `Do not connect ${plain}: it may damage a device.`;
   if (worst === 'works') return `${upper}: works.`;
   if (worst === 'marginal') return `${upper}: works, with little to spare.`;
-  if (worst === 'depends') return `${upper}: hangs on the inside of the devices.`;
+  if (worst === 'depends') return `${upper}: depends on the inside of the devices.`;
   return best === 'nothing'
     ? `${upper}: does nothing.`
     : `${upper}: works only with some of the types it can be.`;

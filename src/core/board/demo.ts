@@ -11,7 +11,7 @@ export const DEMO_NOTE = 'The demo board is invented: no device, lead or price o
 
 /** Devices: name, the start of its name in the library, and its place in centimetres. */
 const DEVICES = [
-  ['foot switcher', 'foot controller with two TRS', 4, 44],
+  ['foot controller', 'foot controller with two TRS', 4, 44],
   ['hub', 'hub with five', 33, 4],
   ['tape echo', 'echo', 4, 20],
   ['drive', 'drive', 21, 20],
@@ -22,13 +22,13 @@ const DEVICES = [
 ] as const;
 
 const LINKS = [
-  ['foot switcher', 'OUT 1', 'hub', 'IN'],
+  ['foot controller', 'OUT 1', 'hub', 'IN'],
   ['hub', 'OUT 1', 'tape echo', 'IN'],
   ['hub', 'OUT 3', 'drive', 'IN'],
   ['hub', 'OUT 4', 'chorus', 'IN'],
   ['hub', 'OUT 5', 'tremolo', 'CONTROL in'],
   ['chorus', 'THRU', 'looper', 'IN'],
-  ['foot switcher', 'OUT 2', 'pad synth', 'IN'],
+  ['foot controller', 'OUT 2', 'pad synth', 'IN'],
 ] as const;
 
 const STOCK: readonly StockLead[] = [

@@ -91,7 +91,7 @@ function fitted(
   const found = leadsForLink(plan, link.output, place, memory);
   const leads = planLeads(plan, found.pieces, plan.leads);
   const set = setJacks(plan, link.output, place, found);
-  const against = found.againstWish ? ['no lead on offer fits, so this one has to be made'] : [];
+  const against = found.againstWish ? ['no available lead fits, so this one has to be made'] : [];
   const names = leads.map(({ name }) => name);
   return {
     plan: withLeads({ ...set.plan, leads: [...plan.leads, ...leads] }, link, input, names),

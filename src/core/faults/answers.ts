@@ -38,6 +38,8 @@ export interface ObservationChoice {
   readonly id: string;
   readonly words: string;
   readonly way: (typeof OBSERVATION_WAYS)[number];
+  /** The part of the board that is looked at, swapped or measured: 'sender', 'lead 1', 'pedal 1'. */
+  readonly place: string;
   readonly seen: string | undefined;
   /** What the board shows here with nothing wrong. */
   readonly good: string;
@@ -101,9 +103,10 @@ function answerRound({ board, number, made, end }: RoundOrder): RoundAnswer {
   return {
     kind: 'round',
     symptoms: hidden.symptoms,
-    choices: table.observations.map(({ id, words, effort }, at) => ({
+    choices: table.observations.map(({ id, words, effort, place }, at) => ({
       id,
       words,
+      place,
       way: OBSERVATION_WAYS[effort - 1] as (typeof OBSERVATION_WAYS)[number],
       seen: made.includes(id) ? observe(hidden, id).seen : undefined,
       good: table.good[at] as string,
@@ -121,7 +124,7 @@ function endOf(
 ): RoundEnd {
   const seen = made.map((id) => observe(hidden, id));
   const named = end === 'shown' ? hidden.fault : faults.find((fault) => faultName(fault) === end.named);
-  if (!named) throw new Error(`fault bench: this board has no fault '${end === 'shown' ? '' : end.named}'`);
+  if (!named) throw new Error(`hidden fault: this board has no fault '${end === 'shown' ? '' : end.named}'`);
   const grade = gradeFault(hidden, named, seen);
   return {
     grade: end === 'shown' ? undefined : grade,

@@ -15,7 +15,7 @@ export type Frequencies = Readonly<Record<BoardFaultKind, number>>;
 
 /** Said wherever the frequencies are shown. */
 export const FREQUENCIES_ARE_INVENTED =
-  'How often each fault is met is invented for practice; change it to what you meet.';
+  'How often each fault happens is invented for practice; change it to what you meet.';
 
 /** The frequencies of the workbook, invented. */
 export const USUAL_FREQUENCIES: Frequencies = {

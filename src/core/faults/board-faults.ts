@@ -79,7 +79,7 @@ const KIND_WORDS: Readonly<Record<BoardFaultKind, string>> = {
   'ts-lead': 'it is a TS lead where a TRS lead is needed',
   'cold-joint': 'a joint is cold',
   'wrong-style': 'its jack is Type B, not Type A',
-  'outlet-set-wrong': 'the outlet is set to the wrong type',
+  'outlet-set-wrong': 'the output is set to the wrong type',
   'out-into-out': 'the lead is in its OUT, not in its IN',
   'dead-thru': 'its THRU is dead',
   'soft-thru-off': 'its software THRU is switched off',

@@ -13,6 +13,8 @@ export interface Observation {
   readonly id: string;
   readonly words: string;
   readonly effort: 1 | 2 | 3;
+  /** The part of the board that it is about: 'sender', 'lead 1', 'pedal 1'. */
+  readonly place: string;
   /** What is seen, in words, or a reading. */
   readonly see: (state: BoardState) => string | Reading;
 }
@@ -23,15 +25,21 @@ const look = (id: string, words: string, see: Observation['see']): Observation =
   id,
   words,
   effort: 1,
+  place: placeOf(id),
   see,
 });
+
+/** The part of the board at the end of a name, 'light pedal 1'; the sender where there is none. */
+function placeOf(id: string): string {
+  return /(?:pedal|lead) \d+$/.exec(id)?.[0] ?? 'sender';
+}
 
 /** Everything that can be observed on a board; what it should show follows from the board with nothing wrong. */
 export function observationsOf(board: BenchBoard): readonly Observation[] {
   const good = workingBoard(board);
   return [
     look('lamp sender', 'Look at the lamp of the sender.', ({ senderOn }) => (senderOn ? 'lit' : 'dark')),
-    look('outlet', 'Look at the switch of the outlet.', ({ outletSet }) => `set to ${outletSet}`),
+    look('outlet', 'Look at the switch of the output.', ({ outletSet }) => `set to ${outletSet}`),
     look('filter', 'Look in the sender’s menu: does it send program changes?', ({ filtered }) =>
       filtered ? 'filtered out' : 'sent',
     ),
@@ -43,9 +51,12 @@ export function observationsOf(board: BenchBoard): readonly Observation[] {
     ),
     ...(board === 'chain'
       ? [
-          look('thru menu', 'Look in the menu of pedal 1: is its THRU on?', ({ softThruOn }) =>
-            softThruOn ? 'on' : 'off',
-          ),
+          {
+            ...look('thru menu', 'Look in the menu of pedal 1: is its THRU on?', ({ softThruOn }) =>
+              softThruOn ? 'on' : 'off',
+            ),
+            place: 'pedal 1',
+          },
         ]
       : []),
     ...good.links.flatMap((link, at) => [...atPedal(at), ...atLead(link, at)]),
@@ -103,8 +114,9 @@ function swap(good: Link, at: number): Observation {
   const name = `lead ${at + 1}`;
   return {
     id: `swap ${name}`,
-    words: `Put a proved lead in the place of ${name} and try again.`,
+    words: `Swap ${name} for a tested lead and try again.`,
     effort: 2,
+    place: name,
     see: (state) => {
       const cold = state.cold.map((one, place) => (place === at ? undefined : one));
       const healed = relead({ ...state, cold }, at, () => leadOf(good));
@@ -131,6 +143,7 @@ function along(good: Link, at: number, line: 'source' | 'sink'): Observation {
     id: `continuity ${line} ${name}`,
     words: `Unplug ${name} at both ends; continuity from ${contactWords(from)} to ${contactWords(to)}, then move the plugs.`,
     effort: 3,
+    place: name,
     see: (state) => {
       const says = continuity(
         leadAt(state, at),
@@ -149,6 +162,7 @@ function across(good: Link, at: number): Observation {
     id: `continuity across ${name}`,
     words: `Unplug ${name} at both ends; continuity between ${contactWords(source.from)} and ${contactWords(sink.from)} of one plug.`,
     effort: 3,
+    place: name,
     see: (state) =>
       continuity(
         leadAt(state, at),
@@ -164,6 +178,7 @@ function diode(good: Link, at: number): Observation {
     id: `diode pedal ${at + 1}`,
     words: `Pedal ${at + 1} off and unplugged: diode test of the jack that lead ${at + 1} was in, red on its source line, black on its sink line.`,
     effort: 3,
+    place: `pedal ${at + 1}`,
     see: (state) => {
       const { input } = (state.links[at] as Link).branches[0]!;
       const jack = state.inOut[at] ? outBeside(input) : input;
@@ -207,6 +222,7 @@ function volts(good: Link, at: number, power: Exclude<Power, 'off'>): Observatio
     id: `volts ${power} ${name}`,
     words: `DC volts on the free plug of ${name}, ${power === 'idle' ? 'nothing sent' : 'clock running'}: red on ${contactWords(red)}, black on ${contactWords(black)}.`,
     effort: 3,
+    place: name,
     see: (state) => {
       const link = state.links[at] as Link;
       const [plus, minus] = [metal(leadOf(link), 'to', red), metal(leadOf(link), 'to', black)];

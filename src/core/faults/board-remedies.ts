@@ -2,18 +2,18 @@
 import type { BoardFaultKind } from './board-faults.ts';
 
 const REMEDIES: Readonly<Record<BoardFaultKind, string>> = {
-  open: 'Take the lead out of use. Power off, open the plug, make the joint again, and prove the lead before it goes back.',
+  open: 'Take the lead out of use. Power off, open the plug, make the joint again, and test the lead before it goes back.',
   short:
-    'Take the lead out of use at once. Open the plug, part what touches, and prove the lead before it goes back.',
-  swapped: 'Move one wire at one plug so that each line keeps its own, then prove the lead.',
-  mirrored: 'Solder the DIN plug again, seen from the side that is soldered, then prove the lead.',
+    'Take the lead out of use at once. Open the plug, part what touches, and test the lead before it goes back.',
+  swapped: 'Move one wire at one plug so that each line keeps its own, then test the lead.',
+  mirrored: 'Solder the DIN plug again, seen from the side that is soldered, then test the lead.',
   'ts-lead': 'Take it out and use a TRS lead: a TS plug also joins ring and sleeve of the jack it is in.',
-  'cold-joint': 'Heat that joint again with fresh solder, and prove the lead while you move it.',
+  'cold-joint': 'Heat that joint again with fresh solder, and test the lead while you move it.',
   'wrong-style':
     'Use a lead that swaps tip and ring here, or the device’s own switch for Type A, if it has one.',
-  'outlet-set-wrong': 'Power off, then set the outlet to the type that the pedal’s manual names.',
+  'outlet-set-wrong': 'Power off, then set the output to the type that the pedal’s manual names.',
   'out-into-out': 'Power off, then move the plug to the IN.',
-  'dead-thru': 'Feed the next pedal from a hub outlet. Leave the repair to qualified people.',
+  'dead-thru': 'Feed the next pedal from a hub output. Leave the repair to qualified people.',
   'soft-thru-off': 'Switch the THRU on in the menu.',
   'supply-off':
     'Check switch, plug and supply. Anything behind a mains plug or a screw is for qualified people.',

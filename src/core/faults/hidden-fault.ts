@@ -39,7 +39,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
  */
 export function hideNumberedFault(board: BenchBoard, number: number): HiddenFault {
   if (!Number.isInteger(number) || number < 1 || number > MOST_FAULT_NUMBER)
-    throw new Error(`fault bench: number must be whole, from 1 to ${MOST_FAULT_NUMBER}, got ${number}`);
+    throw new Error(`hidden fault: number must be whole, from 1 to ${MOST_FAULT_NUMBER}, got ${number}`);
   return hideFault(board, (number * GOLDEN) % 1);
 }
 
@@ -47,7 +47,7 @@ export function hideNumberedFault(board: BenchBoard, number: number): HiddenFaul
 export function observe({ board, fault }: HiddenFault, id: string): Seen {
   const table = benchTable(board);
   const at = table.observations.findIndex((one) => one.id === id);
-  if (at < 0) throw new Error(`fault bench: a '${board}' has no observation '${id}'`);
+  if (at < 0) throw new Error(`hidden fault: a '${board}' has no observation '${id}'`);
   return { id, seen: table.seen[at]?.[table.faults.findIndex((one) => sameFault(one, fault))] ?? '' };
 }
 
@@ -87,8 +87,8 @@ export function gradeFault(
   const sentence = !right
     ? `Not this one. It was: ${sayBoardFault(hidden.fault)}.`
     : proved
-      ? `Right, and proved. ${counts}`
-      : `Right, but not proved: ${left.size} faults still fitted. ${counts}`;
+      ? `Right, and settled. ${counts}`
+      : `Right, but not settled: ${left.size} faults still fitted. ${counts}`;
   return { right, proved, taken: made.length, fewest, sentence };
 }
 

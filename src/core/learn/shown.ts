@@ -79,7 +79,7 @@ export function shownDepth(label: string, authored: AuthoredBoard): Shown {
     const links = path.length === 1 ? '1 link' : `${path.length} links`;
     return [
       {
-        name: `${graph.devices[at]?.name ?? ''}, ${links} deep`,
+        name: `${graph.devices[at]?.name ?? ''}, ${links} from the controller`,
         words: sayTime(Math.abs(last.shiftSeconds)),
         amount: Math.abs(last.shiftSeconds),
         good,

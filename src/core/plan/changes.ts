@@ -13,8 +13,8 @@ export function sayChanges(before: Plan, after: Plan): string {
     ...parts('link', before.links, after.links),
     ...parts('lead', before.leads, after.leads),
     ...(before.title === after.title ? [] : [`title '${after.title}'`]),
-    ...(same(before.stock ?? [], after.stock ?? []) ? [] : ['leads on offer']),
-    ...(same(before.hubs ?? [], after.hubs ?? []) ? [] : ['hubs on offer']),
+    ...(same(before.stock ?? [], after.stock ?? []) ? [] : ['available leads']),
+    ...(same(before.hubs ?? [], after.hubs ?? []) ? [] : ['available hubs']),
     ...(same([before.making, before.currency], [after.making, after.currency]) ? [] : ['prices']),
     ...(same(before.wishes, after.wishes) ? [] : ['wishes']),
     ...(same([before.press, before.pressLimitSeconds], [after.press, after.pressLimitSeconds])

@@ -28,9 +28,9 @@ function boundWords(
 ): string {
   if (unpriced > 0) return 'Not known: give what is to be bought a price, and plan again.';
   const none = best ? 'no plan' : 'no plan of this kind';
-  if (proven) return `Proven: ${none} costs less than ${sayPrice(bound, currency)}.`;
+  if (proven) return `Certain: ${none} costs less than ${sayPrice(bound, currency)}.`;
   const gap = cost > 0 ? ((cost - bound) / cost) * 100 : 0;
-  const how = exact ? 'The proof was not finished' : 'Found by a search with chance';
+  const how = exact ? 'Not every board was tried' : 'Found by a search with chance';
   return `${how}: ${none} costs less than ${sayPrice(bound, currency)}, ${gap.toFixed(1)} % below this one.`;
 }
 
@@ -74,7 +74,7 @@ export function factRows(board: PlannedBoard, currency: string, best: boolean): 
       name: 'silent when one is off',
       lines:
         facts.silentWithout.length === 0
-          ? ['Each device hears, whichever other one is off.']
+          ? ['Each device hears, whatever other one is off.']
           : facts.silentWithout.map(({ device, silent }) => `${device} off: ${silent.join(', ')} silent`),
     },
     {

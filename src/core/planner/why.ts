@@ -64,7 +64,7 @@ function* wayOut(plan: Plan, memory: LinkMemory): Generator<PlanProgress, string
     if (found) guilty.push(name);
   }
   if (guilty.length > 0)
-    return `Your wish stands in the way: without '${guilty.join("', or without '")}' there is a plan.`;
+    return `What you asked for stands in the way: without '${guilty.join("', or without '")}' there is a plan.`;
   return wishes.noSoldering
     ? 'No single wish is to blame: add leads, adapters, hubs or converters to what is available, or allow soldering.'
     : 'Add a hub or a converter with enough outputs to what is available, or give the devices more THRU jacks.';

@@ -33,7 +33,7 @@ export function stepsAlong(link: Link, path: CurrentPath, reading: StateReading)
         ? hops[0]?.part.role === 'foreign-resistor'
           ? 'That is the other side of the foreign supply: the loop is closed.'
           : 'That is the ground of the supply it came from: the loop is closed.'
-        : 'Here it parts into smaller currents, none of them to speak of.',
+        : 'Here it splits into smaller currents, all of them almost nothing.',
       spot: undefined,
       amperes: path.returned ? last.amperes : 0,
     },

@@ -77,7 +77,7 @@ describe('a round', () => {
 
   it('refuses a name that this board has not', () => {
     expect(() => round({ ...FRESH, end: { named: 'lead 9: open' } })).toThrow(
-      "fault bench: this board has no fault 'lead 9: open'",
+      "hidden fault: this board has no fault 'lead 9: open'",
     );
   });
 });

@@ -79,7 +79,7 @@ describe('observations', () => {
 
   it('refuse what the board does not have', () => {
     expect(() => see(fault('open'), 'thru menu')).toThrow(
-      "fault bench: a 'link' has no observation 'thru menu'",
+      "hidden fault: a 'link' has no observation 'thru menu'",
     );
     expect(see(fault('soft-thru-off', 'pedal 1'), 'thru menu', 'chain')).toBe('off');
   });
@@ -240,7 +240,7 @@ describe('numbered faults', () => {
 
   it('refuses a number that is out of bounds', () => {
     expect(() => hideNumberedFault('link', 0)).toThrow(
-      'fault bench: number must be whole, from 1 to 9999, got 0',
+      'hidden fault: number must be whole, from 1 to 9999, got 0',
     );
   });
 });

@@ -79,10 +79,10 @@ describe('How far edges have shifted', () => {
     // 1 % apart each way: (9 x 16 + 8 - 1) x 2 / 1.01 - 9 x 32 / 0.99 = 299.0 - 290.9 = 8.1 µs.
     const shown = shownDepth('chain', chain(5));
     expect(rows(shown)).toEqual([
-      'echo, 1 link deep: 0.2 µs',
-      'drive, 2 links deep: 0.4 µs',
-      'chorus, 3 links deep: 0.6 µs',
-      'looper, 4 links deep: 0.8 µs',
+      'echo, 1 link from the controller: 0.2 µs',
+      'drive, 2 links from the controller: 0.4 µs',
+      'chorus, 3 links from the controller: 0.6 µs',
+      'looper, 4 links from the controller: 0.8 µs',
       'tremolo, 5 links deep: 1 µs',
     ]);
     expect(shown).toMatchObject({ grade: 'good', headline: 'Every pedal is within the limit' });

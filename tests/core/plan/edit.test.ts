@@ -278,7 +278,7 @@ describe('A new link', () => {
     );
     expect(made.ok && [made.works, made.notes]).toEqual([
       true,
-      ['no lead on offer fits, so this one has to be made'],
+      ['no available lead fits, so this one has to be made'],
     ]);
   });
 
@@ -367,7 +367,7 @@ describe('The words for what changed', () => {
       `'${ECHO}' removed; link 1 removed; lead 1 removed`,
     );
     expect(sayChanges(makePlan({}), boardOf('echo', 'drive', 'looper'))).toBe(
-      '3 devices added; leads on offer',
+      '3 devices added; available leads',
     );
   });
 });

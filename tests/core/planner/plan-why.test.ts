@@ -28,7 +28,7 @@ describe('A board that cannot be planned', () => {
     };
     expect(answerTo(wishing(one, { mostHops: 2, noHub: true }))).toMatchObject({
       ok: false,
-      why: "No plan reaches every device: 2 outputs are missing. Your wish stands in the way: without 'no hub', or without 'at most so many links' there is a plan.",
+      why: "No plan reaches every device: 2 outputs are missing. What you asked for stands in the way: without 'no hub', or without 'at most so many links' there is a plan.",
     });
   });
 
@@ -36,7 +36,7 @@ describe('A board that cannot be planned', () => {
     const bare = { ...wiredBoard(3), stock: [] };
     expect(answerTo(wishing(bare, { noSoldering: true }))).toMatchObject({
       ok: false,
-      why: "No lead or hub available can feed 'pedal 1', 'pedal 2', 'pedal 3'. Your wish stands in the way: without 'no soldering' there is a plan.",
+      why: "No lead or hub available can feed 'pedal 1', 'pedal 2', 'pedal 3'. What you asked for stands in the way: without 'no soldering' there is a plan.",
     });
   });
 
