@@ -9,8 +9,10 @@ const TEXT = 4.5;
 const LINE = 3;
 
 const PAPERS = ['paper', 'sheet'];
-const LINES = ['rule'];
-const TEXTS = [...colours.keys()].filter((name) => !PAPERS.includes(name) && !LINES.includes(name));
+/** The edge of a control or a drawing; a hairline between two blocks says nothing that is not said by the room between them. */
+const LINES = ['edge'];
+const HAIRLINES = ['rule'];
+const TEXTS = [...colours.keys()].filter((name) => ![...PAPERS, ...LINES, ...HAIRLINES].includes(name));
 const LEAST = [
   ...TEXTS.map((name) => ({ name, least: TEXT })),
   ...LINES.map((name) => ({ name, least: LINE })),
@@ -32,6 +34,7 @@ describe('Contrast', () => {
       'accent',
       'bad',
       'doubtful',
+      'edge',
       'faint',
       'good',
       'ink',

@@ -200,7 +200,7 @@ describe('the guide and the grade', () => {
     const grade = gradeFault(hidden, fault, []);
     expect([grade.right, grade.proved, grade.taken]).toEqual([true, false, 0]);
     expect(grade.sentence).toMatch(
-      /^Right, but not proved: \d+ faults still fitted\. You took 0; the best way takes [\d.]+ on average/,
+      /^Right, but not settled: \d+ faults still fitted\. You took 0; the best way takes [\d.]+ on average/,
     );
   });
 

@@ -83,7 +83,7 @@ describe('How far edges have shifted', () => {
       'drive, 2 links from the controller: 0.4 µs',
       'chorus, 3 links from the controller: 0.6 µs',
       'looper, 4 links from the controller: 0.8 µs',
-      'tremolo, 5 links deep: 1 µs',
+      'tremolo, 5 links from the controller: 1 µs',
     ]);
     expect(shown).toMatchObject({ grade: 'good', headline: 'Every pedal is within the limit' });
     expect((shown.bound?.amount ?? NaN) * 1e6).toBeCloseTo((151 * 2) / 1.01 - (9 * 32) / 0.99, 6);
