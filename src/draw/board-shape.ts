@@ -8,7 +8,7 @@ interface ShapeBox extends Box {
 }
 
 /** The picture in pixels; one path from each device to one that it feeds. */
-export interface BoardShape {
+interface BoardShape {
   readonly width: number;
   readonly height: number;
   readonly boxes: readonly ShapeBox[];

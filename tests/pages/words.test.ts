@@ -11,7 +11,10 @@ const OLD: readonly (readonly [old: RegExp, now: string])[] = [
   [/\boutlets?\b/i, 'output, OUT'],
   [/\bswitcher\b/i, 'foot controller'],
   [/\b(?:sound|proved) lead\b/i, 'tested lead'],
-  [/\bprove (?:it|the lead|a lead)\b|\bproved\b|\bproof\b/i, 'test, tested'],
+  [
+    /\bprove (?:it|the lead|a lead)\b|\b(?:is|are|was|not|have|been) proved\b|\b(?:the|a|whole|full) proof\b/i,
+    'test, tested',
+  ],
   [/\bon offer\b/i, 'available'],
   [/\bworst corner\b|\bat every corner\b/i, 'worst case'],
   [/\bIt speaks\b/, 'connects by'],
@@ -66,7 +69,7 @@ function sentencesOf(script: string): string {
   const strings = [...script.matchAll(/"((?:[^"\\\n]|\\.)*)"|'((?:[^'\\\n]|\\.)*)'|`((?:[^`\\]|\\.)*)`/g)];
   return strings
     .map(([, double, single, ticked]) => double ?? single ?? ticked ?? '')
-    .map((text) => text.replace(/\$\{[^}]*\}|<[^>]*>/g, ' '))
+    .map((text) => text.replace(/\$\{[^}]*\}?|<[^>]*>?/g, ' '))
     .filter((text) => text.includes(' ') && !/[{};=?]\S*[{};=:]/.test(text))
     .join('\n');
 }

@@ -31,11 +31,18 @@ async function open(page: Page): Promise<void> {
   await expect(question(page)).toBeVisible();
 }
 
+/** Let the guide ask for readings too. */
+const haveMeter = (page: Page) => helper(page).getByLabel('I have a meter at hand').check();
+
 /** Set the number by keyboard, as a class would. */
 async function setNumber(page: Page, number: string): Promise<void> {
   await bench(page).getByLabel('Fault number').fill(number);
   await page.keyboard.press('Enter');
 }
+
+/** Everything on a board that takes a meter. */
+const measured = (board: 'link' | 'chain') =>
+  benchTable(board).observations.flatMap(({ id, effort }) => (effort === 3 ? [id] : []));
 
 /** What the core's guide would observe on a board until one name is left. */
 function path(hidden: HiddenFault): readonly Seen[] {
@@ -102,6 +109,11 @@ test('a wrong name is told from a right one, and the fault may be shown without 
 
 test('the guide asks what the core asks, down to one fault and what to do', async ({ page }) => {
   await open(page);
+  // Without a meter it begins with what the eyes tell.
+  await expect(question(page).getByRole('status')).toHaveText(
+    guide('link', ['nothing'], [], undefined, measured('link')).words,
+  );
+  await haveMeter(page);
   const hidden = hideNumberedFault('link', 6);
   const made: Seen[] = [];
   for (const seen of path(hidden)) {
@@ -127,6 +139,7 @@ test('the guide asks what the core asks, down to one fault and what to do', asyn
 
 test('a teacher changes how often a fault is met, within bounds, and the guide follows', async ({ page }) => {
   await open(page);
+  await haveMeter(page);
   await helper(page).getByText('How often each fault happens').first().press('Enter');
   await expect(helper(page).getByText(/is invented for practice/)).toBeVisible();
   const field = helper(page).getByLabel('it listens on another channel');

@@ -4,7 +4,7 @@ import type { Page } from '@playwright/test';
 import { runOperatingPoint } from '../support/spice.ts';
 import { wakeIslands } from '../support/watch.ts';
 
-const outcome = (page: Page) => page.locator('.send > [role="status"]');
+const outcome = (page: Page) => page.locator('.send .outcome');
 
 async function open(page: Page): Promise<void> {
   await page.goto('/in-time/');

@@ -27,11 +27,16 @@ interface GuideOrder {
   readonly symptoms: readonly Symptom[] | undefined;
   readonly made: readonly Seen[];
   readonly skipped: readonly string[];
+  /** Without a meter nothing is asked that has to be measured. */
+  readonly hasMeter: boolean;
   readonly frequencies: Frequencies;
 }
 
 /** Kinds of observation, by the effort they take, the least first. */
 export const OBSERVATION_WAYS = ['Check by eye', 'Swap a lead', 'Measure'] as const;
+
+/** The effort of an observation that takes a meter. */
+const MEASURED = 3;
 
 /** Something that may be observed, and what it showed if it was. */
 export interface ObservationChoice {
@@ -146,9 +151,11 @@ function namesOf(faults: readonly BoardFault[]): readonly FaultChoice[] {
   return [...names.values()];
 }
 
-function answerGuide({ board, symptoms, made, skipped, frequencies }: GuideOrder): GuideAnswer {
+function answerGuide(order: GuideOrder): GuideAnswer {
+  const { board, symptoms, made, skipped, hasMeter, frequencies } = order;
   const table = benchTable(board);
-  const step = guide(board, symptoms, made, frequencies, skipped);
+  const measured = table.observations.flatMap(({ id, effort }) => (effort === MEASURED ? [id] : []));
+  const step = guide(board, symptoms, made, frequencies, hasMeter ? skipped : [...skipped, ...measured]);
   const at = table.observations.findIndex(({ id }) => id === step.observation?.id);
   const seen = at < 0 ? [] : [...new Set([table.good[at] as string, ...(table.seen[at] ?? [])])];
   const left = suspectsLeft(table, symptoms, made).map((one) => table.faults[one] as BoardFault);

@@ -13,17 +13,44 @@ import type { GuideAnswer, RoundAnswer, RoundOrder, Seen } from '../../../src/co
 
 const round = (order: Omit<RoundOrder, 'kind'>): RoundAnswer =>
   answerFaults({ kind: 'round', ...order }) as RoundAnswer;
-const guide = (made: readonly Seen[], skipped: readonly string[] = []): GuideAnswer =>
+const guide = (made: readonly Seen[], skipped: readonly string[] = [], hasMeter = true): GuideAnswer =>
   answerFaults({
     kind: 'guide',
     board: 'link',
     symptoms: undefined,
     made,
     skipped,
+    hasMeter,
     frequencies: USUAL_FREQUENCIES,
   }) as GuideAnswer;
 
 const FRESH = { board: 'link', number: 7, made: [], end: undefined } as const;
+
+describe('what may be checked', () => {
+  it('belongs to a part of the board, and every part has something', () => {
+    const parts = {
+      link: ['sender', 'lead 1', 'pedal 1'],
+      chain: ['sender', 'lead 1', 'pedal 1', 'lead 2', 'pedal 2'],
+    };
+    for (const board of BENCH_BOARDS)
+      expect(new Set(round({ ...FRESH, board }).choices.map(({ place }) => place))).toEqual(
+        new Set(parts[board]),
+      );
+  });
+
+  it('is asked for by eye or swap alone where there is no meter, to the end', () => {
+    const table = benchTable('link');
+    const made: Seen[] = [];
+    for (;;) {
+      const { asks } = guide(made, [], false);
+      if (asks === undefined) break;
+      const one = table.observations.findIndex(({ id }) => id === asks);
+      expect(table.observations[one]?.effort).toBeLessThan(3);
+      made.push({ id: asks, seen: table.good[one] ?? '' });
+    }
+    expect(made.length).toBeGreaterThan(3);
+  });
+});
 
 describe('a round', () => {
   it('shows the symptoms of the fault with its number, and hides what was not observed', () => {
