@@ -6,8 +6,10 @@ import {
   inputAmountAt,
   inputTrace,
   levelAt,
-  sayMicroseconds,
+  outputFacts,
   outputShapeOf,
+  outputTrace,
+  sayMicroseconds,
 } from '../../src/core/signal/index.ts';
 import { sayAmperes, sayVolts } from '../../src/core/verdict/index.ts';
 import { hasLed, outputModel, partEntry } from '../../src/core/wiring/index.ts';
@@ -15,6 +17,8 @@ import type { Heard, Journey, Sending, Sent, TimeLink } from '../../src/core/sig
 import { drawTiming } from '../../src/draw/timing.ts';
 import type { TimingDrawing } from '../../src/draw/timing.ts';
 import { STATUS_WORDS } from '../parts/status-words.ts';
+
+type Run = Sending['legs'][number];
 
 /** What each kind of THRU does, in words. */
 export const THRU_WORDS: Readonly<Record<Journey['thru'], string>> = {
@@ -45,23 +49,46 @@ export function stretchOf({ sending }: Sent, byte: number): readonly [number, nu
   return [(first?.startSeconds ?? 0) - bitSeconds / 2, Math.max(last?.endSeconds ?? 0, heard) + bitSeconds];
 }
 
+/** The row of amounts: what is at the input of a leg, or what comes out of its optocoupler. */
+type AmountRow = 'input' | 'output';
+
 /** Draw one leg of a sending. */
-export function drawSending(shown: Sent, leg: number, byte: number, width: number): TimingDrawing {
-  const { time, sending } = shown;
+export function drawSending(
+  shown: Sent,
+  leg: number,
+  byte: number,
+  width: number,
+  row: AmountRow = 'input',
+): TimingDrawing {
+  const { sending } = shown;
   const [fromSeconds, toSeconds] = stretchOf(shown, byte);
   const run = sending.legs[leg];
-  const sense = time.model.senses[0];
-  if (!run || !sense) throw new Error(`timing: has no leg ${leg}`);
-  const current = sense.kind === 'current';
+  if (!run) throw new Error(`timing: has no leg ${leg}`);
   const last = leg === sending.legs.length - 1;
-  const span = run.transient.moments();
-  const start = Math.max(fromSeconds, span[0] ?? fromSeconds);
-  const end = Math.min(toSeconds, span.at(-1) ?? toSeconds);
   return drawTiming({
     width,
     fromSeconds,
     toSeconds,
     bits: sending.sent.bytes.flatMap(bitCells),
+    ...(row === 'input'
+      ? inputRow(shown, run, fromSeconds, toSeconds)
+      : outputRow(shown, run, fromSeconds, toSeconds)),
+    output: run.output,
+    samples: last ? sending.reception.heard.flatMap(({ samples }) => samples) : [],
+    reports: last ? sending.reception.heard.map((one, index) => reportOf(sending, one, index)) : [],
+  });
+}
+
+type Amounts = Pick<Parameters<typeof drawTiming>[0], 'amounts' | 'unit' | 'thresholds' | 'amountName'>;
+
+function inputRow({ time }: Sent, run: Run, fromSeconds: number, toSeconds: number): Amounts {
+  const sense = time.model.senses[0];
+  if (!sense) throw new Error('timing: has no input');
+  const span = run.transient.moments();
+  const start = Math.max(fromSeconds, span[0] ?? fromSeconds);
+  const end = Math.min(toSeconds, span.at(-1) ?? toSeconds);
+  const current = sense.kind === 'current';
+  return {
     amounts: end > start ? inputTrace(time, run, 0, start, end) : [],
     unit: current ? 'mA' : 'V',
     thresholds: current
@@ -70,10 +97,17 @@ export function drawSending(shown: Sent, leg: number, byte: number, width: numbe
           { amount: sense.lowVolts, text: `low below ${sayVolts(sense.lowVolts)}` },
           { amount: sense.highVolts, text: `high above ${sayVolts(sense.highVolts)}` },
         ],
-    output: run.output,
-    samples: last ? sending.reception.heard.flatMap(({ samples }) => samples) : [],
-    reports: last ? sending.reception.heard.map((one, index) => reportOf(sending, one, index)) : [],
-  });
+  };
+}
+
+function outputRow({ time }: Sent, run: Run, fromSeconds: number, toSeconds: number): Amounts {
+  const { readVolts } = outputFacts(time);
+  return {
+    amounts: outputTrace(time, run, fromSeconds, toSeconds),
+    unit: 'V',
+    amountName: 'output of the optocoupler, V',
+    thresholds: [{ amount: readVolts, text: `a 0 below ${sayVolts(readVolts)}` }],
+  };
 }
 
 function reportOf(

@@ -38,6 +38,8 @@ interface TimingInput {
   readonly bits: readonly TimedBit[];
   readonly amounts: readonly (readonly [seconds: number, amount: number])[];
   readonly unit: 'mA' | 'V';
+  /** What the amounts are, where they are not those of the input. */
+  readonly amountName?: string;
   readonly thresholds: readonly { readonly amount: number; readonly text: string }[];
   readonly output: TimedLevel;
   readonly samples: readonly TimedSample[];
@@ -140,7 +142,7 @@ export function drawTiming(input: TimingInput): TimingDrawing {
     height: BOTTOM + AXIS,
     left: LEFT,
     right,
-    rows: rowsOf(input.unit),
+    rows: rowsOf(input),
     sent: stepPath(levelOfBits(input.bits), stretch, levelIn('sent')),
     cells: input.bits.flatMap((bit) => box(stretch, bit, cellWords(bit), bit.level, CELL_WITH_WORDS)),
     ...amountsOf(input, stretch, right, inside),
@@ -159,10 +161,10 @@ export function drawTiming(input: TimingInput): TimingDrawing {
   };
 }
 
-function rowsOf(unit: TimingInput['unit']): TimingDrawing['rows'] {
+function rowsOf({ unit, amountName }: Pick<TimingInput, 'unit' | 'amountName'>): TimingDrawing['rows'] {
   const names = {
     sent: 'bits sent',
-    current: unit === 'mA' ? 'current in the LED, mA' : 'at the input, V',
+    current: amountName ?? (unit === 'mA' ? 'current in the LED, mA' : 'at the input, V'),
     output: 'output of the receiver, and its votes',
     heard: 'bytes heard',
   };

@@ -1,8 +1,8 @@
 import { expect, test, type Locator } from '@playwright/test';
-import { jacks } from '../../content/lessons/07-ask-the-jack/data.ts';
-import { links as toSolder } from '../../content/lessons/08-solder-it/data.ts';
-import { links as toProve, readings } from '../../content/lessons/09-prove-it/data.ts';
-import { piles } from '../../content/lessons/10-when-nothing-answers/data.ts';
+import { jacks } from '../../content/lessons/08-ask-the-jack/data.ts';
+import { links as toSolder } from '../../content/lessons/09-solder-it/data.ts';
+import { links as toProve, readings } from '../../content/lessons/10-prove-it/data.ts';
+import { piles } from '../../content/lessons/11-when-nothing-answers/data.ts';
 import {
   firstLead,
   linkFrom,
@@ -48,7 +48,7 @@ function reading(
 
 const statusOf = (part: Locator): Locator => part.locator('.probe-jack').getByRole('status');
 
-test('in lesson 7 the probes go round a silent input by keyboard, and every pair shows nothing', async ({
+test('in lesson 8 the probes go round a silent input by keyboard, and every pair shows nothing', async ({
   page,
 }) => {
   const part = await openPart(page, ASK, 1);
@@ -62,7 +62,7 @@ test('in lesson 7 the probes go round a silent input by keyboard, and every pair
   await expect(statusOf(part)).toContainText(reading('in', 'volts idle', 'sleeve-tip'));
 });
 
-test('in lesson 7 the sign under clock changes with the type, and with the probes', async ({ page }) => {
+test('in lesson 8 the sign under clock changes with the type, and with the probes', async ({ page }) => {
   const part = await openPart(page, ASK, 2);
   await expect(statusOf(part)).toContainText(reading('out', 'volts idle', 'ring-tip'));
   await part.getByRole('radio', { name: /clock running/ }).press('Space');
@@ -73,7 +73,7 @@ test('in lesson 7 the sign under clock changes with the type, and with the probe
   await expect(statusOf(part)).toContainText(reading('outTurned', 'volts clock', 'tip-ring'));
 });
 
-test('in lesson 7 the diode test reads both ways, and a weaker meter shows overload', async ({ page }) => {
+test('in lesson 8 the diode test reads both ways, and a weaker meter shows overload', async ({ page }) => {
   const part = await openPart(page, ASK, 3);
   await expect(statusOf(part)).toContainText(reading('in', 'diode off', 'ring-tip'));
   await part.getByRole('button', { name: 'Swap probes' }).press('Enter');
@@ -83,7 +83,7 @@ test('in lesson 7 the diode test reads both ways, and a weaker meter shows overl
   await expect(statusOf(part)).toContainText(reading('in', 'diode off', 'ring-tip', 'low-diode'));
 });
 
-test('in lesson 7 the LED glows once the black probe is on the sleeve', async ({ page }) => {
+test('in lesson 8 the LED glows once the black probe is on the sleeve', async ({ page }) => {
   const part = await openPart(page, ASK, 4);
   await expect(statusOf(part)).toContainText(reading('out', 'led clock', 'ring-tip'));
   await part.getByRole('button', { name: 'sleeve', exact: true }).press('Enter');
@@ -94,7 +94,7 @@ test('in lesson 7 the LED glows once the black probe is on the sleeve', async ({
   await expect(statusOf(part)).toContainText(reading('outLow', 'led clock', 'tip-sleeve'));
 });
 
-test('in lesson 7 resistance parts what volts could not', async ({ page }) => {
+test('in lesson 8 resistance parts what volts could not', async ({ page }) => {
   const part = await openPart(page, ASK, 5);
   await expect(statusOf(part)).toContainText(reading('switches', 'volts idle', 'ring-sleeve'));
   await part.getByRole('radio', { name: /^resistance/ }).press('Space');
@@ -104,7 +104,7 @@ test('in lesson 7 resistance parts what volts could not', async ({ page }) => {
 });
 
 const SOLDER = '/lessons/solder-it/';
-test('in lesson 8 the steps are put in order by keyboard, and one taken too soon is named', async ({
+test('in lesson 9 the steps are put in order by keyboard, and one taken too soon is named', async ({
   page,
 }) => {
   const { steps } = cableSheet(firstLead(toSolder.right), linkFrom(toSolder.right));
@@ -129,7 +129,7 @@ for (const [how, pins] of [
   ['mirrored', ['5', '4', '2']],
   ['on three other cups', ['1', '2', '3']],
 ] as const) {
-  test(`in lesson 8 three wires soldered by keyboard, ${how}, give the lead that the core solves`, async ({
+  test(`in lesson 9 three wires soldered by keyboard, ${how}, give the lead that the core solves`, async ({
     page,
   }) => {
     const part = await openPart(page, SOLDER, 2);
@@ -155,7 +155,7 @@ for (const [how, pins] of [
   });
 }
 
-test('in lesson 8 the bare end is made shorter with the arrow keys until it fits the cup', async ({
+test('in lesson 9 the bare end is made shorter with the arrow keys until it fits the cup', async ({
   page,
 }) => {
   const part = await openPart(page, SOLDER, 3);
@@ -169,7 +169,7 @@ test('in lesson 8 the bare end is made shorter with the arrow keys until it fits
   expect(bareEnd(CUP_METRES).fit).toBe('right');
 });
 
-test('in lesson 8 one strand after the other is looked at with an arrow key', async ({ page }) => {
+test('in lesson 9 one strand after the other is looked at with an arrow key', async ({ page }) => {
   const part = await openPart(page, SOLDER, 4);
   const status = part.locator('.ways').getByRole('status');
   await part.getByRole('radio', { name: 'strand from ring to sleeve' }).focus();
@@ -180,7 +180,7 @@ test('in lesson 8 one strand after the other is looked at with an arrow key', as
 });
 
 const PROVE = '/lessons/prove-it/';
-test('in lesson 9 the fourth row finds by keyboard what three beeps had hidden', async ({ page }) => {
+test('in lesson 10 the fourth row finds by keyboard what three beeps had hidden', async ({ page }) => {
   const lead = firstLead(toProve.straight);
   const faults: readonly LeadFault[] = [{ kind: 'short', side: 'to', between: ['tip', 'ring'] }];
   const says = tableOf(madeLead(lead, faults));
@@ -202,7 +202,7 @@ test('in lesson 9 the fourth row finds by keyboard what three beeps had hidden',
   await expect(status).toContainText(`3 of 8 rows read. ${proveLead(lead, before).sentence}`);
 });
 
-test('in lesson 9 one wire flickers with the plug at the input end moved, and the core names the joint', async ({
+test('in lesson 10 one wire flickers with the plug at the input end moved, and the core names the joint', async ({
   page,
 }) => {
   const part = await openPart(page, PROVE, 2);
@@ -222,7 +222,7 @@ test('in lesson 9 one wire flickers with the plug at the input end moved, and th
   await expect(part.getByRole('listitem').nth(1)).toContainText('flickers');
 });
 
-test('in lesson 9 each reading that is ticked leaves the explanations that the core finds', async ({
+test('in lesson 10 each reading that is ticked leaves the explanations that the core finds', async ({
   page,
 }) => {
   const lead = firstLead(toProve.fromDin);
@@ -246,7 +246,7 @@ test('in lesson 9 each reading that is ticked leaves the explanations that the c
   await expect(status).toContainText(`${sets('beep')} single mistakes explain this`);
 });
 
-test('in lesson 9 a beep at the other plug does not tell where two wires touch', async ({ page }) => {
+test('in lesson 10 a beep at the other plug does not tell where two wires touch', async ({ page }) => {
   const part = await openPart(page, PROVE, 4);
   const status = part.locator('.tick-proof').getByRole('status');
   const line =
@@ -271,7 +271,7 @@ function pileNamed(name: keyof typeof piles) {
   return { pile, all, weighed };
 }
 
-test('in lesson 10 each look is tried by keyboard, and only the best is called so', async ({ page }) => {
+test('in lesson 11 each look is tried by keyboard, and only the best is called so', async ({ page }) => {
   const { pile, all, weighed } = pileNamed('six');
   const bits = pile.looks.map((_, at) => bitsOfObservation(weighed, all, at));
   const part = await openPart(page, NOTHING, 1);
@@ -290,7 +290,7 @@ test('in lesson 10 each look is tried by keyboard, and only the best is called s
   }
 });
 
-test('in lesson 10 a symptom is chosen with an arrow key, and the core lists what it leaves', async ({
+test('in lesson 11 a symptom is chosen with an arrow key, and the core lists what it leaves', async ({
   page,
 }) => {
   const part = await openPart(page, NOTHING, 2);
@@ -307,7 +307,7 @@ for (const [number, name, first, second] of [
   [3, 'silent', 'pedal 1: wrong-channel', 'sender: outlet-set-wrong'],
   [4, 'chain', 'pedal 1: soft-thru-off', 'lead 2: mirrored'],
 ] as const) {
-  test(`in lesson 10 the hidden faults of part ${number} are hunted down by keyboard with the most telling looks`, async ({
+  test(`in lesson 11 the hidden faults of part ${number} are hunted down by keyboard with the most telling looks`, async ({
     page,
   }) => {
     const { pile, all, weighed } = pileNamed(name);

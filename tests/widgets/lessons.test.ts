@@ -3,7 +3,8 @@ import { links as loop } from '../../content/lessons/01-five-milliamp-loop/data.
 import { links as makers } from '../../content/lessons/03-why-makers-differ/data.ts';
 import { links as long } from '../../content/lessons/05-how-long-is-too-long/data.ts';
 import { links as chain, press } from '../../content/lessons/06-why-a-chain-wears-bits-out/data.ts';
-import { sendOver, solve, type AuthoredLink } from '../../src/core/learn/index.ts';
+import { links as inside, note } from '../../content/lessons/07-inside-the-input/data.ts';
+import { sayHeard, sendOver, solve, type AuthoredLink } from '../../src/core/learn/index.ts';
 import { sendingInWords } from '../../src/core/signal/index.ts';
 import type { Journey } from '../../src/core/signal/index.ts';
 import { openPart } from '../support/lesson-page.ts';
@@ -92,4 +93,32 @@ test('in lesson 6 the fourth link garbles, and the base resistor mends', async (
   await expect(status).toHaveText(say(4, false));
   await part.getByRole('checkbox', { name: /base resistor/ }).press('Space');
   await expect(status).toHaveText(say(4, true));
+});
+
+test('in lesson 7 pull-up, sender and row are changed by keyboard, and what is heard is what the core hears', async ({
+  page,
+}) => {
+  const heard = (link: AuthoredLink, hops = 1): string => `Heard ${sayHeard(link, note, hops)}.`;
+  const pulled = (loadOhms: number): AuthoredLink => ({
+    ...inside.small,
+    input: { ...inside.small.input, values: { loadOhms, baseOhms: 0 } },
+  });
+  const second = await openPart(page, '/lessons/inside-the-input/', 2);
+  const status = second.locator('.inside').getByRole('status');
+  await expect(status).toContainText(heard(inside.small));
+  const slider = second.getByRole('slider', { name: 'Pull-up' });
+  await slider.focus();
+  await page.keyboard.press('Home');
+  await expect(slider).toHaveAttribute('aria-valuetext', '220 ohm');
+  await expect(status).toContainText(heard(pulled(220)));
+  await page.keyboard.press('End');
+  await expect(status).toContainText(heard(pulled(10e3)));
+  const third = await openPart(page, '/lessons/inside-the-input/', 3);
+  await expect(third.locator('.inside').getByRole('status')).toContainText(heard(inside.unheard));
+  await third.getByLabel('Sender').selectOption('5 V');
+  await expect(third.locator('.inside').getByRole('status')).toContainText(heard(inside.heard));
+  const fourth = await openPart(page, '/lessons/inside-the-input/', 4);
+  await expect(fourth.locator('.inside').getByRole('status')).toContainText(heard(inside.slow, 2));
+  await fourth.getByLabel('Inputs in a row').selectOption('1');
+  await expect(fourth.locator('.inside').getByRole('status')).toContainText(heard(inside.slow));
 });

@@ -34,6 +34,7 @@ export {
   bankSelect,
 } from './messages.ts';
 export type { Message } from './messages.ts';
+export { outputFacts, outputTrace } from './output-trace.ts';
 export { receivedBytes, sayReceived } from './receiver.ts';
 export type { Heard, ReceivedByte } from './receiver.ts';
 export { sayUnsolved, sendingInWords } from './say-sending.ts';

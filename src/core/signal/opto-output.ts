@@ -28,7 +28,7 @@ export interface StageDelays {
 export type Follower = StageDelays | LitStage;
 
 /** A serial input reads its line at this share of the supply (our choice: the middle). */
-const READ_SHARE = 0.5;
+export const READ_SHARE = 0.5;
 
 /** The load's part of the time constant is for a load that saturates at this current, amperes (how the fits were made). */
 const FITTED_AT_AMPERES = 5e-3;
@@ -147,24 +147,26 @@ function move(
   return current;
 }
 
-/**
- * The output line of a transistor for the line of its LED (false while lit): low while the collector pulls the load below the
- * middle of its supply. Light takes hold only after it has filled what its first charge needs; a pulse shorter than that is lost.
- */
-export function throughTransistor(led: Waveform, { stage, lit }: LitStage): Waveform {
-  const motion = motionOf(stage);
+/** A time in which the light holds still: where the collector current starts, and where it is bound, amperes. */
+interface Held {
+  readonly fromSeconds: number;
+  readonly start: number;
+  readonly target: number;
+}
+
+/** The current at rest, with every time that the light holds still told to `see`, which gives the current at its end. */
+function throughLight(
+  led: Waveform,
+  { stage, lit }: LitStage,
+  see: (held: Held, seconds: number) => number,
+): number {
   const [bare, drained] = stage.model.wakeCoulombs;
   const wakeSeconds = lit.bright > 0 ? (stage.baseOhms > 0 ? drained : bare) / lit.bright : Infinity;
   const targets = { dark: collectorAmperes(stage, lit.dark), lit: collectorAmperes(stage, lit.bright) };
-  const targetAt = (level: boolean): number => (level ? targets.dark : targets.lit);
-  let current = Math.max(0, targetAt(led.before));
-  const before = current < motion.read;
-  const edges: Edge[] = [];
+  const atRest = Math.max(0, led.before ? targets.dark : targets.lit);
+  let current = atRest;
   const pass = (fromSeconds: number, target: number, seconds: number): void => {
-    if (!(seconds > 0)) return;
-    current = move(motion, current, target, seconds, (after, rising) => {
-      edges.push({ seconds: fromSeconds + after, level: !rising });
-    });
+    if (seconds > 0) current = see({ fromSeconds, start: current, target }, seconds);
   };
   led.edges.forEach(({ seconds, level }, at) => {
     const lasts = (led.edges[at + 1]?.seconds ?? Infinity) - seconds;
@@ -172,7 +174,45 @@ export function throughTransistor(led: Waveform, { stage, lit }: LitStage): Wave
     pass(seconds, targets.dark, level ? lasts : waits);
     if (!level) pass(seconds + waits, targets.lit, lasts - waits);
   });
-  return { before, edges };
+  return atRest;
+}
+
+/**
+ * The output line of a transistor for the line of its LED (false while lit): low while the collector pulls the load below the
+ * middle of its supply. Light takes hold only after it has filled what its first charge needs; a pulse shorter than that is lost.
+ */
+export function throughTransistor(led: Waveform, lit: LitStage): Waveform {
+  const motion = motionOf(lit.stage);
+  const edges: Edge[] = [];
+  const atRest = throughLight(led, lit, ({ fromSeconds, start, target }, lasts) =>
+    move(motion, start, target, lasts, (after, rising) => {
+      edges.push({ seconds: fromSeconds + after, level: !rising });
+    }),
+  );
+  return { before: atRest < motion.read, edges };
+}
+
+/** The output of a transistor at some moments in order, volts over its ground. */
+export function outputVolts(led: Waveform, lit: LitStage, moments: readonly number[]): readonly number[] {
+  const motion = motionOf(lit.stage);
+  const held: Held[] = [];
+  const unread = (): void => undefined;
+  const atRest = throughLight(led, lit, (one, lasts) => {
+    held.push(one);
+    return move(motion, one.start, one.target, lasts, unread);
+  });
+  let at = -1;
+  return moments.map((seconds) => {
+    while (at + 1 < held.length && (held[at + 1] as Held).fromSeconds <= seconds) at += 1;
+    const now = held[at];
+    const current = now ? move(motion, now.start, now.target, seconds - now.fromSeconds, unread) : atRest;
+    return voltsOf(lit.stage, current);
+  });
+}
+
+/** The output of a transistor whose collector current is asked for, volts: never below what saturation leaves. */
+function voltsOf({ supplyVolts, loadOhms, model }: TransistorStage, current: number): number {
+  return Math.max(model.saturationVolts, supplyVolts - loadOhms * current);
 }
 
 /** The output of a transistor at rest and its edges: volts, and seconds from 10 % to 90 % of the way. */
@@ -186,11 +226,9 @@ export interface OutputShape {
 /** How low a transistor's output comes, how high, and how steep its edges are. */
 export function outputShape({ stage, lit }: LitStage): OutputShape {
   const motion = motionOf(stage);
-  const { supplyVolts, loadOhms, model } = stage;
   const [dark, light] = [collectorAmperes(stage, lit.dark), collectorAmperes(stage, lit.bright)];
   const settled = (current: number): number => Math.min(motion.saturation, Math.max(0, current));
-  const voltsAt = (current: number): number =>
-    Math.max(model.saturationVolts, supplyVolts - loadOhms * settled(current));
+  const voltsAt = (current: number): number => voltsOf(stage, settled(current));
   const swing = settled(light) - settled(dark);
   const [few, most] = [settled(dark) + 0.1 * swing, settled(dark) + 0.9 * swing];
   return {
