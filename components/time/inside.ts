@@ -15,7 +15,7 @@ import type { Jack, Part } from '../../src/core/wiring/index.ts';
 /** The senders to choose from: the two of the standard, and one of 3.3 V that was left with the resistors of 5 V. */
 export const SENDERS = ['5 V', '3.3 V', '3.3 V, weak'] as const;
 /** A sender. */
-export type Sender = (typeof SENDERS)[number];
+type Sender = (typeof SENDERS)[number];
 
 /** Each sender in words. */
 export const SENDER_WORDS: Readonly<Record<Sender, string>> = {
