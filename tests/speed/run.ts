@@ -3,7 +3,17 @@ import { reaches } from './figures.ts';
 import type { Figure } from './figures.ts';
 
 /** Each part of the bench is a file beside this one that exports `figures()`. */
-const PARTS = ['operating-point', 'maps', 'transient', 'links', 'click', 'board', 'files', 'meter'] as const;
+const PARTS = [
+  'operating-point',
+  'maps',
+  'transient',
+  'links',
+  'click',
+  'board',
+  'files',
+  'meter',
+  'tasks',
+] as const;
 
 const json = process.argv.includes('--json');
 const chosen = process.argv.slice(2).filter((word) => !word.startsWith('--'));
