@@ -33,48 +33,38 @@ export interface MeterProfile {
   readonly source: string;
 }
 
-const MANUALS = 'six meter manuals: 0.5 to 1.5 mA, 1.5 to 3.2 V; continuity under 50 ohm';
-const OURS = 'our choice inside what six meter manuals say';
+const USUAL: MeterProfile = {
+  name: 'usual',
+  label: 'usual meter: diode test up to 3 V',
+  voltsOhms: 10e6,
+  diodeAmperes: 1e-3,
+  diodeVolts: 3,
+  ohmsVolts: 0.5,
+  ohmsBehind: 1e3,
+  ohmsMost: 20e6,
+  beepOhms: 50,
+  status: 'c',
+  source: 'six meter manuals: 0.5 to 1.5 mA, 1.5 to 3.2 V; continuity under 50 ohm',
+};
 
 const PROFILES: Readonly<Record<MeterProfileName, MeterProfile>> = {
-  usual: {
-    name: 'usual',
-    label: 'usual meter: diode test up to 3 V',
-    voltsOhms: 10e6,
-    diodeAmperes: 1e-3,
-    diodeVolts: 3,
-    ohmsVolts: 0.5,
-    ohmsBehind: 1e3,
-    ohmsMost: 20e6,
-    beepOhms: 50,
-    status: 'c',
-    source: MANUALS,
-  },
+  usual: USUAL,
   'low-diode': {
+    ...USUAL,
     name: 'low-diode',
     label: 'meter whose diode test ends at 1.5 V',
-    voltsOhms: 10e6,
-    diodeAmperes: 1e-3,
     diodeVolts: 1.5,
-    ohmsVolts: 0.5,
-    ohmsBehind: 1e3,
-    ohmsMost: 20e6,
-    beepOhms: 50,
-    status: 'c',
-    source: MANUALS,
   },
   pocket: {
+    ...USUAL,
     name: 'pocket',
     label: 'pocket meter: 1 Mohm on volts, half a milliampere on diodes',
     voltsOhms: 1e6,
     diodeAmperes: 0.5e-3,
     diodeVolts: 2.5,
-    ohmsVolts: 0.5,
-    ohmsBehind: 1e3,
     ohmsMost: 2e6,
-    beepOhms: 50,
     status: 'P',
-    source: OURS,
+    source: 'our choice inside what six meter manuals say',
   },
 };
 

@@ -1,6 +1,7 @@
 /** How steep the edges of a link are, and how long a lead may be before they grow too slow. */
 import { LENGTH_METRES } from '../wiring/index.ts';
 import type { Link } from '../wiring/index.ts';
+import { halve } from './halving.ts';
 import { sendBytes } from './frames.ts';
 import { driveLine } from './line.ts';
 import { inputAmountAt } from './show.ts';
@@ -67,15 +68,9 @@ function firstPassing(
   const passed = (seconds: number): boolean => amount(seconds) >= level === rising;
   const step = (toSeconds - fromSeconds) / PLACES;
   for (let place = 1; place <= PLACES; place += 1) {
-    let high = fromSeconds + place * step;
-    if (!passed(high)) continue;
-    let low = high - step;
-    for (let halving = 0; halving < HALVINGS; halving += 1) {
-      const middle = (low + high) / 2;
-      if (passed(middle)) high = middle;
-      else low = middle;
-    }
-    return high;
+    const high = fromSeconds + place * step;
+    if (passed(high))
+      return halve([high - step, high], true, (seconds) => passed(seconds) || null, HALVINGS).bad;
   }
   return NaN;
 }
@@ -104,18 +99,8 @@ export function longestLead(
     if (!(times.toActiveSeconds <= edgeSeconds)) return 'toActiveSeconds';
     return times.toIdleSeconds <= edgeSeconds ? null : 'toIdleSeconds';
   };
-  let slow = slowAt(MOST_METRES);
-  if (slow === null) return { metres: MOST_METRES, slow };
-  let good = 0;
-  let bad = MOST_METRES;
-  for (let step = 0; step < LEAD_HALVINGS; step += 1) {
-    const middle = (good + bad) / 2;
-    const gaveWay = slowAt(middle);
-    if (gaveWay === null) good = middle;
-    else {
-      bad = middle;
-      slow = gaveWay;
-    }
-  }
-  return { metres: good, slow };
+  const atMost = slowAt(MOST_METRES);
+  if (atMost === null) return { metres: MOST_METRES, slow: null };
+  const { good, why } = halve([0, MOST_METRES], atMost, slowAt, LEAD_HALVINGS);
+  return { metres: good, slow: why };
 }

@@ -2,6 +2,7 @@ import { compareBytes } from './difference.ts';
 import type { Clocks } from './bit-budget.ts';
 import { sendBytes } from './frames.ts';
 import type { FrameOptions, SentFrames } from './frames.ts';
+import { halve } from './halving.ts';
 import { straightLink, throughChain } from './hop.ts';
 import type { Hop, LinkStage } from './hop.ts';
 import { receive, tickSecondsOf } from './receiver.ts';
@@ -116,19 +117,10 @@ export function widestClockError(side: ClockSide, trial: Trial = {}): Limit {
   };
   const atOnce = attempt(0);
   if (atOnce) return { value: 0, gaveWay: atOnce };
-  let good = 0;
-  let bad = MOST_CLOCK_ERROR;
-  let gaveWay = attempt(bad);
-  if (!gaveWay) return { value: bad, gaveWay: null };
-  for (let step = 0; step < HALVINGS; step += 1) {
-    const middle = (good + bad) / 2;
-    const failure = attempt(middle);
-    if (failure) {
-      bad = middle;
-      gaveWay = failure;
-    } else good = middle;
-  }
-  return { value: good, gaveWay };
+  const gaveWay = attempt(MOST_CLOCK_ERROR);
+  if (!gaveWay) return { value: MOST_CLOCK_ERROR, gaveWay: null };
+  const { good, why } = halve([0, MOST_CLOCK_ERROR], gaveWay, attempt, HALVINGS);
+  return { value: good, gaveWay: why };
 }
 
 /** Longest chain looked at; a chain that still works there is reported with nothing that gave way. */
@@ -151,13 +143,6 @@ export function mostHops(hop: Hop, trial: Trial = {}): Limit {
     bad = Math.min(MOST_HOPS, bad * 2);
     gaveWay = attempt(bad);
   }
-  while (bad - good > 1) {
-    const middle = (good + bad) >> 1;
-    const failure = attempt(middle);
-    if (failure) {
-      bad = middle;
-      gaveWay = failure;
-    } else good = middle;
-  }
-  return { value: good, gaveWay };
+  const last = halve([good, bad], gaveWay, attempt, MOST_HOPS, (a, b) => (a + b) >> 1);
+  return { value: last.good, gaveWay: last.why };
 }

@@ -1,7 +1,7 @@
 /** Leads and adapters that a player may have in a drawer or ask a shop for, in the words of shops (common practice, no source). */
 import type { Connector } from './connectors.ts';
 import { makeLead, turnLead, wires } from './link.ts';
-import type { Conductor, End, Lead } from './link.ts';
+import type { Conductor, Lead } from './link.ts';
 import {
   DIN_TO_TYPE_A as TYPE_A,
   DIN_TO_TYPE_B as TYPE_B,
@@ -20,30 +20,24 @@ export interface Goods {
 
 const CROSSED = wires('tip-ring', 'ring-tip', 'sleeve-sleeve');
 
-function lead(
-  id: string,
-  name: string,
-  from: Connector,
-  to: Connector,
-  conductors: readonly Conductor[],
-): Goods {
-  return { id, name, lead: makeLead(from, to, conductors, { name }) };
-}
+/** How a kind of goods is made: its id, its name, the connectors at its ends, and what is joined. */
+type Made = readonly [id: string, name: string, from: Connector, to: Connector, wired: readonly Conductor[]];
 
-function adapter(
-  id: string,
-  name: string,
-  from: Connector,
-  to: Connector,
-  conductors: readonly Conductor[],
-): Goods {
-  const socket: End = { connector: from, form: 'jack' };
-  return {
-    id,
+const lead = (...[id, name, from, to, wired]: Made): Goods => ({
+  id,
+  name,
+  lead: makeLead(from, to, wired, { name }),
+});
+
+const adapter = (...[id, name, from, to, wired]: Made): Goods => ({
+  id,
+  name,
+  lead: makeLead(from, to, wired, {
     name,
-    lead: makeLead(from, to, conductors, { name, from: socket, lengthMetres: PIGTAIL_METRES }),
-  };
-}
+    from: { connector: from, form: 'jack' },
+    lengthMetres: PIGTAIL_METRES,
+  }),
+});
 
 /** Everything that is commonly sold ready made, the plainest first. */
 export const GOODS: readonly Goods[] = [
