@@ -65,8 +65,8 @@ const stageWith = (stage: Stage, heading: string, more: readonly string[]): Stag
   arguments: [...stage.arguments, ...more],
 });
 
-/** The build writes the types of the content, which the checks of types and the lint read: they follow it in its lane. */
-const BUILT: readonly Stage[] = [BUILD, TYPES, SVELTE, LINT];
+/** The build writes the types of the content, which the checks of types and the lint read: they follow it. The longest comes first. */
+const BUILT: readonly Stage[] = [BUILD, LINT, SVELTE, TYPES];
 const PLAIN: readonly Stage[] = [UNIT, REFERENCE, FORMAT];
 
 /** The stages of a run: those that need the build's types in its lane, those that do not, and those in a browser. */

@@ -81,4 +81,21 @@ describe('Lanes', () => {
     expect(heard.slice(0, 2)).toEqual(['free', 'opens']);
     expect(results).toEqual(['HELD', 'AFTER', 'FREE', 'OPENS']);
   });
+
+  test('take from the end of one another when they have come to their own, once its first is done', async () => {
+    const heard: string[] = [];
+    let letGo = (): void => undefined;
+    const gate = new Promise<void>((done) => (letGo = done));
+    const results = await runLanes([['build', 'slow', 'third', 'last'], ['short']], async (name) => {
+      if (name === 'slow') await gate;
+      if (name === 'third') letGo();
+      heard.push(name);
+      return name;
+    });
+    // The first lane is held at 'slow', so the other must have taken what stands behind it, the last first.
+    expect(heard).toEqual(['build', 'short', 'last', 'third', 'slow']);
+    expect(results).toEqual(['build', 'slow', 'third', 'last', 'short']);
+    const lone = await runLanes([['build', 'types'], []], async (name) => name);
+    expect(lone).toEqual(['build', 'types']);
+  });
 });

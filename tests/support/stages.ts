@@ -161,16 +161,27 @@ export async function runStage(stage: Stage, root: string, reports: string, voic
   };
 }
 
-/** Run work on lanes that go side by side, each in its order. What comes back stands in the order of the lanes. */
+/**
+ * Run work on lanes that go side by side: the first of a lane before all others of it, which do not wait for one another. A lane
+ * that has come to its end takes from the end of another. What comes back stands in the order of the lanes.
+ */
 export async function runLanes<In, Out>(
   lanes: readonly (readonly In[])[],
   work: (one: In) => Promise<Out>,
 ): Promise<readonly Out[]> {
-  const results = await Promise.all(
-    lanes.map(async (lane) => {
-      const done: Out[] = [];
-      for (const one of lane) done.push(await work(one));
-      return done;
+  const results = lanes.map((lane) => new Array<Out>(lane.length));
+  const waiting = lanes.map((lane) => [...lane.entries()]);
+  const begun = new Set<number>();
+  const run = async (lane: number, [place, one]: [number, In]): Promise<void> => {
+    (results[lane] as Out[])[place] = await work(one);
+    begun.add(lane);
+  };
+  await Promise.all(
+    lanes.map(async (_, own) => {
+      for (let next = waiting[own]?.shift(); next; next = waiting[own]?.shift()) await run(own, next);
+      for (const [other, left] of waiting.entries())
+        for (let next = begun.has(other) ? left.pop() : undefined; next; next = left.pop())
+          await run(other, next);
     }),
   );
   return results.flat();
