@@ -2,8 +2,6 @@
 import { sayList } from '../verdict/index.ts';
 import { SIDES, familyOf, words } from '../wiring/index.ts';
 import type { Connector, Form, Lead, Link, Side } from '../wiring/index.ts';
-import { leadPairs } from './lead-table.ts';
-import type { ProofPlace } from './lead-table.ts';
 import { STRIP_LENGTHS, cutLength } from './lengths.ts';
 import type { SheetLength } from './lengths.ts';
 import { proofRows } from './proof-rows.ts';
@@ -43,8 +41,6 @@ export interface CableSheet {
   readonly steps: readonly string[];
   readonly cautions: readonly SheetCaution[];
   readonly proof: readonly ProofRow[];
-  /** Every two contacts, for the full table on request. */
-  readonly fullProof: readonly ProofPlace[];
 }
 
 /** Make the sheet of a lead; `link` tells which line each conductor carries. */
@@ -68,7 +64,6 @@ export function cableSheet(
     steps: stepsOf(lead, rows),
     cautions: cautionsOf(rows),
     proof: proofRows(lead),
-    fullProof: leadPairs(lead).map(([a, b]) => ({ a, b, hold: 'still' })),
   };
 }
 
