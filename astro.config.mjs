@@ -1,6 +1,7 @@
 import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
+import { licences } from './src/licences/integration.mjs';
 import { offline } from './src/offline/integration.mjs';
 
 export default defineConfig({
@@ -8,7 +9,7 @@ export default defineConfig({
   trailingSlash: 'always',
   prefetch: false,
   devToolbar: { enabled: false },
-  integrations: [mdx(), svelte(), offline()],
+  integrations: [mdx(), svelte(), licences(), offline()],
   // The highlighter writes inline styles, which the policy below forbids.
   markdown: { syntaxHighlight: false },
   build: { inlineStylesheets: 'never' },
@@ -25,7 +26,8 @@ export default defineConfig({
         "img-src 'self'",
         "font-src 'self'",
         "connect-src 'self'",
-        "worker-src 'self'",
+        // A worker is started from a text of the page's own, so that it stands under this policy too.
+        "worker-src 'self' blob:",
         "frame-src 'none'",
         "object-src 'none'",
         "base-uri 'none'",

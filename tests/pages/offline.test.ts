@@ -1,20 +1,41 @@
 import { expect, test } from '@playwright/test';
-import { builtPages } from '../support/site.ts';
-import { wakeIslands } from '../support/watch.ts';
+import type { Page } from '@playwright/test';
+import { dropRelease, host, nextRelease } from '../support/releases.ts';
+import { builtPages, SITE_FOLDER } from '../support/site.ts';
+import { unfold, wakeIslands, watch } from '../support/watch.ts';
 
 test.use({ serviceWorkers: 'allow' });
+
+const PAGES = builtPages()
+  .map(({ address }) => address)
+  .filter((address) => address !== '/404.html');
+
+const isKept = (page: Page): Promise<void> =>
+  page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+
+const release = (page: Page): Promise<string | null> =>
+  page.evaluate(() => document.querySelector('meta[name=release]')?.getAttribute('content') ?? null);
+
+/** Names of the stores of files that the browser has. */
+const stores = (page: Page): Promise<readonly string[]> => page.evaluate(() => caches.keys());
+
+/** Open every page and wake each of its widgets. */
+async function openAll(page: Page, site: string): Promise<void> {
+  for (const address of PAGES) {
+    await page.goto(site + address);
+    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+    await wakeIslands(page);
+  }
+}
 
 test('after one visit every page opens with the network off, and the bench still works', async ({
   page,
   context,
 }) => {
   await page.goto('/');
-  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await isKept(page);
   await context.setOffline(true);
-  for (const { address } of builtPages().filter(({ address }) => address !== '/404.html')) {
-    await page.goto(address);
-    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
-  }
+  await openAll(page, '');
   await page.goto('/bench/');
   await wakeIslands(page);
   await page.getByRole('button', { name: 'Which lead?' }).click();
@@ -23,4 +44,90 @@ test('after one visit every page opens with the network off, and the bench still
     .first()
     .click();
   await expect(page.locator('.headline .outcome')).toHaveText('Works');
+});
+
+test('across a new release every widget wakes, on and off line; an open tab goes on, and the reader is told', async ({
+  page,
+  context,
+}) => {
+  const next = nextRelease(SITE_FOLDER);
+  const site = await host(SITE_FOLDER);
+  try {
+    await page.goto(`${site.address}/board/`);
+    await isKept(page);
+    await page.reload();
+    await wakeIslands(page);
+    await page.getByRole('button', { name: 'Open the demo board' }).first().click();
+    await expect(page.locator('.headline')).toContainText('8 devices');
+    const seen = await watch(page, site.address);
+    const other = await context.newPage();
+    await other.goto(`${site.address}/bench/`);
+
+    // By now the browser's own cache holds each page of the release before, for ten minutes.
+    site.release(next);
+    await other.evaluate(() =>
+      navigator.serviceWorker.ready.then((one) => one.update()).then(() => undefined),
+    );
+    const offer = page.getByRole('status').filter({ hasText: 'A newer version of this workbook is ready' });
+    await expect(offer).toBeVisible();
+    await page.locator('summary', { hasText: 'Plan it for me' }).click();
+    await expect(page.getByRole('button', { name: 'Plan it for me' })).toBeVisible();
+    await other.getByRole('button', { name: 'Use the newer version' }).click();
+    await expect.poll(() => release(other).catch(() => null)).toBe('next');
+    await expect(
+      page.getByRole('status').filter({ hasText: 'Another tab uses a newer version' }),
+    ).toBeVisible();
+    await unfold(page);
+    expect(seen.complaints).toEqual([]);
+    await expect(page.locator('.headline')).toContainText('8 devices');
+    expect(await stores(page)).toHaveLength(2);
+
+    await page.getByRole('button', { name: 'Reload with the newer version' }).click();
+    await expect.poll(() => release(page).catch(() => null)).toBe('next');
+    await wakeIslands(page);
+    await expect(page.locator('.headline')).toContainText('8 devices');
+    await other.close();
+    await openAll(page, site.address);
+    expect(await release(page)).toBe('next');
+    expect(await stores(page)).toHaveLength(1);
+    await context.setOffline(true);
+    await openAll(page, site.address);
+    expect(await release(page)).toBe('next');
+  } finally {
+    await site.close();
+    dropRelease(next);
+  }
+});
+
+test('a file that is missing from the store is fetched again, and a page that is not to be had says so', async ({
+  page,
+  context,
+}) => {
+  await page.goto('/');
+  await isKept(page);
+  const drop = (address: string) =>
+    page.evaluate(async (path) => {
+      for (const name of await caches.keys()) await (await caches.open(name)).delete(path);
+    }, address);
+  const has = (address: string) =>
+    page.evaluate(async (path) => (await caches.match(path)) !== undefined, address);
+  await drop('/safety/');
+  expect(await has('/safety/')).toBe(false);
+  await page.goto('/safety/');
+  await expect.poll(() => has('/safety/')).toBe(true);
+  await drop('/glossary/');
+  await context.setOffline(true);
+  await page.goto('/glossary/');
+  await expect(page.getByRole('heading', { name: 'You are offline' })).toBeVisible();
+  await page.goto('/safety/');
+  await expect(page.getByRole('heading', { name: 'Safety', exact: true })).toBeVisible();
+});
+
+test('a widget that cannot be fetched says so above the page', async ({ page }) => {
+  await page.route(/_astro\/BoardPlan\./, (route) => route.abort());
+  await page.goto('/board/');
+  await expect(page.getByRole('status').filter({ hasText: 'could not be fetched' })).toBeVisible();
+  await page.unrouteAll();
+  await page.getByRole('button', { name: 'Reload the page' }).click();
+  await wakeIslands(page);
 });

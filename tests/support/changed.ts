@@ -74,7 +74,9 @@ export function reachOf(
     .flatMap((file) => addressesOf(file, []));
   const pages = [...new Set(sources.flatMap((file) => addressesOf(file, lessons)))].sort();
   // Words for readers and what is copied as it is stand on every page, or can.
-  const everywhere = changed.some((file) => /^(content\/reference|public|src\/offline)\//.test(file));
+  const everywhere = changed.some((file) =>
+    /^(content\/reference|public|src\/licences|src\/offline)\//.test(file),
+  );
   const addresses = everywhere
     ? pages
     : [...new Set(reached.flatMap((file) => addressesOf(file, lessons)))].sort();

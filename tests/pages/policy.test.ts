@@ -1,0 +1,72 @@
+import { expect, test } from '@playwright/test';
+import type { Page } from '@playwright/test';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { SITE_FOLDER } from '../support/site.ts';
+import { wakeIslands } from '../support/watch.ts';
+
+/** Serve the site as a host that sends no header of its own, with a page of somebody else at another address. */
+async function withoutHeaders(page: Page, around: string): Promise<void> {
+  await page.route('**/*', async (route) => {
+    if (route.request().url().startsWith(AROUND))
+      return route.fulfill({ contentType: 'text/html', body: around });
+    const response = await route.fetch();
+    const headers = { ...response.headers() };
+    delete headers['content-security-policy'];
+    return route.fulfill({ response, headers });
+  });
+}
+
+const AROUND = 'http://somebody-else.test/';
+
+test('a worker stands under the content policy of its page, where the host sends no header', async ({
+  page,
+}) => {
+  await withoutHeaders(page, '');
+  const started = page.waitForEvent('worker');
+  await page.goto('/jack-finder/');
+  await wakeIslands(page);
+  const worker = await started;
+  const broken = await worker.evaluate(
+    () =>
+      new Promise<string>((done) => {
+        addEventListener('securitypolicyviolation', (event) => done(event.effectiveDirective));
+        const nothing = (): void => done('nothing was forbidden');
+        fetch('http://somebody-else.test/').then(nothing, () => setTimeout(nothing));
+      }),
+  );
+  expect(broken).toBe('connect-src');
+});
+
+test('a page that stands inside a page of somebody else shows a way out and nothing else', async ({
+  page,
+  baseURL,
+}) => {
+  await withoutHeaders(page, `<iframe src="${baseURL ?? ''}board/"></iframe>`);
+  await page.goto(AROUND);
+  const frame = page.frameLocator('iframe');
+  await expect(frame.getByRole('link', { name: 'Open this page of Five Milliamps' })).toHaveAttribute(
+    'target',
+    '_blank',
+  );
+  await expect(frame.getByRole('button')).toHaveCount(0);
+  await expect(frame.locator('astro-island')).toHaveCount(0);
+});
+
+test('the licence of every library and font that is shipped is on the site', async ({ page }) => {
+  const text = readFileSync(join(SITE_FOLDER, 'licences.txt'), 'utf8');
+  const names = [...text.matchAll(/^(\S+) \d+\.\d+\.\d+\S* \(.+\)$/gm)].map(([, name]) => name);
+  expect(names).toEqual(
+    expect.arrayContaining([
+      '@fontsource-variable/atkinson-hyperlegible-next',
+      '@fontsource-variable/literata',
+      'astro',
+      'd3-shape',
+      'qr',
+      'svelte',
+    ]),
+  );
+  expect(text.match(/SIL OPEN FONT LICENSE/gi)?.length).toBeGreaterThanOrEqual(2);
+  await page.goto('/sources/');
+  await expect(page.getByRole('link', { name: 'licences.txt' })).toHaveAttribute('href', '/licences.txt');
+});

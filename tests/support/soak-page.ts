@@ -1,0 +1,233 @@
+/** Seeded chance actions on one page of the site, and what must hold after each of them. */
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import { builtPages } from './site.ts';
+import { wakeIslands } from './watch.ts';
+
+/** What a page shows of its solution: the same must stand on a page that is opened afresh and solves what is kept. */
+const SHOWN =
+  '.headline .outcome, .headline.beside, .verdict, .standing, [aria-label="The answer"], [aria-label="Build sheet"]';
+
+/** How much the heap may grow from half of the way to its end, both with everything undone, bytes (our choice). */
+const MOST_GROWTH = 12_000_000;
+
+/** Actions between two looks at the solution and the undoing; fewer than the steps that an undoing goes back. */
+const STRETCH = 100;
+
+declare global {
+  interface Window {
+    soak?: { readonly act: (count: number) => Promise<string>; readonly undoAll: () => Promise<boolean> };
+  }
+}
+
+/** Pages that show again, when they are opened afresh, what was done on them. */
+const KEEPING = ['/', '/bench/', '/board/', '/cable-sheet/', '/in-time/', '/jack-finder/'];
+
+/** Every page of the site that holds a widget. */
+export function pagesWithWidgets(): readonly string[] {
+  return builtPages()
+    .filter(({ file }) => readFileSync(file, 'utf8').includes('<astro-island'))
+    .map(({ address }) => address);
+}
+
+/** Runs in the page: hands over nothing to the disk or the printer, and acts on what can be pressed, chosen and typed into. */
+function prepare(seed: number): void {
+  let state = seed >>> 0;
+  const next = (): number => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
+  };
+  const pick = <T>(list: readonly T[]): T | undefined => list[Math.floor(next() * list.length)];
+  const typed = [
+    '',
+    '0',
+    '1',
+    '-1',
+    '0.5',
+    '3,3',
+    '1e9',
+    '1e-9',
+    'abc',
+    '7F 90 3C',
+    'data on ring',
+    '舞台',
+    '12',
+    '100',
+  ];
+  window.print = () => undefined;
+  HTMLAnchorElement.prototype.click = () => undefined;
+  const settled = (): Promise<void> => new Promise((done) => setTimeout(() => setTimeout(done)));
+  const visible = (one: Element): boolean => one.checkVisibility() && !one.matches(':disabled, [type=file]');
+  const change = (one: Element): void => {
+    one.dispatchEvent(new Event('input', { bubbles: true }));
+    one.dispatchEvent(new Event('change', { bubbles: true }));
+    one.dispatchEvent(new FocusEvent('blur'));
+    one.dispatchEvent(new FocusEvent('focusout', { bubbles: true }));
+  };
+  const isTravel = (one: Element): boolean => /^(undo|redo)$/i.test(one.textContent.trim());
+  const press = (one: Element, key: string): boolean =>
+    one.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+
+  function act(one: Element): string {
+    const name = one.getAttribute('aria-label') ?? one.textContent.trim().slice(0, 40);
+    if (one instanceof HTMLSelectElement) {
+      one.selectedIndex = Math.floor(next() * one.options.length);
+      change(one);
+    } else if (
+      one instanceof HTMLTextAreaElement ||
+      (one instanceof HTMLInputElement && !/radio|checkbox/.test(one.type))
+    ) {
+      one.value =
+        one instanceof HTMLInputElement && one.type === 'range'
+          ? String(next() * Number(one.max || 1))
+          : (pick(typed) ?? '');
+      change(one);
+    } else if (one instanceof HTMLElement) one.click();
+    else {
+      const key = pick(['Enter', 'ArrowRight', 'ArrowDown', 'Escape', ' ']) ?? 'Enter';
+      press(one, key);
+      one.dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true }));
+    }
+    return `${one.tagName.toLowerCase()} '${name}'`;
+  }
+
+  const controls = (): readonly Element[] =>
+    [
+      ...document.querySelectorAll(
+        'main :is(button, select, textarea, input, summary, [role=button], [tabindex="0"])',
+      ),
+    ].filter((one) => visible(one) && !isTravel(one));
+
+  window.soak = {
+    async act(count) {
+      const done: string[] = [];
+      for (let number = 0; number < count; number += 1) {
+        const one = pick(controls());
+        if (one === undefined) break;
+        done.push(act(one));
+        await settled();
+        const slip = /undefined|NaN|\[object /.exec(document.querySelector('main')?.innerHTML ?? '');
+        if (slip) {
+          const html = document.querySelector('main')?.innerHTML ?? '';
+          return `after ${done.slice(-4).join(', ')}: … ${html.slice(Math.max(0, slip.index - 120), slip.index + 60)}`;
+        }
+      }
+      return '';
+    },
+    async undoAll() {
+      const undo = [...document.querySelectorAll<HTMLButtonElement>('main button')].find(
+        (one) => one.textContent.trim() === 'Undo',
+      );
+      if (undo === undefined) return false;
+      for (let step = 0; step < 400 && !undo.disabled; step += 1) {
+        undo.click();
+        await settled();
+      }
+      return undo.disabled;
+    },
+  };
+}
+
+/** The text of what is shown of the solution, without gaps. */
+function shownOn(page: Page): Promise<string> {
+  return page.evaluate(
+    (parts) =>
+      [...document.querySelectorAll<HTMLElement>(parts)]
+        .filter((one) => one.checkVisibility())
+        .map((one) => one.innerText.replaceAll(/\s+/g, ' '))
+        .join('\n'),
+    SHOWN,
+  );
+}
+
+const kept = (page: Page): Promise<string> =>
+  page.evaluate(() =>
+    ['bench', 'board']
+      .map((shelf) => localStorage.getItem(`five-milliamps ${shelf}`) ?? '')
+      .map((text) => text.slice(text.indexOf('\n') + 1))
+      .join('\n'),
+  );
+
+/** Ask until two answers are the same, or for eight seconds; hands back the last pair. */
+async function untilSame(
+  one: () => Promise<string>,
+  other: () => Promise<string>,
+): Promise<readonly [string, string]> {
+  const end = performance.now() + 8_000;
+  for (;;) {
+    const pair = [await one(), await other()] as const;
+    if (pair[0] === pair[1] || performance.now() > end) return pair;
+    await new Promise((done) => setTimeout(done, 100));
+  }
+}
+
+async function heapOf(page: Page): Promise<number> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('HeapProfiler.collectGarbage');
+  const { usedSize } = await session.send('Runtime.getHeapUsage');
+  await session.detach();
+  return usedSize;
+}
+
+/** Whether a page that is opened afresh shows what this one shows: then nothing on it is of an earlier state. */
+async function staleness(page: Page, address: string): Promise<readonly string[]> {
+  const fresh = await page.context().newPage();
+  try {
+    await fresh.goto(address);
+    await wakeIslands(fresh);
+    const [here, there] = await untilSame(
+      () => shownOn(page),
+      () => shownOn(fresh),
+    );
+    return here === there ? [] : [`shown: ${here}\nfresh: ${there}`];
+  } finally {
+    await fresh.close();
+  }
+}
+
+/**
+ * Act on a page by seeded chance. Hands back what did not hold: page errors, slips on the screen, a solution that is not that of
+ * what is kept, an undoing that does not lead back to the start, a heap that grows. `page` is one on which nothing was done yet.
+ */
+export async function soakPage(
+  page: Page,
+  address: string,
+  seed: number,
+  actions: number,
+): Promise<readonly string[]> {
+  const complaints: string[] = [];
+  page.on('pageerror', (error) => complaints.push(`page error: ${error.stack ?? String(error)}`));
+  await page.goto(address);
+  await wakeIslands(page);
+  await page.evaluate(prepare, seed);
+  let warm: number | undefined;
+  for (let done = 0; done < actions && complaints.length === 0; done += STRETCH) {
+    const travels = await page.evaluate(() => window.soak?.undoAll() ?? false);
+    if (warm === undefined && done * 2 >= actions && done > 0) warm = await heapOf(page);
+    // What is kept follows what is shown by a moment.
+    await new Promise((ready) => setTimeout(ready, 400));
+    const start = await kept(page);
+    const slip = await page.evaluate(
+      (count) => window.soak?.act(count) ?? '',
+      Math.min(STRETCH, actions - done),
+    );
+    if (slip !== '') complaints.push(slip);
+    if (KEEPING.includes(address)) complaints.push(...(await staleness(page, address)));
+    if (!travels || complaints.length > 0) continue;
+    await page.evaluate(() => window.soak?.undoAll());
+    const [now] = await untilSame(
+      () => kept(page),
+      () => Promise.resolve(start),
+    );
+    if (now !== start && start.trim() !== '')
+      complaints.push(`undone, it is not the start: ${now}\nstart: ${start}`);
+  }
+  const end = await heapOf(page);
+  if (warm !== undefined && end - warm > MOST_GROWTH)
+    complaints.push(
+      `memory: ${(warm / 1e6).toFixed(1)} MB half of the way, ${(end / 1e6).toFixed(1)} MB at the end`,
+    );
+  return complaints;
+}
