@@ -172,10 +172,10 @@ async function heapOf(page: Page): Promise<number> {
 }
 
 /** Whether a page that is opened afresh shows what this one shows: then nothing on it is of an earlier state. */
-async function staleness(page: Page, address: string): Promise<readonly string[]> {
+async function staleness(page: Page): Promise<readonly string[]> {
   const fresh = await page.context().newPage();
   try {
-    await fresh.goto(address);
+    await fresh.goto(page.url());
     await wakeIslands(fresh);
     const [here, there] = await untilSame(
       () => shownOn(page),
@@ -214,7 +214,7 @@ export async function soakPage(
       Math.min(STRETCH, actions - done),
     );
     if (slip !== '') complaints.push(slip);
-    if (KEEPING.includes(address)) complaints.push(...(await staleness(page, address)));
+    if (KEEPING.includes(address)) complaints.push(...(await staleness(page)));
     if (!travels || complaints.length > 0) continue;
     await page.evaluate(() => window.soak?.undoAll());
     const [now] = await untilSame(
