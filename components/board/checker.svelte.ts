@@ -4,6 +4,8 @@ import type { BoardCheck, CheckProgress } from '../../src/core/board/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import type { LinkMemory } from '../../src/core/verdict/index.ts';
 import { Background } from '../parts/background.svelte.ts';
+import { startWorker } from '../parts/start-worker.ts';
+import checkWorker from './check-worker.ts?worker&url';
 import type { CheckOrder } from './check-worker.ts';
 import { quickCheck } from './quick-check.ts';
 
@@ -31,7 +33,7 @@ export class Checker {
     this.#plan = plan;
     this.#memory = memory;
     this.#solver = new Background(
-      () => new Worker(new URL('./check-worker.ts', import.meta.url), { type: 'module' }),
+      () => startWorker(checkWorker),
       (check) => {
         if (this.#asked) this.#found = { plan: this.#asked, check };
       },

@@ -1,5 +1,7 @@
 /** Small things that a page keeps in the browser between visits, each under its own name. A browser that refuses harms nothing. */
 
+import { dropStored, putAside, stored } from './shelf.ts';
+
 const PREFIX = 'five-milliamps ';
 
 /** Keep a value that JSON can hold; says what went wrong when the browser refuses. */
@@ -12,12 +14,17 @@ export function keepNote(name: string, value: unknown): string | undefined {
   }
 }
 
-/** What was kept under a name, to be checked by who asks; undefined when nothing was, or when it cannot be read. */
+/**
+ * What was kept under a name, to be checked by who asks; undefined when nothing was, or when it cannot be read: then it is put
+ * aside, so that the next note is not written over it.
+ */
 export function keptNote(name: string): unknown {
+  const text = stored(name).now?.text;
+  if (text === undefined) return undefined;
   try {
-    const text = localStorage.getItem(PREFIX + name);
-    return text === null ? undefined : (JSON.parse(text) as unknown);
+    return JSON.parse(text) as unknown;
   } catch {
+    if (putAside(name, text)) dropStored(name);
     return undefined;
   }
 }

@@ -2,6 +2,7 @@ import { expect, test } from '@playwright/test';
 import type { Page } from '@playwright/test';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { filesUnder } from '../support/imports.ts';
 import { SITE_FOLDER } from '../support/site.ts';
 import { wakeIslands } from '../support/watch.ts';
 
@@ -17,6 +18,7 @@ async function withoutHeaders(page: Page, around: string): Promise<void> {
   });
 }
 
+const ROOT = join(import.meta.dirname, '../..');
 const AROUND = 'http://somebody-else.test/';
 
 test('a worker stands under the content policy of its page, where the host sends no header', async ({
@@ -36,6 +38,13 @@ test('a worker stands under the content policy of its page, where the host sends
       }),
   );
   expect(broken).toBe('connect-src');
+});
+
+test('every worker is started by the function that puts it under the policy', () => {
+  const starters = filesUnder(ROOT, ['components', 'src', 'content']).filter((path) =>
+    /new (Shared)?Worker\(/.test(readFileSync(join(ROOT, path), 'utf8')),
+  );
+  expect(starters).toEqual(['components/parts/start-worker.ts']);
 });
 
 test('a page that stands inside a page of somebody else shows a way out and nothing else', async ({

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { addJackToBoard } from '../../../components/keep/add-jack.ts';
 import { handWriter } from '../../../components/keep/in-hand.ts';
+import { keepNote, keptNote } from '../../../components/keep/notes.ts';
 import {
   addVersion,
   aside,
@@ -111,6 +112,13 @@ describe('A shelf', () => {
     expect(aside('board')).toBe('spoiled\nworse');
     dropAside('board');
     expect(aside('board')).toBeUndefined();
+  });
+
+  test('puts a note that cannot be read aside before another is written', () => {
+    localStorage.setItem(shelfKey('record'), '{"half');
+    expect(keptNote('record')).toBeUndefined();
+    expect(keepNote('record', 1)).toBeUndefined();
+    expect([keptNote('record'), aside('record')]).toEqual([1, '{"half']);
   });
 
   test('leaves a spoiled list of versions where there is no room to put it aside', () => {
