@@ -41,7 +41,7 @@ export function nextRelease(folder: string): string {
 }
 
 /** A host of one release at a time. */
-export interface Host {
+interface Host {
   readonly address: string;
   /** Serve another folder from now on. */
   readonly release: (folder: string) => void;
