@@ -34,6 +34,10 @@ const HALF_HOLE = 1.2;
 /** Room between a lead and the devices: of the first lane, from lane to lane, and how many lanes there are, centimetres. */
 const LANES = { first: 1.2, step: 0.55, count: 7 } as const;
 
+/** Pixels from lane to lane that the eye tells apart where a board is drawn small, and the most centimetres that it may cost. */
+const LANE_PIXELS = 4;
+const MOST_STEP = 1.6;
+
 /** Where there is too little room for a lane, it is drawn in, until the lead fits. */
 const SQUEEZES = [1, 0.6, 0.3, 0.1, 0.02] as const;
 
@@ -87,8 +91,12 @@ export function drawnJackPoint(device: WholeDevice, jack: WholeJack): Point {
   return jackPoint(device, { ...jack, alongCentimetres });
 }
 
-/** Lay every lead of a plan at right angles; short leads take the inner lanes, so that a long one passes outside them. */
-export function routeBoard(plan: Plan): BoardRoutes {
+/**
+ * Lay every lead of a plan at right angles; short leads take the inner lanes, so that a long one passes outside them.
+ * @param scale pixels a centimetre that the board is drawn at: on a small drawing the lanes lie farther apart.
+ */
+export function routeBoard(plan: Plan, scale = Infinity): BoardRoutes {
+  const step = Math.min(MOST_STEP, Math.max(LANES.step, LANE_PIXELS / scale));
   const graph = boardGraph(plan);
   const devices = shownDevices(graph.devices);
   const ends = graph.feeds.flatMap((feed) => {
@@ -102,7 +110,7 @@ export function routeBoard(plan: Plan): BoardRoutes {
   const order = [...ends].sort((a, b) => length(a) - length(b));
   const ways = new Map(
     order.map((one, at) => {
-      const lane = LANES.first + LANES.step * (at % LANES.count);
+      const lane = LANES.first + step * (at % LANES.count);
       const points = leadWay(one.from, one.to, lane, devices, laid);
       laid.push(...piecesOf(points));
       return [one, points] as const;

@@ -83,6 +83,26 @@ describe('The drawn board', () => {
     });
   });
 
+  test('keeps leads apart on a phone too: on the demo board at 3.5 pixels a centimetre none runs within 3 pixels of another', () => {
+    const SCALE = 3.5;
+    const { leads } = routeBoard(demoBoard(), SCALE);
+    const pieces = leads.map(({ points }) => segments(points));
+    const beside = (one: readonly [Point, Point], other: readonly [Point, Point], u: 'x' | 'y'): boolean => {
+      const v = u === 'x' ? 'y' : 'x';
+      const [[a, b], [c, d]] = [one, other];
+      if (a[v] !== b[v] || c[v] !== d[v]) return false;
+      const together =
+        Math.min(Math.max(a[u], b[u]), Math.max(c[u], d[u])) -
+        Math.max(Math.min(a[u], b[u]), Math.min(c[u], d[u]));
+      return together > 1 && Math.abs(a[v] - c[v]) * SCALE < 3;
+    };
+    pieces.forEach((own, at) => {
+      for (const other of pieces.slice(at + 1))
+        for (const a of own)
+          for (const b of other) expect(beside(a, b, 'x') || beside(a, b, 'y')).toBe(false);
+    });
+  });
+
   test.each(BOARDS)('keeps every label inside its device and clear of the others: %s', (_, plan) => {
     for (const scale of [4, 8, 14]) {
       for (const { labels, jacks, box } of drawn(plan, scale).devices) {

@@ -1,7 +1,8 @@
 /** The front page: two jacks, what the manuals say and a drawer, by touch on a phone and by keyboard, judged against the core. */
 import { expect, test } from '@playwright/test';
 import type { Locator, Page } from '@playwright/test';
-import { sayAnswer, sayWhatToDo, willTheyTalk } from '../../src/core/answer/index.ts';
+import { sayAnswer, sayWhatToDo, typesFor, willTheyTalk } from '../../src/core/answer/index.ts';
+import { decidingReadings } from '../../src/core/readings/index.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
@@ -104,6 +105,80 @@ test('an address that tells what cannot be is taken as far as it can', async ({ 
   await expect(listener(page).getByRole('radio', { name: /3.5 mm/ })).toBeChecked();
   await expect(answer(page)).toContainText('Now the sender');
   await expect(page.getByRole('checkbox', { name: 'DIN lead' })).toBeChecked();
+});
+
+/** Take a choice by keyboard: come to it, then press the space bar. */
+async function press(page: Page, choice: Locator): Promise<void> {
+  await choice.focus();
+  await page.keyboard.press('Space');
+}
+
+test('by keyboard a manual that says ‘data on ring’ is read, and the guitar lead is answered with its harm', async ({
+  page,
+}) => {
+  await open(page);
+  await press(page, sender(page).getByRole('radio', { name: /^large jack/ }));
+  await press(page, sender(page).getByRole('radio', { name: /^Type A/ }));
+  await press(page, listener(page).getByRole('radio', { name: /^large jack/ }));
+  await press(page, listener(page).getByRole('radio', { name: /^My manual says/ }));
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('data on ring');
+  await expect(listener(page)).toContainText('Most likely data on the ring');
+  await expect(listener(page)).toContainText('Still open');
+  await press(page, listener(page).getByRole('radio', { name: /^Type A/ }));
+  await press(page, page.getByRole('checkbox', { name: 'guitar lead' }));
+  await expect(answer(page)).toContainText('Do not connect your guitar lead: it may damage a device.');
+});
+
+test('where the manual says nothing, readings with a meter name the type, and the answer follows', async ({
+  page,
+}) => {
+  await open(page);
+  await tapJack(sender(page), 'round, five holes (DIN)');
+  await tapJack(listener(page), 'small jack');
+  await tapSays(listener(page), /^Nothing, or there is no manual/);
+  await answer(page)
+    .getByText(/^Find out the type of the listener/)
+    .tap();
+  // The first readings for a connector are thousands of solved circuits: long on two busy cores.
+  await expect(answer(page).getByText(/^Reading 3/)).toBeVisible({ timeout: 60_000 });
+  const deciding = decidingReadings('in', 'trs-3.5', typesFor('in', 'trs-3.5'), false);
+  // What a meter would show on a Type B listener, as the core counts its devices.
+  const wanted = [...deciding.shown].sort(
+    (one, other) => (other.shares['type-b'] ?? 0) - (one.shares['type-b'] ?? 0),
+  )[0];
+  for (const [at, { displays }] of deciding.readings.slice(0, 3).entries()) {
+    const words = displays[wanted?.displays[at] ?? 0] ?? '';
+    const reading = answer(page).getByRole('group', { name: new RegExp(`^Reading ${at + 1}`) });
+    await reading
+      .getByRole('radio', { name: words.replace(/\bOL$/, 'OL (overload: no number)'), exact: true })
+      .tap();
+    await expect(reading.getByRole('radio', { checked: true })).toHaveCount(1);
+  }
+  await expect(answer(page)).toContainText('Type B: pin 4 on the tip.');
+  await answer(page).getByRole('button', { name: 'Answer for this type' }).tap();
+  await expect(listener(page).getByRole('radio', { name: /^Type B/ })).toBeChecked();
+  await expect(answer(page)).toContainText('Ask for: a 5-pin DIN to 3.5 mm TRS lead, Type B.');
+});
+
+test('two tabs do not clash: what the newer one puts in hand is in hand, and the older one keeps its own answer', async ({
+  page,
+  context,
+}) => {
+  await open(page);
+  await tapJack(sender(page), 'round, five holes (DIN)');
+  await tapJack(listener(page), 'small jack');
+  await tapSays(listener(page), /^Type A/);
+  const other = await context.newPage();
+  await open(other);
+  await tapSays(listener(other), /^Type B/);
+  await expect(answer(other)).toContainText('3.5 mm TRS lead, Type B');
+  await expect(answer(page)).toContainText('3.5 mm TRS lead, Type A');
+  const sheet = await context.newPage();
+  await sheet.goto('/cable-sheet/');
+  await wakeIslands(sheet);
+  // Pin 4 to the tip is Type B: the lead of the tab that was worked in last.
+  await expect(sheet.getByRole('row', { name: 'source pin 4 tip' })).toBeVisible();
 });
 
 /** Words that ask for electronics: none of them before 'Why?' or 'I know more' is opened. */
