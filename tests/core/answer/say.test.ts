@@ -118,7 +118,7 @@ describe('The answer in one line', () => {
       'Most likely, once you know the type',
     );
     expect(unsure([served, pair()], [goods('din')])).toBe('Most likely, once you know the type');
-    expect(unsure([served, pair()], undefined)).toBe('That hangs on the type');
+    expect(unsure([served, pair()], undefined)).toBe('That depends on the type');
   });
 
   test('says what to buy while the type is not known: nothing, one thing, or several', () => {
@@ -151,7 +151,7 @@ describe('One thing of the drawer', () => {
     expect(sayDrawer(drawer('works', 'works', 'din'))).toBe('Your DIN lead: works.');
     expect(sayDrawer(drawer('marginal', 'works', 'din'))).toBe('Your DIN lead: works, with little to spare.');
     expect(sayDrawer(drawer('depends', 'works', 'din'))).toBe(
-      'Your DIN lead: hangs on the inside of the devices.',
+      'Your DIN lead: depends on the inside of the devices.',
     );
     expect(sayDrawer(drawer('nothing', 'nothing', 'din'))).toBe('Your DIN lead: does nothing.');
     expect(sayDrawer(drawer('nothing', 'works', 'din'))).toBe(
