@@ -14,8 +14,12 @@ export function unreachedFindings(
     const device = graph.devices[at]!;
     return device.talks === 'jacks' && !speaks(device) && paths.every((reached) => reached[at] === undefined);
   });
-  const free = freeOutlets(graph);
-  const found = lost.map((at) => unreached(graph, at, free[0]));
+  const free = freeOutputs(graph, 'hub');
+  const own = freeOutputs(graph, 'controller');
+  // A hub is fed by the controller first; what a hub has left is for the others.
+  const found = lost.map((at) =>
+    unreached(graph, at, graph.devices[at]!.kind === 'hub' ? own[0] : (free[0] ?? own[0])),
+  );
   const devices = graph.devices.filter(({ kind }) => kind === 'hub').map(({ name }) => name);
   if (lost.length === 0 || devices.length === 0 || free.length > 0) return found;
   const where = { devices };
@@ -27,11 +31,12 @@ export function unreachedFindings(
   return [...found, full];
 }
 
-function freeOutlets({ devices, feeds }: BoardGraph): readonly string[] {
+/** Outputs of the devices of a kind that feed nothing yet. */
+function freeOutputs({ devices, feeds }: BoardGraph, wanted: 'hub' | 'controller'): readonly string[] {
   return devices.flatMap(({ kind, jacks, name: device }, at) => {
     const used = new Set(feeds.filter(({ fromDevice }) => fromDevice === at).map(({ from }) => from.jack));
     return jacks
-      .filter(({ direction, name }) => kind === 'hub' && direction === 'out' && !used.has(name))
+      .filter(({ direction, name }) => kind === wanted && direction === 'out' && !used.has(name))
       .map(({ name }) => sayJack({ device, jack: name }));
   });
 }
@@ -50,7 +55,9 @@ function unreached(graph: BoardGraph, at: number, free: string | undefined): Fin
       : before
         ? `What feeds it, '${before.name}', is not reached by any controller itself.`
         : 'No link leads to it.';
-  const byHand = free ? `${free} is free.` : 'Give it a link from an output or a THRU that is free.';
+  const byHand = free
+    ? `Join it to ${free}, which is free, or let ‘Plan it for me’ join everything.`
+    : 'Give it a link from an output or a THRU that is free.';
   const byMenu =
     stuck?.role === 'out-or-thru' ? 'Set that jack to THRU in its menu.' : 'Use a THRU jack, or a hub.';
   return finding('unreached', 'error', where, {

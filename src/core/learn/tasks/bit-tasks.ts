@@ -119,7 +119,7 @@ function byteLost(level: Level, chance: Chance): Drawn {
           : {
               text,
               slip: `says ${text.toLowerCase()}`,
-              says: 'Take the bytes one by one: a byte from 80 up begins anew, below it data come in pairs.',
+              says: 'Take the bytes one by one: a byte from 80 up starts a new message, below it data come in pairs.',
             },
       ),
       chance,

@@ -11,7 +11,7 @@ import type { Grading, Slip } from './task.ts';
 const SAID_TO: Readonly<Record<Exclude<Outcome, 'flows' | 'weak'>, readonly [name: string, says: string]>> = {
   starved: [
     'too little current',
-    'The way is whole, but too little current gets through. Look at what else hangs on it.',
+    'The way is whole, but too little current gets through. Look at what else is joined to it.',
   ],
   unclear: [
     'between high and low',
