@@ -2,7 +2,7 @@
 import { meterProfile } from './instruments.ts';
 import type { MeterProfile } from './instruments.ts';
 import type { Reading } from './reading.ts';
-import { onScale, reachAt } from './scale.ts';
+import { both, onScale, reachAt } from './scale.ts';
 import type { ScaledFunction } from './scale.ts';
 import type { JackReading } from './subjects.ts';
 
@@ -65,7 +65,7 @@ export function overloadShare(meter: ScaledFunction, point: number, profile: Met
       ? [profile.diodeVolts, DIODE_END_SPREAD * profile.diodeVolts]
       : [onScale('ohms', MOST_OHMS), 1];
   // A logistic curve: as close to the normal one as what is known of such meters, and cheaper.
-  return 1 / (1 + Math.exp((-1.7 * (point - end)) / Math.hypot(spread, reachAt(meter, point))));
+  return 1 / (1 + Math.exp((-1.7 * (point - end)) / both(spread, reachAt(meter, point))));
 }
 
 /** How likely a reading is of a jack in no catalogue, and of a probe that slipped. */

@@ -32,7 +32,7 @@ export function onScale(meter: ScaledFunction, value: number): number {
 
 /** Standard deviation of what counts as the same at a point of the scale. */
 export function reachAt(meter: ScaledFunction, point: number): number {
-  return meter === 'ohms' ? OHMS_SHARE : Math.hypot(VOLTS_SHARE * point, VOLTS_FLOOR);
+  return meter === 'ohms' ? OHMS_SHARE : both(VOLTS_SHARE * point, VOLTS_FLOOR);
 }
 
 /** A point of the scale as a measured value again. */
@@ -42,5 +42,10 @@ export function offScale(meter: ScaledFunction, point: number): number {
 
 /** Standard uncertainty of a hand-held meter that shows so many volts. */
 export function noiseVolts(volts: number): number {
-  return Math.hypot(METER_SHARE * volts, METER_FLOOR_VOLTS);
+  return both(METER_SHARE * volts, METER_FLOOR_VOLTS);
+}
+
+/** Two standard deviations that add up to one. Asked millions of times: `Math.hypot`, which minds huge numbers, takes far longer. */
+export function both(one: number, other: number): number {
+  return Math.sqrt(one * one + other * other);
 }
