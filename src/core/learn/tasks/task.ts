@@ -19,6 +19,7 @@ export const UNIT_ROWS = [
   { ohm: 1, kohm: 1e3 },
   { s: 1, ms: 1e-3, µs: 1e-6 },
   { V: 1, mV: 1e-3 },
+  { m: 1, cm: 1e-2 },
   { bytes: 1 },
   { bits: 1 },
   { '%': 1 },

@@ -2,6 +2,7 @@
 import { BIT_TASKS } from './bit-tasks.ts';
 import { chanceOf } from './chance.ts';
 import { DIFFER_TASKS } from './differ-tasks.ts';
+import { LENGTH_TASKS } from './length-tasks.ts';
 import { LOOP_TASKS } from './loop-tasks.ts';
 import type { Task, TaskId, TaskKind } from './task.ts';
 
@@ -10,6 +11,7 @@ export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
   'five-milliamp-loop': LOOP_TASKS,
   'why-makers-differ': DIFFER_TASKS,
   'bits-on-the-wire': BIT_TASKS,
+  'how-long-is-too-long': LENGTH_TASKS,
 };
 
 /** Salt of the worked example: another task of the same kind. */
