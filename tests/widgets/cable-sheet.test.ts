@@ -9,7 +9,7 @@ import { readPdf } from '../support/pdf.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 const paper = (page: Page): Locator => page.getByRole('article', { name: 'Build sheet' });
-const verdict = (page: Page): Locator => page.locator('.proof .says');
+const verdict = (page: Page): Locator => page.locator('.test .says');
 
 /** The lead that most of these tests are about: DIN 4, 5, 2 to ring, tip, sleeve, Type A (MMA RP-054). */
 const LEAST = planOfLink(makeJack('out', 'din5', 'din'), makeJack('in', 'trs-3.5', 'type-a'), [
@@ -159,7 +159,7 @@ test('ticks are there again after a reload, each lead its own, and a browser tha
     };
   });
   await page.getByLabel(/^row 2, pin 4 at the output end to ring/).selectOption('silent');
-  await expect(page.locator('.proof').getByRole('alert')).toContainText(
+  await expect(page.locator('.test').getByRole('alert')).toContainText(
     'This browser’s store is full: your work is not kept (full)',
   );
   await expect(verdict(page)).toContainText('the conductor pin 4 to ring is open somewhere');
@@ -167,7 +167,7 @@ test('ticks are there again after a reload, each lead its own, and a browser tha
 
 test('a test with an open conductor names it, and one that agrees throughout says so', async ({ page }) => {
   await open(page);
-  const rows = page.locator('.proof select');
+  const rows = page.locator('.test select');
   await expect(verdict(page)).toContainText('Not tested yet');
   for (const row of await rows.all()) {
     const conductor = (await row.getByRole('option', { name: /no plug moved yet/ }).count()) > 0;

@@ -6,7 +6,7 @@ import { demoBoard } from '../../src/core/board/index.ts';
 import { planOfLink, readPlanText, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';
-import { proofShelf } from '../../components/making/proof-state.ts';
+import { testShelf } from '../../components/making/test-state.ts';
 import { fillStore, keptText, keptVersions, savedBy } from '../support/stores.ts';
 import { wakeIslands, watch } from '../support/watch.ts';
 
@@ -234,10 +234,10 @@ const NOTES = [
   },
   {
     name: 'test of this lead',
-    key: dinPlan('mine').leads.map(proofShelf).join(''),
+    key: dinPlan('mine').leads.map(testShelf).join(''),
     start: openSheet,
     change: async (page: Page) => {
-      const rows = page.locator('.proof select');
+      const rows = page.locator('.test select');
       const said = await rows.evaluateAll(
         (all: HTMLSelectElement[]) => all.filter(({ value }) => value !== '').length,
       );
@@ -247,7 +247,7 @@ const NOTES = [
       expect
         .poll(() =>
           page
-            .locator('.proof select')
+            .locator('.test select')
             .evaluateAll((all: HTMLSelectElement[]) => all.filter(({ value }) => value !== '').length),
         )
         .toBe(times),

@@ -193,7 +193,7 @@ test('in lesson 10 the fourth row finds by keyboard what three beeps had hidden'
   const after = [...before, ...fourth.places.map((place) => ({ ...place, says: says(place) }))];
 
   const part = await openPart(page, PROVE, 1);
-  const status = part.locator('.prove-lead').getByRole('status');
+  const status = part.locator('.test-lead').getByRole('status');
   await expect(status).toContainText(`3 of 8 rows read. ${proveLead(lead, before).sentence}`);
   await part.getByRole('button', { name: fourth.words }).press('Enter');
   await expect(status).toContainText(`4 of 8 rows read. ${proveLead(lead, after).sentence}`);
@@ -206,7 +206,7 @@ test('in lesson 10 one wire flickers with the plug at the input end moved, and t
   page,
 }) => {
   const part = await openPart(page, PROVE, 2);
-  const status = part.locator('.prove-lead').getByRole('status');
+  const status = part.locator('.test-lead').getByRole('status');
   const read = async (): Promise<void> => {
     for (const button of await part.getByRole('list', { name: 'Readings to take' }).getByRole('button').all())
       await button.press('Enter');
@@ -227,7 +227,7 @@ test('in lesson 10 each reading that is ticked leaves the explanations that the 
 }) => {
   const lead = firstLead(toProve.fromDin);
   const part = await openPart(page, PROVE, 3);
-  const status = part.locator('.tick-proof').getByRole('status');
+  const status = part.locator('.tick-readings').getByRole('status');
   const sets = (second?: Beep): number =>
     proveLead(
       lead,
@@ -248,7 +248,7 @@ test('in lesson 10 each reading that is ticked leaves the explanations that the 
 
 test('in lesson 10 a beep at the other plug does not tell where two wires touch', async ({ page }) => {
   const part = await openPart(page, PROVE, 4);
-  const status = part.locator('.tick-proof').getByRole('status');
+  const status = part.locator('.tick-readings').getByRole('status');
   const line =
     'pin 4 and pin 5 touch at the output end; or tip and ring touch at the input end (no reading can tell these apart)';
   await expect(status.getByRole('listitem')).toHaveText(line);

@@ -4,11 +4,11 @@ import { keptNote } from '../../../components/keep/notes.ts';
 import {
   MOST_KEPT,
   NOT_BEGUN,
-  proofKind,
-  proofShelf,
-  rememberProof,
-} from '../../../components/making/proof-state.ts';
-import type { ProofState } from '../../../components/making/proof-state.ts';
+  testKind,
+  testShelf,
+  rememberTest,
+} from '../../../components/making/test-state.ts';
+import type { TestState } from '../../../components/making/test-state.ts';
 import { NO_NOTE, SHEET_KIND, choicesFor, leadOf, wiringOf } from '../../../components/making/sheet-state.ts';
 import type { SheetNote } from '../../../components/making/sheet-state.ts';
 import { leadAddress, siteAddress, squareCode } from '../../../components/making/way-back.ts';
@@ -73,7 +73,7 @@ describe('The choices of a sheet', () => {
 
 describe('The test of a lead', () => {
   /** Every row answered as planned. */
-  function answered(full: boolean): ProofState {
+  function answered(full: boolean): TestState {
     const rows = full ? fullRows(LEAD) : proofRows(LEAD);
     const answers = rows.map(({ words, expects }): [string, RowAnswer] => [
       words,
@@ -85,15 +85,15 @@ describe('The test of a lead', () => {
 
   test('comes back row by row, the short and the full one', () => {
     for (const full of [false, true]) {
-      const kind = proofKind(LEAD);
+      const kind = testKind(LEAD);
       expect(kind.read(kind.write(answered(full)))).toEqual({ value: answered(full) });
     }
-    expect(proofKind(LEAD).read(proofKind(LEAD).write(NOT_BEGUN))).toEqual({ value: NOT_BEGUN });
+    expect(testKind(LEAD).read(testKind(LEAD).write(NOT_BEGUN))).toEqual({ value: NOT_BEGUN });
   });
 
   test('of one lead is not taken for that of another, and it is said', () => {
     const turned = makeLead('trs-3.5', 'trs-3.5', wires('tip-tip', 'ring-ring', 'sleeve-sleeve'));
-    const { value, problem } = proofKind(turned).read(proofKind(LEAD).write(answered(false)));
+    const { value, problem } = testKind(turned).read(testKind(LEAD).write(answered(false)));
     // Rows that both leads have, such as the sleeve against the tip, are the same rows.
     const rows = proofRows(turned).map(({ words }) => words);
     for (const words of value?.answers.keys() ?? []) expect(rows).toContain(words);
@@ -105,13 +105,13 @@ describe('The test of a lead', () => {
   test('leaves out places that the row has not', () => {
     const row = proofRows(LEAD).find(({ expects }) => expects === 'silent');
     const note = { answers: [[row?.words, { of: 'apart', beeping: [0, 99, -1, 0.5, 'x'] }]] };
-    const { value } = proofKind(LEAD).read(JSON.stringify(note));
+    const { value } = testKind(LEAD).read(JSON.stringify(note));
     expect(value?.answers.get(row?.words ?? '')).toEqual({ of: 'apart', beeping: [0] });
   });
 
   test('stands under the wiring of its lead, whatever the lead is called and however long it is', () => {
-    expect(proofShelf({ ...LEAD, name: 'x', lengthMetres: 9 })).toBe(proofShelf(LEAD));
-    expect(proofShelf(OTHER)).not.toBe(proofShelf(LEAD));
+    expect(testShelf({ ...LEAD, name: 'x', lengthMetres: 9 })).toBe(testShelf(LEAD));
+    expect(testShelf(OTHER)).not.toBe(testShelf(LEAD));
   });
 
   test('is remembered for so many leads, and the oldest goes first', () => {
@@ -121,11 +121,11 @@ describe('The test of a lead', () => {
       conductors: [...LEAD.conductors, { from: `x${at}`, to: 'tip' }] as unknown as typeof LEAD.conductors,
     }));
     for (const lead of leads) {
-      localStorage.setItem(`five-milliamps ${proofShelf(lead)}`, 'a test');
-      rememberProof(lead);
+      localStorage.setItem(`five-milliamps ${testShelf(lead)}`, 'a test');
+      rememberTest(lead);
     }
     const [first, second] = leads;
-    const kept = (lead: typeof first) => lead && localStorage.getItem(`five-milliamps ${proofShelf(lead)}`);
+    const kept = (lead: typeof first) => lead && localStorage.getItem(`five-milliamps ${testShelf(lead)}`);
     expect([kept(first), kept(second)]).toEqual([null, 'a test']);
     expect(keptNote('proofs')).toHaveLength(MOST_KEPT);
   });

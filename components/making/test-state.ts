@@ -14,27 +14,27 @@ import type { Kind } from '../keep/kind.ts';
 import { dropNote, fieldOf, keepNote, keptNote } from '../keep/notes.ts';
 import { wiringOf } from './sheet-state.ts';
 
-/** A proof as far as it has come. Answers are kept by the words of their row. */
-export interface ProofState {
+/** A test as far as it has come. Answers are kept by the words of their row. */
+export interface TestState {
   readonly full: boolean;
   readonly answers: ReadonlyMap<string, RowAnswer>;
   readonly extra: readonly ProofReading[];
 }
 
-/** A proof that has not begun. */
-export const NOT_BEGUN: ProofState = { full: false, answers: new Map(), extra: [] };
+/** A test that has not begun. */
+export const NOT_BEGUN: TestState = { full: false, answers: new Map(), extra: [] };
 
 /** Tests are kept for so many leads, the newest last: somebody who makes whole sets tests them in turn (our choice). */
 export const MOST_KEPT = 200;
 
 /** The shelf of the test of a lead: every test is kept under the wiring of its lead. */
-export function proofShelf(lead: Lead): string {
+export function testShelf(lead: Lead): string {
   return `proof ${wiringOf(lead)}`;
 }
 
 /** Put the test of a lead last in the list of those kept, and forget the oldest above the limit. */
-export function rememberProof(lead: Lead): void {
-  const shelf = proofShelf(lead);
+export function rememberTest(lead: Lead): void {
+  const shelf = testShelf(lead);
   const known = keptNote('proofs');
   const names = (Array.isArray(known) ? known : []).filter(
     (one): one is string => typeof one === 'string' && one !== shelf,
@@ -45,10 +45,10 @@ export function rememberProof(lead: Lead): void {
 }
 
 /** The test of a lead as the keeper of its shelf knows it; what does not belong to this lead is left out. */
-export function proofKind(lead: Lead): Kind<ProofState> {
-  return noteKind<ProofState>(
+export function testKind(lead: Lead): Kind<TestState> {
+  return noteKind<TestState>(
     'test of this lead',
-    (note) => readProof(lead, note),
+    (note) => readTest(lead, note),
     ({ full, answers, extra }) => ({
       full,
       answers: [...answers],
@@ -60,7 +60,7 @@ export function proofKind(lead: Lead): Kind<ProofState> {
   );
 }
 
-function readProof(lead: Lead, note: unknown): ProofState {
+function readTest(lead: Lead, note: unknown): TestState {
   const full = fieldOf(note, 'full') === true;
   const rows = full ? fullRows(lead) : proofRows(lead);
   const answers = pairsOf(fieldOf(note, 'answers')).flatMap(([words, given]): [string, RowAnswer][] => {
