@@ -74,7 +74,7 @@ function readingOf(meter: string, note: unknown): MeterReading | undefined {
   if (shows === 'overload' && (meter === 'ohms' || meter === 'diode')) return { meter, shows };
   return shows === 'value' &&
     typeof value === 'number' &&
-    (meter === 'volts' || meter === 'ohms' || meter === 'diode')
+    (meter === 'volts' || meter === 'loaded' || meter === 'ohms' || meter === 'diode')
     ? { meter, shows, value }
     : undefined;
 }

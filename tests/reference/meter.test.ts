@@ -35,6 +35,7 @@ function shownOf({ meter, name = 'usual' }: DeckReading, value: number): number 
   const blocked = !(value < 0.5);
   switch (meter) {
     case 'volts':
+    case 'loaded':
       return value;
     case 'diode':
       return value > diodeVolts ? 'overload' : value;
@@ -48,7 +49,7 @@ function shownOf({ meter, name = 'usual' }: DeckReading, value: number): number 
 }
 
 /** A probe on a contact with nothing behind it, by hand: the meter's own open circuit. */
-const OPEN = { volts: 0, ohms: 0.5, continuity: 0.5, diode: 1e4, led: 0 } as const;
+const OPEN = { volts: 0, ohms: 0.5, continuity: 0.5, diode: 1e4, led: 0, loaded: 0 } as const;
 
 async function engineOf(
   under: JackUnderTest,

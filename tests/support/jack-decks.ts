@@ -141,6 +141,8 @@ function meterLines(meter: DeckReading['meter'], red: string, name: MeterName): 
   switch (meter) {
     case 'volts':
       return [`Rm ${red} 0 ${voltsMegohms}meg`];
+    case 'loaded':
+      return [`Rm ${red} 0 ${voltsMegohms}meg`, `Rload ${red} 0 1k`];
     case 'ohms':
     case 'continuity':
       return [`Vm ${red}cell 0 0.5`, `Rm ${red}cell ${red} 1k`];
@@ -159,7 +161,7 @@ function meterLines(meter: DeckReading['meter'], red: string, name: MeterName): 
 
 /** One reading: red and black contact, and what is attached. */
 export interface DeckReading {
-  readonly meter: 'volts' | 'ohms' | 'continuity' | 'diode' | 'led';
+  readonly meter: 'volts' | 'ohms' | 'continuity' | 'diode' | 'led' | 'loaded';
   readonly red: string;
   readonly black: string;
   /** Which meter it is; the usual one when left out. */

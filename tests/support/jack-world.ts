@@ -27,6 +27,8 @@ interface Meter {
   readonly ohmsVolts: number;
   readonly ohmsBehind: number;
   readonly ohmsMost: number;
+  /** The reader's resistor, said to be of 1 kohm: one of 5 %. */
+  readonly loadOhms: number;
   /** What each function is off by, as a factor; the same in every reading. */
   readonly gain: Readonly<Record<'volts' | 'ohms' | 'diode', number>>;
 }
@@ -89,19 +91,22 @@ function drawMeter(random: Random): Meter {
     ohmsVolts: random.decades(0.3, 0.8),
     ohmsBehind: random.decades(500, 3e3),
     ohmsMost: profile === 'pocket' ? 2e6 : random.pick([20e6, 40e6]),
+    loadOhms: 1e3 * (0.95 + 0.1 * random.next()),
     gain: { volts: off(), ohms: off(), diode: off() },
   };
 }
 
 function read(random: Random, jack: WorldJack, connector: Connector, meter: Meter, at: JackReading): Reading {
-  if (at.meter !== 'volts' && at.meter !== 'ohms' && at.meter !== 'diode')
+  if (at.meter === 'continuity' || at.meter === 'led')
     throw new Error(`jack world: no reading by ${at.meter}`);
   const slipped = random.chance(SLIPS);
-  const exact = slipped ? (at.meter === 'volts' ? 0 : Infinity) : measured(jack, connector, meter, at);
-  const grain = { volts: 2e-3, diode: 2e-3, ohms: 0.3 }[at.meter];
+  const volts = at.meter === 'volts' || at.meter === 'loaded';
+  const exact = slipped ? (volts ? 0 : Infinity) : measured(jack, connector, meter, at);
+  const dial = at.meter === 'loaded' ? 'volts' : at.meter;
+  const grain = { volts: 2e-3, diode: 2e-3, ohms: 0.3 }[dial];
   const value =
-    exact * meter.gain[at.meter] * (1 + 0.005 * (2 * random.next() - 1)) + grain * (2 * random.next() - 1);
-  if (at.meter === 'volts') return { meter: 'volts', shows: 'value', value };
+    exact * meter.gain[dial] * (1 + 0.005 * (2 * random.next() - 1)) + grain * (2 * random.next() - 1);
+  if (at.meter === 'volts' || at.meter === 'loaded') return { meter: at.meter, shows: 'value', value };
   if (at.meter === 'diode')
     return value <= meter.diodeVolts
       ? { meter: 'diode', shows: 'value', value }
@@ -156,6 +161,8 @@ function probe(meter: Meter, set: JackReading['meter']): readonly Element[] {
   switch (set) {
     case 'volts':
       return [across(meter.voltsOhms)];
+    case 'loaded':
+      return [across(meter.loadOhms)];
     case 'diode':
       return [
         across(20e6),

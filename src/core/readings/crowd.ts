@@ -4,23 +4,34 @@
  * without a source. What a reading tells is how many of them would show it, and no single value decides.
  */
 import { elementNumber, setValueAt } from '../circuit/index.ts';
+import { styleEntry } from '../wiring/index.ts';
 import type { LinkPart } from '../wiring/index.ts';
 import { METER_PARTS } from './instruments.ts';
 import type { MeterProfile } from './instruments.ts';
 import { measure, setUp } from './measure.ts';
 import type { Bench } from './measure.ts';
 import { clamp, powerOff } from './power.ts';
-import { onScale } from './scale.ts';
+import { isVolts, onScale } from './scale.ts';
 import type { ScaledFunction } from './scale.ts';
 import { PROBE_LEAD_OHMS, jackSubject } from './subjects.ts';
 import type { JackReading, JackSubject, JackUnderTest } from './subjects.ts';
 
-/** Devices in a crowd: with fewer, some reading that can be is shown by none of them. */
-export const CROWD = 384;
+/** Devices in a crowd: with fewer, some readings that can be are shown by none of them (a third as many name two jacks in a hundred less). */
+export const CROWD = 1024;
 
 /** Resistors of an output's two lines, and a supply rail to ground with the power off, ohms. */
 const LINE_OHMS = [4.7, 700] as const;
 const DEAD_RAIL_OHMS = [100, 2e6] as const;
+
+/** Resistor of an output that gives a level, ohms: builders put up to a kilohm there, and more now and then. */
+const LEVEL_OHMS = [15, 1500] as const;
+
+/** Pull-ups, ohms: a switch that pulls the contact to ground draws the whole supply through them, so few are smaller. */
+const PULL_UP_OHMS = [470, 1e6] as const;
+
+/** Feed of an expression pedal of some ten kilohms, and the resistor behind a control voltage, ohms. */
+const FEED_OHMS = [30, 5e3] as const;
+const CONTROL_OHMS = [50, 10e3] as const;
 
 /** Factors by which an input's series resistor, and any resistor that is in no loop, may be off the usual one. */
 const SERIES_FACTOR = 2.2;
@@ -53,21 +64,24 @@ const TEST_FACTOR = 1.6;
 
 type Draw = (share: number) => number;
 
-const KEPT = new WeakMap<JackUnderTest, Map<string, Float64Array>>();
+/** What a device of a crowd would show, on the scale of the function. */
+export type CrowdPoint = (device: number) => number;
 
-/** What each device of a crowd would show, on the scale of the function. Kept: it depends on nothing that a reader enters. */
-export function crowdPoints(under: JackUnderTest, at: JackReading, profile: MeterProfile): Float64Array {
+const KEPT = new WeakMap<JackUnderTest, Map<string, CrowdPoint>>();
+
+/** What each device of a crowd would show. Solved when asked for and kept: it depends on nothing that a reader enters. */
+export function crowdPoints(under: JackUnderTest, at: JackReading, profile: MeterProfile): CrowdPoint {
   const { voltsOhms, diodeAmperes } = profile;
-  const own = at.meter === 'volts' ? voltsOhms : at.meter === 'diode' ? diodeAmperes : 0;
+  const own = isVolts(at.meter) ? voltsOhms : at.meter === 'diode' ? diodeAmperes : 0;
   const key = [at.meter, at.power, at.red, at.black, own].join();
-  const kept = KEPT.get(under) ?? new Map<string, Float64Array>();
+  const kept = KEPT.get(under) ?? new Map<string, CrowdPoint>();
   KEPT.set(under, kept);
-  const points = kept.get(key) ?? solveCrowd(under, at, profile);
+  const points = kept.get(key) ?? crowdOf(under, at, profile);
   kept.set(key, points);
   return points;
 }
 
-function solveCrowd(under: JackUnderTest, at: JackReading, profile: MeterProfile): Float64Array {
+function crowdOf(under: JackUnderTest, at: JackReading, profile: MeterProfile): CrowdPoint {
   const subject = clampedSubject(under);
   const placement = { ...at, red: subject.node(at.red), black: subject.node(at.black) };
   // Where a meter's diode test ends differs from one to the next, so it is let run on past its end.
@@ -80,12 +94,15 @@ function solveCrowd(under: JackUnderTest, at: JackReading, profile: MeterProfile
     const number = elementNumber(bench.compiled, part.element.name);
     return draw ? [{ draw, place: places.indexOf(part.role), number }] : [];
   });
-  return Float64Array.from({ length: CROWD }, (_, device) => {
+  const points = new Float64Array(CROWD).fill(NaN);
+  return (device) => {
+    const known = points[device]!;
+    if (!Number.isNaN(known)) return known;
     for (const { draw, place, number } of drawn)
       setValueAt(bench.compiled, number, draw(evenly(device, place)));
     const meter = meterOf(bench, device, places.length);
-    return onScale(at.meter as ScaledFunction, measure({ ...bench, profile: meter }));
-  });
+    return (points[device] = onScale(at.meter as ScaledFunction, measure({ ...bench, profile: meter })));
+  };
 }
 
 /** The reader's own meter: what it puts on its probes differs from one to the next, and so does a diode under its ohms. */
@@ -145,7 +162,7 @@ function clampedSubject(under: JackUnderTest): JackSubject {
 /** How a part is drawn from a share of 0 to 1; undefined for what does not vary. */
 function drawOf(under: JackUnderTest, { element, role }: LinkPart): Draw | undefined {
   if (element.kind === 'resistor') {
-    const range = element.name.endsWith(GATE) ? GATE_OHMS : OHMS_BY_ROLE[role]?.(element.ohms);
+    const range = element.name.endsWith(GATE) ? GATE_OHMS : ohmsOf(under, role, element.ohms);
     return range && decades(...range);
   }
   if (element.kind === 'voltage') return voltsOf(under, element.volts);
@@ -160,15 +177,30 @@ type Range = readonly [least: number, most: number];
 
 const around = (usual: number, factor: number): Range => [usual / factor, usual * factor];
 
-/** From where to where a resistor of a role goes, beside its usual value, ohms; others do not vary. */
-const OHMS_BY_ROLE: Readonly<Partial<Record<LinkPart['role'], (usual: number) => Range>>> = {
-  rail: () => DEAD_RAIL_OHMS,
-  'source-resistor': () => LINE_OHMS,
-  'sink-resistor': () => LINE_OHMS,
-  'series-resistor': (usual) => around(usual, SERIES_FACTOR),
-  'pull-up': (usual) => around(usual, OTHER_FACTOR),
-  'input-resistor': (usual) => around(usual, OTHER_FACTOR),
-};
+/** From where to where a resistor of a role goes, beside its usual value, ohms; undefined for what does not vary. */
+function ohmsOf(under: JackUnderTest, role: LinkPart['role'], usual: number): Range | undefined {
+  switch (role) {
+    case 'rail':
+      return DEAD_RAIL_OHMS;
+    case 'source-resistor':
+    case 'sink-resistor':
+      return under.kind === 'control' && styleEntry(under.jack.style).family === 'loop' ? LINE_OHMS : LEVEL_OHMS;
+    case 'series-resistor':
+      return around(usual, SERIES_FACTOR);
+    case 'pull-up':
+      return pullUpOf(under);
+    case 'input-resistor':
+      return around(usual, OTHER_FACTOR);
+    default:
+      return undefined;
+  }
+}
+
+function pullUpOf(under: JackUnderTest): Range {
+  if (under.kind === 'control') return PULL_UP_OHMS;
+  if (under.other === 'control-voltage') return CONTROL_OHMS;
+  return under.other.startsWith('expression') ? FEED_OHMS : PULL_UP_OHMS;
+}
 
 function voltsOf(under: JackUnderTest, usual: number): Draw {
   if (under.kind === 'other' && under.other === 'control-voltage') {

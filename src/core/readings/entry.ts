@@ -16,6 +16,7 @@ export type Unit = keyof typeof UNITS;
 /** Bounds of what is taken for a reading, volts and ohms: wider than any jack, narrow enough to catch a slip of the unit. */
 const BOUNDS: Readonly<Record<ScaledFunction, readonly [least: number, most: number]>> = {
   volts: [-60, 60],
+  loaded: [-60, 60],
   diode: [-1, 4],
   ohms: [0, 100e6],
 };

@@ -7,6 +7,7 @@ import { METER_PROFILES, meterProfile } from './instruments.ts';
 import type { MeterProfile } from './instruments.ts';
 import { isShown, likelihoodOf, likelihoodOfAny } from './likelihood.ts';
 import type { Reading } from './reading.ts';
+import { isScaled, isVolts } from './scale.ts';
 import { probedContacts } from './subjects.ts';
 import type { JackReading, JackUnderTest } from './subjects.ts';
 
@@ -59,18 +60,25 @@ const SLIPS = 0.01;
 /** What a reading counts beside what its likelihood says: readings of one jack lean on one another, and no crowd is all jacks. */
 const TRUST = 0.9;
 
+/** Weight beside that of the likeliest device at which one is given up: two slips and more. */
+const GIVEN_UP = 1e-9;
+
 /** Volts that are something and not a stray field. */
 export const LEAST_SEEN_VOLTS = 0.2;
 
 /** Weigh every crowd by the readings. Only readings of volts, ohms and diode test tell; others are left out. */
 export function findJack(evidence: Evidence, taken: readonly TakenReading[]): Finding {
   const told = taken.flatMap(({ at, reading }, number) =>
-    at.meter === 'volts' || at.meter === 'ohms' || at.meter === 'diode' ? [{ at, reading, number }] : [],
+    isScaled(at.meter) ? [{ at, reading, number }] : [],
   );
   const profiles = evidence.meter === 'not-known' ? METER_PROFILES : [evidence.meter];
   const weighed = candidatesFor(evidence).flatMap(({ under, prior }) =>
-    profiles.map((name) => weigh(under, meterProfile(name), prior / profiles.length / CROWD, told)),
+    profiles.map((name): Weighed => {
+      const each = prior / profiles.length / CROWD;
+      return { under, profile: meterProfile(name), weights: new Float64Array(CROWD).fill(each) };
+    }),
   );
+  for (const one of told) weigh(weighed, one);
   let none: number = FINDER_WEIGHTS.none;
   for (const { at, reading } of told) none *= likelihoodOfAny(at, reading) ** TRUST;
   const total = weighed.reduce((sum, { weights }) => sum + sumOf(weights), none);
@@ -132,7 +140,7 @@ export function checksLeft(
 }
 
 function showsSomething(reading: Reading): boolean {
-  return isShown(reading) && (reading.meter !== 'volts' || Math.abs(reading.value) > LEAST_SEEN_VOLTS);
+  return isShown(reading) && (!isVolts(reading.meter) || Math.abs(reading.value) > LEAST_SEEN_VOLTS);
 }
 
 /** The readings that were not set aside. */
@@ -145,21 +153,18 @@ export function sameReading(a: JackReading, b: JackReading): boolean {
   return a.meter === b.meter && a.power === b.power && a.red === b.red && a.black === b.black;
 }
 
-function weigh(
-  under: JackUnderTest,
-  profile: MeterProfile,
-  each: number,
-  told: readonly TakenReading[],
-): Weighed {
-  const weights = new Float64Array(CROWD).fill(each);
-  for (const { at, reading } of told) {
-    const slip = SLIPS * likelihoodOfAny(at, reading);
+/** Weigh every device by one more reading; those that earlier readings left far behind are given up, so that they need no solving. */
+function weigh(weighed: readonly Weighed[], { at, reading }: TakenReading): void {
+  const slip = SLIPS * likelihoodOfAny(at, reading);
+  const given = GIVEN_UP * Math.max(...weighed.map(({ weights }) => Math.max(...weights)));
+  for (const { under, profile, weights } of weighed) {
     const likely = likelihoodOf(at, reading, profile);
     const points = crowdPoints(under, at, profile);
-    for (let device = 0; device < CROWD; device++)
-      weights[device]! *= (slip + (1 - SLIPS) * likely(points[device]!)) ** TRUST;
+    weights.forEach((weight, device) => {
+      weights[device] =
+        weight < given ? 0 : weight * (slip + (1 - SLIPS) * likely(points(device))) ** TRUST;
+    });
   }
-  return { under, profile, weights };
 }
 
 /** How much of what speaks for these crowds rests on the reading having been a slip, 0 to 1. */
@@ -168,9 +173,10 @@ function slipShare({ at, reading }: TakenReading, crowds: readonly Weighed[]): n
   let [slipped, all] = [0, 0];
   for (const { under, profile, weights } of crowds) {
     const likely = likelihoodOf(at, reading, profile);
-    crowdPoints(under, at, profile).forEach((point, device) => {
-      const weight = weights[device]!;
-      slipped += (weight * slip) / (slip + (1 - SLIPS) * likely(point));
+    const points = crowdPoints(under, at, profile);
+    weights.forEach((weight, device) => {
+      if (weight === 0) return;
+      slipped += (weight * slip) / (slip + (1 - SLIPS) * likely(points(device)));
       all += weight;
     });
   }

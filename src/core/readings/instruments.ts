@@ -2,8 +2,8 @@
 import type { Circuit, Element } from '../circuit/index.ts';
 import type { Status } from '../wiring/index.ts';
 
-/** What the dial of a meter can be set to, and the plain-LED tester, which is an instrument of its own. */
-export const METER_FUNCTIONS = ['volts', 'ohms', 'diode', 'continuity', 'led'] as const;
+/** What the dial of a meter can be set to; the plain-LED tester, an instrument of its own; and volts with a resistor across the probes. */
+export const METER_FUNCTIONS = ['volts', 'ohms', 'diode', 'continuity', 'led', 'loaded'] as const;
 
 /** What an instrument is set to for one reading. */
 export type MeterFunction = (typeof METER_FUNCTIONS)[number];
@@ -76,6 +76,12 @@ export function meterProfile(name: MeterProfileName): MeterProfile {
 /** Beside the constant current of the diode test, ohms: a meter's own input, so that an open circuit has a voltage. */
 const DIODE_INPUT_OHMS = 10e6;
 
+/**
+ * The resistor that is held across the probes, ohms (our choice): from 5 V it takes the 5 mA that the loop is made for, so that an
+ * output keeps most of its voltage and a contact with a pull-up loses most of it.
+ */
+export const LOAD_OHMS = 1e3;
+
 /** The plain-LED tester (common practice): a red LED with a resistor, and the mean current from which it is seen to glow. */
 export const LED_TESTER = {
   saturationAmperes: 1e-18,
@@ -112,6 +118,8 @@ function instrumentParts(
   switch (meter) {
     case 'volts':
       return [resistor(red, black, profile.voltsOhms)];
+    case 'loaded':
+      return [resistor(red, black, 1 / (1 / LOAD_OHMS + 1 / profile.voltsOhms))];
     case 'ohms':
     case 'continuity':
       return [

@@ -2,7 +2,7 @@
 import { meterProfile } from './instruments.ts';
 import type { MeterProfile } from './instruments.ts';
 import type { Reading } from './reading.ts';
-import { both, onScale, reachAt } from './scale.ts';
+import { both, isVolts, onScale, reachAt } from './scale.ts';
 import type { ScaledFunction } from './scale.ts';
 import type { JackReading } from './subjects.ts';
 
@@ -22,6 +22,7 @@ const ZERO = 0.3;
 /** Span of what a meter can show, on its scale: volts from -6 to 12, a diode test from 0 to 3 V, ohms up to 20 Mohm. */
 const SPANS: Readonly<Record<ScaledFunction, readonly [number, number]>> = {
   volts: [-6, 12],
+  loaded: [-6, 12],
   diode: [0, 3],
   ohms: [onScale('ohms', 0), onScale('ohms', meterProfile('usual').ohmsMost)],
 };
@@ -31,7 +32,7 @@ function anyLikelihood(meter: ScaledFunction, point: number | undefined): number
   if (point === undefined) return OVERLOAD;
   const [least, most] = SPANS[meter];
   const even = 1 / (most - least);
-  if (meter !== 'volts') return (1 - OVERLOAD) * even;
+  if (!isVolts(meter)) return (1 - OVERLOAD) * even;
   const steps = point / reachAt('volts', 0);
   return (
     (ZERO * Math.exp(-0.5 * steps * steps)) / (Math.sqrt(2 * Math.PI) * reachAt('volts', 0)) +
@@ -59,7 +60,7 @@ export function likelihoodOf(
 
 /** Share of meters of a kind that show overload here. */
 export function overloadShare(meter: ScaledFunction, point: number, profile: MeterProfile): number {
-  if (meter === 'volts') return 0;
+  if (isVolts(meter)) return 0;
   const [end, spread] =
     meter === 'diode'
       ? [profile.diodeVolts, DIODE_END_SPREAD * profile.diodeVolts]

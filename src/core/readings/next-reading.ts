@@ -9,8 +9,8 @@ import { METER_PROFILES, meterProfile } from './instruments.ts';
 import type { MeterProfile } from './instruments.ts';
 import { overloadShare } from './likelihood.ts';
 import { sayReading, shown } from './reading.ts';
-import { howToTake, safeReadings } from './safe-readings.ts';
-import { offScale, onScale } from './scale.ts';
+import { howToTake, mayLoad, safeReadings } from './safe-readings.ts';
+import { isVolts, offScale, onScale } from './scale.ts';
 import type { ScaledFunction } from './scale.ts';
 import type { JackReading, JackUnderTest } from './subjects.ts';
 import { sayJackReading, sayName } from './words.ts';
@@ -30,13 +30,13 @@ interface Considered {
 }
 
 /** A reading that is expected to tell less than this, bits, is not worth taking. */
-export const LEAST_BITS = 0.03;
+export const LEAST_BITS = 0.003;
 
 /** Devices below this probability do not count when the next reading is chosen. */
 const LEAST_PROBABILITY = 1e-7;
 
-/** Before two readings all devices count alike, and every fourth is enough to choose by. */
-const EARLY_STRIDE = 4;
+/** Before two readings most devices count alike, and one in so many is enough to choose by; by number of readings. */
+const EARLY_STRIDES = [16, 4] as const;
 
 /** Bits that an easier reading is worth. */
 const EFFORT_BITS = { off: 0, idle: 0.01, clock: 0.1 } as const;
@@ -44,6 +44,7 @@ const EFFORT_BITS = { off: 0, idle: 0.01, clock: 0.1 } as const;
 /** What a reader tells apart at a glance, upper ends: volts, volts of a diode test, ohms. Finer steps would count chance as knowledge. */
 export const STEPS: Readonly<Record<ScaledFunction, readonly number[]>> = {
   volts: [-0.1, -0.01, 0.01, 0.1, 0.8, 2.2, 2.9, 3.7, 4.4, 5.6],
+  loaded: [-0.1, -0.01, 0.01, 0.1, 0.3, 0.8, 1.4, 2, 2.6, 3.1, 3.7, 4.4, 5.6],
   diode: [0.05, 0.4, 0.85, 1.1, 1.4, 1.9],
   ohms: [3, 30, 300, 3e3, 30e3, 300e3],
 };
@@ -56,8 +57,9 @@ export function rankReadings(
 ): readonly Considered[] {
   const good = goodOf(taken, finding.doubtful);
   return safeReadings(evidence)
+    .filter((at) => at.meter !== 'loaded' || mayLoad(at, taken))
     .filter((at) => !good.some((one) => sameReading(one, at)))
-    .map((at) => ({ at, bits: bitsOf(at, finding, taken.length < 2 ? EARLY_STRIDE : 1) }))
+    .map((at) => ({ at, bits: bitsOf(at, finding, EARLY_STRIDES[taken.length] ?? 1) }))
     .sort((a, b) => b.bits - EFFORT_BITS[b.at.power] - (a.bits - EFFORT_BITS[a.at.power]));
 }
 
@@ -111,8 +113,9 @@ function shownShare(name: string, at: JackReading, { weighed }: Finding): number
     .reduce((sum, { under, profile, weights }) => {
       const points = crowdPoints(under, at, profile);
       return weights.reduce((all, weight, device) => {
-        const point = points[device]!;
-        const nothing = meter === 'volts' && Math.abs(point) < LEAST_SEEN_VOLTS;
+        if (weight < LEAST_PROBABILITY) return all;
+        const point = points(device);
+        const nothing = isVolts(meter) && Math.abs(point) < LEAST_SEEN_VOLTS;
         return nothing ? all : all + weight * (1 - overloadShare(meter, point, profile));
       }, sum);
     }, 0);
@@ -130,7 +133,7 @@ function bitsOf(at: JackReading, { weighed, none }: Finding, stride: number): nu
     for (let device = 0; device < weights.length; device += stride) {
       const weight = stride * weights[device]!;
       if (weight < LEAST_PROBABILITY) continue;
-      const point = points[device]!;
+      const point = points(device);
       const over = overloadShare(meter, point, profile);
       let step = 0;
       while (step < edges.length && point >= edges[step]!) step++;
@@ -174,7 +177,7 @@ function showOf(under: JackUnderTest, at: JackReading, { weighed }: Finding): st
     crowd.weights.forEach((weight, device) => {
       if (weight <= most) return;
       [most, profile] = [weight, crowd.profile];
-      point = crowdPoints(under, at, profile)[device]!;
+      point = crowdPoints(under, at, profile)(device);
     });
   const meter = at.meter as ScaledFunction;
   return sayReading(shown({ meter, value: offScale(meter, point) }, profile, 0));

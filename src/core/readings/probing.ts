@@ -94,6 +94,7 @@ export function explainReading(under: UnderTest, at: Probing, profile: MeterProf
       profile,
     );
   const reading = take(at.meter);
+  if (at.meter === 'loaded') return whyLoaded(under, at, volts(reading), volts(take('volts')));
   if (at.meter === 'volts') return whyVolts(under, at, volts(reading), volts(take('volts', false, 'idle')));
   if (at.meter === 'led') return whyLed(under, at, reading, take('led', true));
   if (isLive(under, at.power)) {
@@ -120,6 +121,18 @@ function whyVolts(under: UnderTest, { power }: Probing, value: number, idle: num
   return value > 0
     ? 'The contact under the red probe is at a higher voltage than the one under the black probe.'
     : 'The minus sign says that the red probe is on the lower of the two voltages.';
+}
+
+/** Share of the volts without the resistor that is left with it, from which on a contact counts as fed strongly (our choice). */
+const STRONG = 0.5;
+
+function whyLoaded(under: UnderTest, { power }: Probing, value: number, open: number): string {
+  if (!isLive(under, power) || Math.abs(open) < LEAST_VOLTS)
+    return 'There is no voltage here, so nothing drives a current through the resistor.';
+  const both = `Without the resistor it is ${sayMeterVolts(open)}, with it ${sayMeterVolts(value)}`;
+  return value / open > STRONG
+    ? `${both}: less than 1 kohm lies between the supply and these contacts, as behind an output.`
+    : `${both}: more than 1 kohm lies between the supply and these contacts, as behind a pull-up.`;
 }
 
 function whyLed(under: UnderTest, { power }: Probing, reading: Reading, swapped: Reading): string {

@@ -1,10 +1,11 @@
 /** What an instrument shows, as data and in words. */
 import { sayOhms, sayVolts } from '../verdict/index.ts';
 import type { MeterFunction, MeterProfile } from './instruments.ts';
+import type { ScaledFunction } from './scale.ts';
 
-/** A reading as the instrument shows it: `value` in volts (volts, diode) or ohms. */
+/** A reading as the instrument shows it: `value` in volts (volts, loaded, diode) or ohms. */
 export type Reading =
-  | { readonly meter: 'volts' | 'ohms' | 'diode'; readonly shows: 'value'; readonly value: number }
+  | { readonly meter: ScaledFunction; readonly shows: 'value'; readonly value: number }
   | { readonly meter: 'ohms' | 'diode'; readonly shows: 'overload' }
   | { readonly meter: 'continuity'; readonly shows: 'beep' | 'silent' }
   | { readonly meter: 'led'; readonly shows: 'glows' | 'dark' };
@@ -32,6 +33,8 @@ export function sayFunction(meter: MeterFunction): string {
       return 'continuity';
     case 'led':
       return 'LED tester';
+    case 'loaded':
+      return 'DC volts with a 1 kohm resistor across the probes';
   }
 }
 
@@ -81,6 +84,7 @@ interface Measured {
 export function shown({ meter, value }: Measured, profile: MeterProfile, glowAmperes: number): Reading {
   switch (meter) {
     case 'volts':
+    case 'loaded':
       return { meter, shows: 'value', value };
     case 'ohms':
       return value >= 0 && value <= profile.ohmsMost

@@ -4,12 +4,15 @@ import type { MeterFunction } from './instruments.ts';
 import type { Evidence } from './evidence.ts';
 import { POWERS } from './power.ts';
 import type { Power } from './power.ts';
+import { isVolts } from './scale.ts';
+import { LEAST_SEEN_VOLTS } from './finder.ts';
+import type { TakenReading } from './finder.ts';
 import { probedContacts } from './subjects.ts';
 import type { JackReading } from './subjects.ts';
 
 /** The rule in words, to be printed beside every proposal. */
 export const SAFE_RULE =
-  'Power off: resistance and the diode test, which push at most 1.5 mA at 3.2 V. Power on: DC volts only, through the free plug of a tested lead, so that nothing but the 1 Mohm or more of the meter touches the device and no probe can slip between two contacts. Continuity is left to leads.';
+  'Power off: resistance and the diode test, which push at most 1.5 mA at 3.2 V. Power on: DC volts only, through the free plug of a tested lead, so that nothing but the 1 Mohm or more of the meter touches the device and no probe can slip between two contacts. A resistor of 1 kohm goes across the probes only where volts were read before and were 6 V or less, so that at most 6 mA flow. Continuity is left to leads.';
 
 /**
  * Whether a reading keeps to the rule.
@@ -18,25 +21,48 @@ export const SAFE_RULE =
  */
 function isSafe(meter: MeterFunction, power: Power): boolean {
   if (power === 'off') return meter === 'ohms' || meter === 'diode';
-  return meter === 'volts';
+  return isVolts(meter);
+}
+
+/** Most volts on which the resistor may be put, volts: a 5 V supply with room for the meter. */
+const MOST_LOADED_VOLTS = 6;
+
+/** Whether the resistor may go across these contacts: volts were read there before, and were some and not too many. */
+export function mayLoad(at: JackReading, taken: readonly TakenReading[]): boolean {
+  const there = taken.filter(
+    ({ at: { meter, red, black } }) =>
+      meter === 'volts' &&
+      ((red === at.red && black === at.black) || (red === at.black && black === at.red)),
+  );
+  return (
+    there.length > 0 &&
+    there.every(
+      ({ reading }) =>
+        reading.shows === 'value' &&
+        Math.abs(reading.value) >= LEAST_SEEN_VOLTS &&
+        Math.abs(reading.value) <= MOST_LOADED_VOLTS,
+    )
+  );
 }
 
 /** Every reading that is safe and that the reader can take on this jack. */
 export function safeReadings(evidence: Evidence): readonly JackReading[] {
   const contacts = probedContacts(evidence.connector);
   return POWERS.flatMap((power) =>
-    METER_FUNCTIONS.filter((meter) => isSafe(meter, power) && canTake(evidence, power)).flatMap((meter) =>
-      contacts.flatMap((red, first) =>
-        contacts
-          .filter((black, second) => black !== red && (meter !== 'volts' || first < second))
-          .map((black): JackReading => ({ meter, power, red, black })),
-      ),
+    METER_FUNCTIONS.filter((meter) => isSafe(meter, power) && canTake(evidence, meter, power)).flatMap(
+      (meter) =>
+        contacts.flatMap((red, first) =>
+          contacts
+            .filter((black, second) => black !== red && (!isVolts(meter) || first < second))
+            .map((black): JackReading => ({ meter, power, red, black })),
+        ),
     ),
   );
 }
 
-function canTake({ canSwitchOn, canStreamClock }: Evidence, power: Power): boolean {
-  return power === 'off' || (canSwitchOn && (power === 'idle' || canStreamClock));
+function canTake({ canSwitchOn, canStreamClock }: Evidence, meter: MeterFunction, power: Power): boolean {
+  if (power === 'off') return true;
+  return canSwitchOn && (power === 'idle' || (canStreamClock && meter === 'volts'));
 }
 
 /** How to take a reading safely, in order. */
@@ -59,6 +85,11 @@ export function howToTake({ meter, power }: JackReading): readonly string[] {
         power === 'clock'
           ? 'Switch the device on and start its clock at 120 beats a minute.'
           : 'Switch the device on; let it rest.',
+        ...(meter === 'loaded'
+          ? [
+              'Hold a resistor of 1 kohm (brown, black, red) across the two probe tips. A foot controller may take that for a pressed switch, so turn the sound down first.',
+            ]
+          : []),
         'Read. Switch it off before you move a probe.',
       ];
   }

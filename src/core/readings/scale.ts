@@ -20,7 +20,17 @@ const BEND_OHMS = 5;
 const MOST_OHMS = 1e12;
 
 /** Functions whose readings are numbers, and so can be compared on a scale. */
-export type ScaledFunction = Extract<MeterFunction, 'volts' | 'ohms' | 'diode'>;
+export type ScaledFunction = Exclude<MeterFunction, 'continuity' | 'led'>;
+
+/** Whether a function tells on a jack's name. */
+export function isScaled(meter: MeterFunction): meter is ScaledFunction {
+  return meter !== 'continuity' && meter !== 'led';
+}
+
+/** Whether a function shows volts of the thing itself, and never overload. */
+export function isVolts(meter: MeterFunction): meter is 'volts' | 'loaded' {
+  return meter === 'volts' || meter === 'loaded';
+}
 
 /** A measured value on its scale. */
 export function onScale(meter: ScaledFunction, value: number): number {
