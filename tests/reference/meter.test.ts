@@ -24,6 +24,9 @@ const ENGINE_MILLISECONDS = 120_000;
 /** 48 bytes of F8 a second, each with a start bit and three zeros of 32 us: worked by hand. */
 const CLOCK_SHARE = 48 * 4 * 32e-6;
 
+/** 90 3C 40 once in a fifth of a second: start bits and zeros are 7, 5 and 8 of 32 us, worked by hand. */
+const NOTE_SHARE = (20 * 32e-6) / 0.2;
+
 /** What the workbook promises: 1 % of the reading or 2 mV; the tester's current may be 0.1 uA off instead. */
 const SHARE = 0.01;
 const VOLTS = 2e-3;
@@ -44,7 +47,7 @@ function shownOf({ meter, name = 'usual' }: DeckReading, value: number): number 
     case 'continuity':
       return !blocked && ohms >= 0 && ohms < 50 ? 'beep' : 'silent';
     case 'led':
-      return value > 0.3e-3 ? 'glows' : 'dark';
+      return value >= 0.3e-3 ? 'glows' : value >= 10e-6 ? 'faint' : 'dark';
   }
 }
 
@@ -116,12 +119,14 @@ async function compare(
       const place = { meter, power, red: reading.red as Contact, black: reading.black as Contact };
       const ceiling = (value: number): number =>
         meter === 'diode' && value > METERS[name].diodeVolts ? Infinity : value;
+      const mean = (share: number): number =>
+        (1 - share) * ceiling(idle[at] as number) + share * ceiling(active[at] as number);
       const value =
         power === 'off'
           ? (off[at] as number)
           : power === 'idle'
             ? (idle[at] as number)
-            : (1 - CLOCK_SHARE) * ceiling(idle[at] as number) + CLOCK_SHARE * ceiling(active[at] as number);
+            : mean(power === 'clock' ? CLOCK_SHARE : NOTE_SHARE);
       const theirs = shownOf(reading, value);
       const ours = readJack(under, place, profile);
       const show = ours.shows === 'value' ? ours.value : ours.shows;
@@ -152,7 +157,7 @@ describe.each(['din5', 'trs-3.5', 'ts-6.35'] as const)(
   'every jack of the catalogue with a %s connector',
   (connector) => {
     test.each(jacksWith(connector).map((under) => [sayUnderTest(under), under] as const))(
-      '%s reads as the engine says, between every two contacts, in every function, off, idle and with clock',
+      '%s reads as the engine says, between every two contacts, in every function, off, at rest, with clock and with notes',
       async (_words, under) => {
         const { count, wrong } = await compare(under, everyReading(connector));
         const contacts = probedContacts(connector).length;
@@ -181,12 +186,12 @@ describe('the other meters', () => {
       jacksWith(connector).map((under, at) => [sayUnderTest(under), connector, under, at + 1] as const),
     ),
   )(
-    'read %s with a %s connector as the engine says, in every function, off, idle and with clock',
+    'read %s with a %s connector as the engine says, in every function, off, at rest, with clock and with notes',
     async (_words, connector, under, seed) => {
       const readings = otherMeters(under, connector, seed);
       const { count, wrong } = await compare(under, readings);
-      // Two meters, four functions, three states of the power.
-      expect(count).toBe(2 * 4 * 3);
+      // Two meters, five functions, four states of the power.
+      expect(count).toBe(2 * 5 * 4);
       expect(wrong).toEqual([]);
     },
     ENGINE_MILLISECONDS,
@@ -194,5 +199,7 @@ describe('the other meters', () => {
 });
 
 test('the tester is judged by the current that the sources state', () => {
-  expect(LED_TESTER.glowAmperes).toBe(0.3e-3);
+  // 0.01 mcd is seen at half a metre; 10 mcd at 10 mA is 0.01 mcd at 10 uA. Thirty times that is plain.
+  expect(LED_TESTER.seenAmperes).toBe(10e-6);
+  expect(LED_TESTER.plainAmperes).toBe(0.3e-3);
 });

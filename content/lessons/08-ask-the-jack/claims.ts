@@ -37,15 +37,17 @@ export const claims: Claims = {
       [meterOn(input, 'diode off', 'tip-ring', 'low-diode').shows, 'value'],
     ];
   },
-  'the LED tester is dark across the loop and glows where a line is fed': () => [
-    ...[out, outLow].flatMap((jack) => [
-      [meterOn(jack, 'led clock', 'ring-tip').shows, 'dark'] as const,
-      [meterOn(jack, 'led idle', 'ring-tip').shows, 'dark'] as const,
-      [meterOn(jack, 'led clock', 'ring-sleeve').shows, 'glows'] as const,
-    ]),
-    [meterOn(out, 'led clock', 'tip-sleeve').shows, 'glows'],
-    [meterOn(outLow, 'led clock', 'tip-sleeve').shows, 'dark'],
-  ],
+  'the LED tester glows faintly across the loop while something is sent, and plainly where a line is fed':
+    () => [
+      ...[out, outLow].flatMap((jack) => [
+        [meterOn(jack, 'led clock', 'ring-tip').shows, 'faint'] as const,
+        [meterOn(jack, 'led notes', 'ring-tip').shows, 'faint'] as const,
+        [meterOn(jack, 'led idle', 'ring-tip').shows, 'dark'] as const,
+        [meterOn(jack, 'led clock', 'ring-sleeve').shows, 'glows'] as const,
+      ]),
+      [meterOn(out, 'led clock', 'tip-sleeve').shows, 'glows'],
+      [meterOn(outLow, 'led clock', 'tip-sleeve').shows, 'dark'],
+    ],
   'a footswitch input shows the voltage of a 3.3 V output, and ten times its resistance': () => [
     [sayMeter(switches, 'volts idle', 'ring-sleeve'), sayMeter(outLow, 'volts idle', 'ring-sleeve')],
     [volts(switches, 'ohms off', 'ring-sleeve') / volts(outLow, 'ohms off', 'ring-sleeve'), between(8, 12)],

@@ -184,7 +184,9 @@ function ohmsOf(under: JackUnderTest, role: LinkPart['role'], usual: number): Ra
       return DEAD_RAIL_OHMS;
     case 'source-resistor':
     case 'sink-resistor':
-      return under.kind === 'control' && styleEntry(under.jack.style).family === 'loop' ? LINE_OHMS : LEVEL_OHMS;
+      return under.kind === 'control' && styleEntry(under.jack.style).family === 'loop'
+        ? LINE_OHMS
+        : LEVEL_OHMS;
     case 'series-resistor':
       return around(usual, SERIES_FACTOR);
     case 'pull-up':

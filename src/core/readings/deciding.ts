@@ -1,7 +1,7 @@
 /** The few readings that tell apart the types a jack may have, chosen before any is taken, and what they leave once they are. */
 import type { Connector, Direction, Style } from '../wiring/index.ts';
 import { jacksWith } from './catalogue.ts';
-import { CROWD, crowdPoints } from './crowd.ts';
+import { crowdPoints } from './crowd.ts';
 import { FINDER_WEIGHTS } from './evidence.ts';
 import { meterProfile } from './instruments.ts';
 import { overloadShare } from './likelihood.ts';
@@ -40,6 +40,9 @@ const CHECK_SHARE = 0.02;
 /** Displays side by side are shown as one where that loses less than this, bits. */
 const BITS_OF_A_DISPLAY = 0.005;
 
+/** So many devices of each crowd, the first ones, are enough to choose a few readings by. */
+const DEVICES = 384;
+
 const METER = meterProfile('usual');
 
 /** One device of a crowd: its type's place in the list, and its weight. */
@@ -56,7 +59,7 @@ interface Seen {
 }
 
 /**
- * The safe readings with an everyday meter that tell most about which of these types the jack has, at most five: each the best beside
+ * The safe readings with an everyday meter alone that tell most about which of these types the jack has, at most five: each the best beside
  * those before it, so that the first three decide as far as three can. Fewer where more would tell nothing.
  * @param canStreamClock whether the device can send clock while readings are taken.
  */
@@ -124,8 +127,8 @@ function look(
   const circuits = (type: number): number => crowds.filter((one) => one.type === type).length;
   const whole = types.reduce((sum, type) => sum + FINDER_WEIGHTS.style[type], 0);
   const devices = crowds.flatMap(({ type }): Device[] => {
-    const weight = FINDER_WEIGHTS.style[types[type]!] / whole / circuits(type) / CROWD;
-    return Array.from({ length: CROWD }, () => ({ type, weight }));
+    const weight = FINDER_WEIGHTS.style[types[type]!] / whole / circuits(type) / DEVICES;
+    return Array.from({ length: DEVICES }, () => ({ type, weight }));
   });
   const readings = safeReadings({
     connector,
@@ -134,10 +137,15 @@ function look(
     meter: METER.name,
     canSwitchOn: true,
     canStreamClock,
-  });
+  }).filter(({ meter }) => meter !== 'loaded');
   const seen = readings.map((at) => ({
     at,
-    steps: Uint8Array.from(crowds.flatMap(({ under }) => [...crowdPoints(under, at, METER)].map(stepAt(at)))),
+    steps: Uint8Array.from(
+      crowds.flatMap(({ under }) => {
+        const points = crowdPoints(under, at, METER);
+        return Array.from({ length: DEVICES }, (_, device) => stepAt(at)(points(device)));
+      }),
+    ),
     displays: STEPS[at.meter as ScaledFunction].length + 2,
   }));
   return { devices, seen };

@@ -82,13 +82,19 @@ const DIODE_INPUT_OHMS = 10e6;
  */
 export const LOAD_OHMS = 1e3;
 
-/** The plain-LED tester (common practice): a red LED with a resistor, and the mean current from which it is seen to glow. */
+/**
+ * The plain-LED tester (common practice): a red LED with a resistor, and the mean current over a fifth of a second from which an eye
+ * sees it faintly in a lit room, and plainly. Worked out, not measured: a light of 0.01 mcd is just seen at half a metre by 100 cd/m2
+ * (from memory of the IALA's rule), an ordinary red LED gives 10 mcd at 10 mA (Vishay TLHR5400), and thirty times that is plain. The
+ * dullest of its kind needs six times as much, a bright one a tenth.
+ */
 export const LED_TESTER = {
   saturationAmperes: 1e-18,
   emission: 1.93,
   seriesOhms: 3,
   resistorOhms: 220,
-  glowAmperes: 0.3e-3,
+  seenAmperes: 10e-6,
+  plainAmperes: 0.3e-3,
 } as const;
 
 /** Nodes that an instrument adds. */

@@ -2,8 +2,8 @@
 import { compileCircuit, junctionNumber, nodeNumber, setValue, settle } from '../circuit/index.ts';
 import type { CompiledCircuit, Element } from '../circuit/index.ts';
 import type { LinkPart, State, Switching } from '../wiring/index.ts';
-import { CLOCK_SHARE } from './clock.ts';
-import { LED_TESTER, METER_PARTS, attach } from './instruments.ts';
+import { shareOf } from './clock.ts';
+import { METER_PARTS, attach } from './instruments.ts';
 import type { MeterFunction, MeterProfile } from './instruments.ts';
 import { powerOff } from './power.ts';
 import type { Power } from './power.ts';
@@ -56,18 +56,14 @@ export function setUp(subject: Subject, placement: Placement, profile: MeterProf
 /** What the instrument measures: volts, ohms, or mean amperes of the tester's LED. @throws when a state has no solution. */
 export function measure(bench: Bench): number {
   const idle = inState(bench, 'idle');
-  if (bench.placement.power !== 'clock' || bench.switching.active.length === 0) return convert(bench, idle);
-  const active = inState(bench, 'active');
-  return convert(bench, (1 - CLOCK_SHARE) * idle + CLOCK_SHARE * active);
+  const share = shareOf(bench.placement.power);
+  if (share === 0 || bench.switching.active.length === 0) return convert(bench, idle);
+  return convert(bench, (1 - share) * idle + share * inState(bench, 'active'));
 }
 
 /** The reading that the instrument shows. */
 export function takeReading(bench: Bench): Reading {
-  return shown(
-    { meter: bench.placement.meter, value: measure(bench) },
-    bench.profile,
-    LED_TESTER.glowAmperes,
-  );
+  return shown({ meter: bench.placement.meter, value: measure(bench) }, bench.profile);
 }
 
 /** Volts at the probes, or amperes of the tester, in one state. */

@@ -3,7 +3,7 @@ import { sayList } from '../verdict/index.ts';
 import { crowdPoints } from './crowd.ts';
 import { nameOf } from './evidence.ts';
 import type { Evidence } from './evidence.ts';
-import { LEAST_SEEN_VOLTS, checksLeft, goodOf, sameReading, sureAt } from './finder.ts';
+import { LEAST_SEEN_VOLTS, SURE, checksLeft, goodOf, sameReading } from './finder.ts';
 import type { Finding, TakenReading } from './finder.ts';
 import { METER_PROFILES, meterProfile } from './instruments.ts';
 import type { MeterProfile } from './instruments.ts';
@@ -39,7 +39,7 @@ const LEAST_PROBABILITY = 1e-7;
 const EARLY_STRIDES = [16, 4] as const;
 
 /** Bits that an easier reading is worth. */
-const EFFORT_BITS = { off: 0, idle: 0.01, clock: 0.1 } as const;
+const EFFORT_BITS = { off: 0, idle: 0.01, clock: 0.1, notes: 0.1 } as const;
 
 /** What a reader tells apart at a glance, upper ends: volts, volts of a diode test, ohms. Finer steps would count chance as knowledge. */
 export const STEPS: Readonly<Record<ScaledFunction, readonly number[]>> = {
@@ -74,8 +74,7 @@ export function nextReading(
 ): Advice | undefined {
   const readings = rankReadings(evidence, finding, taken);
   const [top] = finding.ranked;
-  const checking =
-    top !== undefined && top.probability >= sureAt(top.name) && checksLeft(evidence, finding, taken) > 0;
+  const checking = top !== undefined && top.probability >= SURE && checksLeft(evidence, finding, taken) > 0;
   const best = checking ? bestCheck(evidence, finding, taken, readings) : readings[0];
   if (!best || (!checking && best.bits < LEAST_BITS)) return undefined;
   const { at } = best;
@@ -180,5 +179,5 @@ function showOf(under: JackUnderTest, at: JackReading, { weighed }: Finding): st
       point = crowdPoints(under, at, profile)(device);
     });
   const meter = at.meter as ScaledFunction;
-  return sayReading(shown({ meter, value: offScale(meter, point) }, profile, 0));
+  return sayReading(shown({ meter, value: offScale(meter, point) }, profile));
 }

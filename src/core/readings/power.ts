@@ -2,8 +2,8 @@
 import type { LinkPart } from '../wiring/index.ts';
 import { PROTECTION_DIODE } from '../wiring/index.ts';
 
-/** What the devices do while a reading is taken: off, on and at rest, or on with clock running. */
-export const POWERS = ['off', 'idle', 'clock'] as const;
+/** What the devices do while a reading is taken: off, on and at rest, on with clock running, or on while notes are played. */
+export const POWERS = ['off', 'idle', 'clock', 'notes'] as const;
 
 /** What the devices do during one reading. */
 export type Power = (typeof POWERS)[number];
@@ -17,6 +17,8 @@ export function sayPower(power: Power): string {
       return 'power on, nothing sent';
     case 'clock':
       return 'power on, clock running at 120 beats a minute';
+    case 'notes':
+      return 'power on, a note played now and then';
   }
 }
 

@@ -73,7 +73,7 @@ export function readUnder(under: UnderTest, at: Probing, profile: MeterProfile):
   }
 }
 
-/** A reading as short as a display has it: '5.00 V', 'OL', 'beep', 'silent', 'glows', 'dark'. */
+/** A reading as short as a display has it: '5.00 V', 'OL', 'beep', 'silent', 'glows', 'faint', 'dark'. */
 export function displayText(reading: Reading): string {
   if (reading.shows === 'value') return sayReading(reading);
   return reading.shows === 'overload' ? 'OL' : reading.shows;
@@ -113,8 +113,8 @@ function whyVolts(under: UnderTest, { power }: Probing, value: number, idle: num
       ? 'A lead alone has no supply, so there is no voltage to show.'
       : 'The power is off, so there is no voltage to show.';
   }
-  if (power === 'clock' && Math.abs(value - idle) >= LEAST_VOLTS) {
-    return `At rest it is ${sayMeterVolts(idle)}; the clock pulls it away for well under a hundredth of the time, and a slow meter shows the mean.`;
+  if (power !== 'idle' && Math.abs(value - idle) >= LEAST_VOLTS) {
+    return `At rest it is ${sayMeterVolts(idle)}; what is sent pulls it away for well under a hundredth of the time, and a slow meter shows the mean.`;
   }
   if (Math.abs(value) < LEAST_VOLTS)
     return 'Either both contacts are at the same voltage, or nothing drives a current from one to the other through the meter.';
@@ -136,11 +136,13 @@ function whyLoaded(under: UnderTest, { power }: Probing, value: number, open: nu
 }
 
 function whyLed(under: UnderTest, { power }: Probing, reading: Reading, swapped: Reading): string {
+  if (reading.shows === 'faint')
+    return 'Current flows in short pulses only, and an eye sees their mean: in a dim room a faint glow, or a flicker with single notes.';
   if (reading.shows === 'glows')
     return 'The device drives enough current from the red probe through the LED to the black one to be seen.';
   if (!isLive(under, power)) return 'The LED tester has no battery, and nothing here is powered.';
-  return swapped.shows === 'glows'
-    ? 'The LED is the wrong way round for this voltage: with the probes swapped it glows.'
+  return swapped.shows !== 'dark'
+    ? `The LED is the wrong way round for this voltage: with the probes swapped ${sayReading(swapped)}.`
     : 'Too little current flows through the LED for a glow, either way round.';
 }
 

@@ -1,5 +1,6 @@
 /** What an instrument shows, as data and in words. */
 import { sayOhms, sayVolts } from '../verdict/index.ts';
+import { LED_TESTER } from './instruments.ts';
 import type { MeterFunction, MeterProfile } from './instruments.ts';
 import type { ScaledFunction } from './scale.ts';
 
@@ -8,7 +9,7 @@ export type Reading =
   | { readonly meter: ScaledFunction; readonly shows: 'value'; readonly value: number }
   | { readonly meter: 'ohms' | 'diode'; readonly shows: 'overload' }
   | { readonly meter: 'continuity'; readonly shows: 'beep' | 'silent' }
-  | { readonly meter: 'led'; readonly shows: 'glows' | 'dark' };
+  | { readonly meter: 'led'; readonly shows: 'glows' | 'faint' | 'dark' };
 
 /** Least volts that are said with two decimals; below it three, in millivolts. */
 const SMALL_VOLTS = 0.2;
@@ -51,6 +52,8 @@ export function sayReading(reading: Reading): string {
       return 'stays silent';
     case 'glows':
       return 'the LED glows';
+    case 'faint':
+      return 'the LED glows faintly';
     case 'dark':
       return 'the LED stays dark';
   }
@@ -81,7 +84,7 @@ interface Measured {
 }
 
 /** A measured value as the instrument shows it. A resistance range that meets a foreign voltage shows overload. */
-export function shown({ meter, value }: Measured, profile: MeterProfile, glowAmperes: number): Reading {
+export function shown({ meter, value }: Measured, profile: MeterProfile): Reading {
   switch (meter) {
     case 'volts':
     case 'loaded':
@@ -95,6 +98,10 @@ export function shown({ meter, value }: Measured, profile: MeterProfile, glowAmp
     case 'continuity':
       return { meter, shows: value >= 0 && value < profile.beepOhms ? 'beep' : 'silent' };
     case 'led':
-      return { meter, shows: value > glowAmperes ? 'glows' : 'dark' };
+      return {
+        meter,
+        shows:
+          value >= LED_TESTER.plainAmperes ? 'glows' : value >= LED_TESTER.seenAmperes ? 'faint' : 'dark',
+      };
   }
 }

@@ -31,8 +31,7 @@ const MOST_LOADED_VOLTS = 6;
 export function mayLoad(at: JackReading, taken: readonly TakenReading[]): boolean {
   const there = taken.filter(
     ({ at: { meter, red, black } }) =>
-      meter === 'volts' &&
-      ((red === at.red && black === at.black) || (red === at.black && black === at.red)),
+      meter === 'volts' && ((red === at.red && black === at.black) || (red === at.black && black === at.red)),
   );
   return (
     there.length > 0 &&
@@ -62,8 +61,14 @@ export function safeReadings(evidence: Evidence): readonly JackReading[] {
 
 function canTake({ canSwitchOn, canStreamClock }: Evidence, meter: MeterFunction, power: Power): boolean {
   if (power === 'off') return true;
-  return canSwitchOn && (power === 'idle' || (canStreamClock && meter === 'volts'));
+  return canSwitchOn && (power === 'idle' || (power === 'clock' && canStreamClock && meter === 'volts'));
 }
+
+const WHAT_IT_DOES = {
+  idle: 'Switch the device on; let it rest.',
+  clock: 'Switch the device on and start its clock at 120 beats a minute.',
+  notes: 'Switch the device on and play a note now and then.',
+} as const;
 
 /** How to take a reading safely, in order. */
 export function howToTake({ meter, power }: JackReading): readonly string[] {
@@ -79,12 +84,11 @@ export function howToTake({ meter, power }: JackReading): readonly string[] {
       ];
     case 'idle':
     case 'clock':
+    case 'notes':
       return [
         `${lead} Do this with the device off.`,
         'Set the dial to DC volts, never to resistance, diode or current, and clip the probes on so that they cannot slip together.',
-        power === 'clock'
-          ? 'Switch the device on and start its clock at 120 beats a minute.'
-          : 'Switch the device on; let it rest.',
+        WHAT_IT_DOES[power],
         ...(meter === 'loaded'
           ? [
               'Hold a resistor of 1 kohm (brown, black, red) across the two probe tips. A foot controller may take that for a pressed switch, so turn the sound down first.',

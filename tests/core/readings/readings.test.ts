@@ -1,6 +1,6 @@
 /** Readings worked out by hand: the junction law with the published fits, and Ohm's law for the rest. */
 import { describe, expect, it } from 'vitest';
-import { CLOCK_SHARE, activeShare } from '../../../src/core/readings/clock.ts';
+import { activeShare, shareOf } from '../../../src/core/readings/clock.ts';
 import { attach, meterProfile } from '../../../src/core/readings/instruments.ts';
 import { sayReading } from '../../../src/core/readings/reading.ts';
 import { readJack, readLead, readLink } from '../../../src/core/readings/subjects.ts';
@@ -60,7 +60,7 @@ describe('volts at an output', () => {
 
   it('average 31 mV from source to sink while clock streams', () => {
     // F8 has a start bit and three zeros: 4 x 32 us, 48 times a second = 0.6144 %; of 5 V that is 30.72 mV.
-    expect(CLOCK_SHARE).toBeCloseTo(0.006144, 12);
+    expect(shareOf('clock')).toBeCloseTo(0.006144, 12);
     expect(volts('clock', '4', '5')).toBeCloseTo(0.03072, 5);
     // FF has its start bit only; 00 has nine zeros.
     expect(activeShare(0xff, 1)).toBeCloseTo(32e-6, 12);
@@ -81,6 +81,15 @@ describe('volts at an output', () => {
   it('make the LED tester glow from source to shield, and not the other way', () => {
     expect(shows(out, { meter: 'led', power: 'idle', red: '4', black: '2' })).toBe('glows');
     expect(shows(out, { meter: 'led', power: 'idle', red: '2', black: '4' })).toBe('dark');
+  });
+
+  it('make it glow faintly across the loop while clock runs or a note is played, and not at rest', () => {
+    // (5 - 1.8) V over three times 220 ohm are 4.8 mA. F8 48 times a second: 0.6144 % of that is 30 uA. 90 3C 40 has 7, 5 and 8
+    // bits of 32 us at 0; in a fifth of a second 0.32 %, 15 uA. An eye sees 10 uA.
+    expect(shareOf('notes')).toBeCloseTo(0.0032, 12);
+    const across = (power: 'idle' | 'clock' | 'notes'): string =>
+      shows(out, { meter: 'led', power, red: '4', black: '5' }) as string;
+    expect([across('clock'), across('notes'), across('idle')]).toEqual(['faint', 'faint', 'dark']);
   });
 });
 
