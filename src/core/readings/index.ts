@@ -26,7 +26,7 @@ export {
 export type { UnderTest } from './probing.ts';
 export { sayFunction, sayReading } from './reading.ts';
 export type { Reading } from './reading.ts';
-export { SAFE_RULE, safeReadings } from './safe-readings.ts';
+export { SAFE_RULE, mayLoad, safeReadings } from './safe-readings.ts';
 export { noiseVolts } from './scale.ts';
 export type { ScaledFunction } from './scale.ts';
 export { probedContacts, readJack, readLead } from './subjects.ts';

@@ -10,7 +10,7 @@ import type { Finding, TakenReading } from '../../../src/core/readings/finder.ts
 import { meterProfile } from '../../../src/core/readings/instruments.ts';
 import { nextReading, rankReadings } from '../../../src/core/readings/next-reading.ts';
 import type { Reading } from '../../../src/core/readings/reading.ts';
-import { safeReadings } from '../../../src/core/readings/safe-readings.ts';
+import { mayLoad, safeReadings } from '../../../src/core/readings/safe-readings.ts';
 import { readJack } from '../../../src/core/readings/subjects.ts';
 import type { JackReading, JackUnderTest } from '../../../src/core/readings/subjects.ts';
 import { sayUnderTest } from '../../../src/core/readings/words.ts';
@@ -143,8 +143,8 @@ describe('holding back', () => {
     const taken = safeReadings({ ...TRS, connector: 'din5' }).map((at): TakenReading => ({
       at,
       reading:
-        at.meter === 'volts'
-          ? { meter: 'volts', shows: 'value', value: 0 }
+        at.meter === 'volts' || at.meter === 'loaded'
+          ? { meter: at.meter, shows: 'value', value: 0 }
           : { meter: at.meter as 'ohms' | 'diode', shows: 'overload' },
     }));
     expect(findJack({ ...TRS, connector: 'din5' }, taken).state).not.toBe('sure');
@@ -192,15 +192,33 @@ describe('evidence', () => {
 describe('the rule of safe readings', () => {
   it('allows a voltmeter alone with the power on, ohms and diode test with it off, and never the tester or a beep', () => {
     const all = safeReadings(TRS).map(({ meter, power }) => `${meter} ${power}`);
-    expect([...new Set(all)]).toEqual(['ohms off', 'diode off', 'volts idle', 'volts clock']);
-    // Power off: 6 ordered pairs by 2 functions; power on: 3 pairs, twice.
-    expect(all).toHaveLength(12 + 3 + 3);
+    expect([...new Set(all)]).toEqual(['ohms off', 'diode off', 'volts idle', 'loaded idle', 'volts clock']);
+    // Power off: 6 ordered pairs by 2 functions; power on: 3 pairs, three times.
+    expect(all).toHaveLength(12 + 3 + 3 + 3);
     expect(new Set(safeReadings({ ...TRS, canSwitchOn: false }).map(({ power }) => power))).toEqual(
       new Set(['off']),
     );
     expect(safeReadings({ ...TRS, canStreamClock: false }).some(({ power }) => power === 'clock')).toBe(
       false,
     );
+  });
+
+  it('puts the resistor only where volts were read, and were some and at most 6 V, so that at most 6 mA flow', () => {
+    const at = { meter: 'loaded', power: 'idle', red: 'ring', black: 'sleeve' } as const;
+    const volts = (value: number, red: 'ring' | 'tip' = 'ring'): TakenReading => ({
+      at: { meter: 'volts', power: 'idle', red, black: 'sleeve' },
+      reading: { meter: 'volts', shows: 'value', value },
+    });
+    expect(mayLoad(at, [])).toBe(false);
+    expect(mayLoad(at, [volts(5, 'tip')])).toBe(false);
+    expect(mayLoad(at, [volts(0)])).toBe(false);
+    expect(mayLoad(at, [volts(9)])).toBe(false);
+    expect(mayLoad(at, [volts(5), volts(9)])).toBe(false);
+    expect(mayLoad(at, [volts(5)])).toBe(true);
+    expect(mayLoad(at, [volts(-5)])).toBe(true);
+    const taken = [volts(12)];
+    const asked = rankReadings(TRS, findJack(TRS, taken), taken).map(({ at: { meter } }) => meter);
+    expect(asked).not.toContain('loaded');
   });
 
   it('comes with a sentence why and with steps how', () => {
@@ -223,7 +241,7 @@ it(
     expect(trials.filter(({ end }) => end === 'wrong').map(({ words }) => words).length).toBeLessThanOrEqual(
       2,
     );
-    expect(trials.filter(({ end }) => end === 'right').length).toBeGreaterThan(85);
+    expect(trials.filter(({ end }) => end === 'right').length).toBeGreaterThan(115);
   },
 );
 
