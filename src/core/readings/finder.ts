@@ -46,7 +46,7 @@ export interface Finding {
  * From this probability on a name counts as sure, once the checks are done too (our choice, tried on simulated jacks other than those
  * by which the finder is judged: of the names between this and certainty fewer than one in a hundred are wrong).
  */
-export const SURE = 0.96;
+export const SURE = 0.97;
 
 /** Fewest readings before a name can be sure: the last of them is a check on what the others say. */
 const FEWEST_READINGS = 4;

@@ -6,7 +6,7 @@ import type { MeterFunction } from './instruments.ts';
  * hand-held meter is off, since it also bridges the gaps between the devices of a crowd (our choice).
  */
 const VOLTS_SHARE = 0.04;
-const VOLTS_FLOOR = 0.025;
+const VOLTS_FLOOR = 0.015;
 const OHMS_SHARE = 0.35;
 
 /** Uncertainty of a hand-held meter on volts: a share of the reading and a floor (our choice; 2000 counts on its best range). */

@@ -1,0 +1,81 @@
+import { expect, test } from 'vitest';
+import { verdictOf, workOfPlan } from '../../components/bench/work.ts';
+import { main } from '../../src/cli/main.ts';
+import { checkBoard, connect, csvText, linkRows, planOfLead } from '../../src/core/board/index.ts';
+import { LIBRARY, linkOf, makePlan, writePlanText } from '../../src/core/plan/index.ts';
+import type { Device, Plan, PlanJack } from '../../src/core/plan/index.ts';
+import { checkLink, linkWords } from '../../src/core/verdict/index.ts';
+import type { LinkMemory } from '../../src/core/verdict/findings.ts';
+
+/** An output and an input of the library, joined as the board joins them. */
+interface Pair {
+  readonly words: string;
+  readonly plan: Plan;
+}
+
+const jacksOf = (direction: PlanJack['direction']): readonly { device: Device; jack: PlanJack }[] =>
+  LIBRARY.flatMap((device) =>
+    device.jacks.filter((jack) => jack.direction === direction).map((jack) => ({ device, jack })),
+  );
+
+/** One pair for each output and input that differ in more than their names. */
+function everyPair(): readonly Pair[] {
+  const memory: LinkMemory = new Map();
+  const pairs = new Map<string, Pair>();
+  for (const from of jacksOf('out'))
+    for (const to of jacksOf('in')) {
+      if (from.device === to.device) continue;
+      const key = JSON.stringify([from, to].map(({ jack: { name: _, sharesHole: __, ...rest } }) => rest));
+      if (pairs.has(key)) continue;
+      const words = `${from.device.name} ${from.jack.name} to ${to.device.name} ${to.jack.name}`;
+      const joined = connect(
+        makePlan({ devices: [from.device, to.device] }),
+        { device: from.device.name, jack: from.jack.name },
+        { device: to.device.name, jack: to.jack.name },
+        memory,
+      );
+      if (!joined.ok) throw new Error(`${words}: ${joined.problem.expected}`);
+      pairs.set(key, { words, plan: joined.plan });
+    }
+  return [...pairs.values()];
+}
+
+test(
+  'every output and input of the library, joined as the board joins them, has one outcome on page, board, command line, sheet and printed list',
+  { timeout: 120_000 },
+  () => {
+    const pairs = everyPair();
+    const printed: string[] = [];
+    main(['--json', ...pairs.map((_, at) => `${at}`)], {
+      read: (file) => writePlanText((pairs[Number(file)] as Pair).plan),
+      out: (line) => printed.push(line),
+      error: (line) => expect(line).toBe(''),
+    });
+    const rows = JSON.parse(printed.join('')) as readonly {
+      file: string;
+      outcome: string;
+      danger: string | null;
+    }[];
+    const seen = new Set<string>();
+    pairs.forEach(({ words, plan }, at) => {
+      const work = workOfPlan(plan);
+      if (typeof work === 'string') throw new Error(`${words}: ${work}`);
+      const page = verdictOf(work);
+      const told = [page.outcome, page.danger];
+      const { outcomes } = checkBoard(plan);
+      expect([outcomes[0]?.outcome, outcomes[0]?.danger], `board, ${words}`).toEqual(told);
+      const row = rows.find(({ file }) => file === `${at}`);
+      expect([row?.outcome, row?.danger ?? undefined], `command line, ${words}`).toEqual(told);
+      for (const { name } of plan.leads) {
+        const one = planOfLead(plan, name);
+        const sheet = checkLink(linkOf(one, one.links[0]!));
+        expect([sheet.outcome, sheet.danger], `sheet of ${name}, ${words}`).toEqual(told);
+      }
+      const list = csvText(linkRows(plan, outcomes));
+      expect(list, `printed list, ${words}`).toContain(linkWords(page).label);
+      seen.add(linkWords(page).label);
+    });
+    expect(pairs.length).toBeGreaterThan(50);
+    expect(seen.size).toBeGreaterThan(1);
+  },
+);
