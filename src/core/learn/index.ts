@@ -8,6 +8,7 @@ export type { Choice } from './choice.ts';
 export { above, between } from './claims.ts';
 export type { Claims } from './claims.ts';
 export { sayHeard, sayOutput } from './inside.ts';
+export { harms } from './harms.ts';
 export { jackReading, meterOn, sayMeter, underTestFrom } from './jacks.ts';
 export type { AuthoredUnderTest, LessonJacks, MeterSetting, ProbePair } from './jacks.ts';
 export { huntFor, saySplit, seenAt, splitBy } from './hunt.ts';
