@@ -5,7 +5,6 @@ import { checkBoard, connect, csvText, linkRows, planOfLead } from '../../src/co
 import { LIBRARY, linkOf, makePlan, writePlanText } from '../../src/core/plan/index.ts';
 import type { Device, Plan, PlanJack } from '../../src/core/plan/index.ts';
 import { checkLink, linkWords } from '../../src/core/verdict/index.ts';
-import type { LinkMemory } from '../../src/core/verdict/findings.ts';
 
 /** An output and an input of the library, joined as the board joins them. */
 interface Pair {
@@ -20,7 +19,7 @@ const jacksOf = (direction: PlanJack['direction']): readonly { device: Device; j
 
 /** One pair for each output and input that differ in more than their names. */
 function everyPair(): readonly Pair[] {
-  const memory: LinkMemory = new Map();
+  const memory = new Map();
   const pairs = new Map<string, Pair>();
   for (const from of jacksOf('out'))
     for (const to of jacksOf('in')) {

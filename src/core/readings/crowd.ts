@@ -65,7 +65,7 @@ const TEST_FACTOR = 1.6;
 type Draw = (share: number) => number;
 
 /** What a device of a crowd would show, on the scale of the function. */
-export type CrowdPoint = (device: number) => number;
+type CrowdPoint = (device: number) => number;
 
 const KEPT = new WeakMap<JackUnderTest, Map<string, CrowdPoint>>();
 

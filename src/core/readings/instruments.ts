@@ -80,7 +80,7 @@ const DIODE_INPUT_OHMS = 10e6;
  * The resistor that is held across the probes, ohms (our choice): from 5 V it takes the 5 mA that the loop is made for, so that an
  * output keeps most of its voltage and a contact with a pull-up loses most of it.
  */
-export const LOAD_OHMS = 1e3;
+const LOAD_OHMS = 1e3;
 
 /**
  * The plain-LED tester (common practice): a red LED with a resistor, and the mean current over a fifth of a second from which an eye

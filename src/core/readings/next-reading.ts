@@ -36,7 +36,7 @@ export const LEAST_BITS = 0.003;
 const LEAST_PROBABILITY = 1e-7;
 
 /** Before two readings most devices count alike, and one in so many is enough to choose by; by number of readings. */
-const EARLY_STRIDES = [32, 8] as const;
+const EARLY_STRIDES = [64, 16] as const;
 
 /** Bits that an easier reading is worth. */
 const EFFORT_BITS = { off: 0, idle: 0.01, clock: 0.1, notes: 0.1 } as const;

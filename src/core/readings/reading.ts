@@ -35,7 +35,7 @@ export function sayFunction(meter: MeterFunction): string {
     case 'led':
       return 'LED tester';
     case 'loaded':
-      return 'DC volts with a 1 kohm resistor across the probes';
+      return 'volts with a 1 kohm resistor across the probes';
   }
 }
 
