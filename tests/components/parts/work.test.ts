@@ -138,8 +138,12 @@ describe('Work off the main thread, as the worker sees it,', () => {
     said.length = 0;
     vi.stubGlobal('addEventListener', (_: string, hear: typeof order) => (order = hear));
     vi.stubGlobal('postMessage', (what: unknown) => said.push(what));
+    vi.useFakeTimers();
   });
-  afterEach(() => void vi.unstubAllGlobals());
+  afterEach(() => {
+    vi.useRealTimers();
+    vi.unstubAllGlobals();
+  });
   const ask = (number: number, what: string): void =>
     order?.({ data: { number, order: what } } as MessageEvent);
 
@@ -149,6 +153,7 @@ describe('Work off the main thread, as the worker sees it,', () => {
       return what.toUpperCase();
     });
     ask(7, 'a');
+    vi.runAllTimers();
     expect(said).toEqual([
       { number: 7, progress: 1 },
       { number: 7, answer: 'A' },
@@ -161,11 +166,22 @@ describe('Work off the main thread, as the worker sees it,', () => {
       return what;
     });
     ask(1, 'bad');
+    vi.runAllTimers();
     ask(2, 'good');
+    vi.runAllTimers();
     expect(said).toEqual([
       { number: 1, problem: 'no such jack' },
       { number: 2, answer: 'good' },
     ]);
+  });
+
+  test('works on the newest order alone when several have come in', () => {
+    answerOrders<string, string>((what) => what);
+    ask(1, 'old');
+    ask(2, 'older than the next');
+    ask(3, 'new');
+    vi.runAllTimers();
+    expect(said).toEqual([{ number: 3, answer: 'new' }]);
   });
 });
 
