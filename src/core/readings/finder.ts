@@ -44,9 +44,9 @@ export interface Finding {
 
 /**
  * From this probability on a name counts as sure, once the checks are done too (our choice, tried on simulated jacks other than those
- * by which the finder is judged: of the names between this and certainty fewer than one in a hundred are wrong).
+ * by which the finder is judged: with less, more than one name in two hundred was wrong and sure).
  */
-export const SURE = 0.97;
+export const SURE = 0.98;
 
 /** Fewest readings before a name can be sure: the last of them is a check on what the others say. */
 const FEWEST_READINGS = 4;
@@ -109,7 +109,7 @@ function stateOf(
 
 /**
  * How many checks are still to do before a name can be sure: four readings, every contact of a phone jack touched, one reading
- * with the power on where the device can be switched on, for a Type A or B one between tip and ring, which alone tells them
+ * with the power off and one with it on where the device can be switched on, for a Type A or B one between tip and ring, which alone tells them
  * apart, each reading that was set aside taken again,
  * and something seen at all besides overload and no volts. @param next one more reading, supposed to be good.
  */
@@ -125,11 +125,12 @@ export function checksLeft(
   const untouched = contacts.filter((one) => !good.some(({ red, black }) => red === one || black === one));
   const again = doubtful.filter((number) => !good.some((at) => sameReading(at, taken[number]!.at)));
   const dead = canSwitchOn && !good.some(({ power }) => power !== 'off');
+  const live = !good.some(({ power }) => power === 'off');
   const across = good.some(({ red, black }) => red !== 'sleeve' && black !== 'sleeve');
   const turned = / type-[ab]$/.test(ranked[0]?.name ?? '') && !across;
   const seen = taken.some(({ reading }, number) => !doubtful.includes(number) && showsSomething(reading));
   const few = Math.max(0, FEWEST_READINGS - good.length);
-  return few + untouched.length + again.length + Number(dead) + Number(turned) + Number(!seen && !next);
+  return few + untouched.length + again.length + Number(dead) + Number(live) + Number(turned) + Number(!seen && !next);
 }
 
 function showsSomething(reading: Reading): boolean {
