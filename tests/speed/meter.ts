@@ -64,11 +64,14 @@ export function follow(seed: number): Trial {
   }
 }
 
+/** The first of the jacks by which the finder is judged: no choice was made by any from here on. */
+const FIRST_SEED = 1_000_001;
+
 /** The finder's figures over many simulated jacks. */
 function finderFigures(count: number): readonly Figure[] {
   // Crowds are solved once for each connector and meter, as a page does when it opens; the clock starts after that.
   for (let seed = 1; seed <= 200; seed++) follow(-seed);
-  const trials = Array.from({ length: count }, (_, at) => follow(at + 1));
+  const trials = Array.from({ length: count }, (_, at) => follow(FIRST_SEED + at));
   const share = (end: Trial['end'], of: readonly Trial[] = trials): number =>
     (100 * of.filter((one) => one.end === end).length) / of.length;
   const finder = (name: string, value: number, more: Partial<Figure> = {}): Figure => ({

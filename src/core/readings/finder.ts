@@ -130,7 +130,15 @@ export function checksLeft(
   const turned = / type-[ab]$/.test(ranked[0]?.name ?? '') && !across;
   const seen = taken.some(({ reading }, number) => !doubtful.includes(number) && showsSomething(reading));
   const few = Math.max(0, FEWEST_READINGS - good.length);
-  return few + untouched.length + again.length + Number(dead) + Number(live) + Number(turned) + Number(!seen && !next);
+  return (
+    few +
+    untouched.length +
+    again.length +
+    Number(dead) +
+    Number(live) +
+    Number(turned) +
+    Number(!seen && !next)
+  );
 }
 
 function showsSomething(reading: Reading): boolean {
