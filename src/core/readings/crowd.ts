@@ -179,23 +179,16 @@ const around = (usual: number, factor: number): Range => [usual / factor, usual 
 
 /** From where to where a resistor of a role goes, beside its usual value, ohms; undefined for what does not vary. */
 function ohmsOf(under: JackUnderTest, role: LinkPart['role'], usual: number): Range | undefined {
-  switch (role) {
-    case 'rail':
-      return DEAD_RAIL_OHMS;
-    case 'source-resistor':
-    case 'sink-resistor':
-      return under.kind === 'control' && styleEntry(under.jack.style).family === 'loop'
-        ? LINE_OHMS
-        : LEVEL_OHMS;
-    case 'series-resistor':
-      return around(usual, SERIES_FACTOR);
-    case 'pull-up':
-      return pullUpOf(under);
-    case 'input-resistor':
-      return around(usual, OTHER_FACTOR);
-    default:
-      return undefined;
-  }
+  const loop = under.kind === 'control' && styleEntry(under.jack.style).family === 'loop';
+  const ranges: Partial<Record<LinkPart['role'], Range>> = {
+    rail: DEAD_RAIL_OHMS,
+    'source-resistor': loop ? LINE_OHMS : LEVEL_OHMS,
+    'sink-resistor': loop ? LINE_OHMS : LEVEL_OHMS,
+    'series-resistor': around(usual, SERIES_FACTOR),
+    'pull-up': pullUpOf(under),
+    'input-resistor': around(usual, OTHER_FACTOR),
+  };
+  return ranges[role];
 }
 
 function pullUpOf(under: JackUnderTest): Range {
