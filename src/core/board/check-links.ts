@@ -63,6 +63,7 @@ type FromNote = readonly [kind: FindingKind, severity: Severity, what: string, m
 const BURNS = 'do not connect: a part is over its rating';
 const SHORTED = 'a line of the output is shorted';
 const CHANGE = 'Change the lead before you connect it.';
+const TAKE_OFF = 'Switch everything off and take the supply off before anything is plugged in.';
 const HUM = 'Where it hums, use an isolated input or a hub with isolated outputs.';
 const NEARER = 'Use a shorter lead, or move the devices closer.';
 const SPARES = 'A lead of three wires is the safe choice; label one that carries more.';
@@ -70,6 +71,7 @@ const SPARES = 'A lead of three wires is the safe choice; label one that carries
 /** Notes of a link that are findings of a board; the others are said elsewhere, or only on the bench. */
 const FROM_NOTES: Readonly<Partial<Record<NoteKind, FromNote>>> = {
   'over-rating': ['over-rating', 'error', BURNS, 'Change the lead first.'],
+  'foreign-supply': ['foreign-supply', 'error', 'a foreign supply on a contact', TAKE_OFF],
   'source-shorted': ['link-fails', 'error', SHORTED, CHANGE],
   'stage-shorted': ['link-fails', 'error', SHORTED, CHANGE],
   'too-long': ['too-long', 'warning', 'longer than the standard allows', NEARER],
@@ -81,6 +83,7 @@ const FROM_NOTES: Readonly<Partial<Record<NoteKind, FromNote>>> = {
     'Put a merger in front of the input.',
   ],
   'depends-on-grounds': ['grounds', 'warning', 'works or not by how grounds are joined', HUM],
+  'pin-2-tied': ['grounds', 'note', 'joins the grounds of two devices', HUM],
   'grounds-joined': ['grounds', 'note', 'joins the grounds of two devices', HUM],
 };
 

@@ -14,6 +14,7 @@ export type FindingKind =
   | 'not-solved'
   | 'weak'
   | 'over-rating'
+  | 'foreign-supply'
   | 'too-deep'
   | 'too-short'
   | 'too-long'

@@ -252,6 +252,16 @@ describe('The check of a board', () => {
     expect(severity(board([live, hungry], link, {}, all))).toEqual(['note']);
   });
 
+  test('finds a foreign supply on a contact, even one that changes no byte, and a pin 2 that is tied at an input', () => {
+    const into = (more: Partial<PlanJack>): Plan =>
+      board([SWITCHER, pedal('pedal 1', {}, more)], CHAIN.slice(0, 1));
+    const weights = (plan: Plan): readonly (readonly string[])[] =>
+      checkBoard(plan).findings.map(({ kind, severity }) => [kind, severity]);
+    const faint = into({ values: { foreignAcrossVolts: 0.1, foreignOhms: 1e6 } });
+    expect(weights(faint)).toEqual([['foreign-supply', 'error']]);
+    expect(weights(into({ extras: ['shield-tied'] }))).toEqual([['grounds', 'note']]);
+  });
+
   test('finds one channel for two only where the press means one of them, and a device that hears all', () => {
     const same = [SWITCHER, pedal('pedal 1'), { ...pedal('pedal 2'), channel: 1 }];
     expect(checkBoard(board(same, CHAIN)).findings.map((one) => [one.kind, one.severity])).toEqual([
