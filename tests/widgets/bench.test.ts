@@ -349,7 +349,7 @@ test('on an empty bench nothing is judged, and on a phone the answer stays in si
   await open(page);
   const answer = page.getByRole('region', { name: 'What it does' });
   await expect(answer).toHaveText(
-    /^\s*No wires yet\s*Join a contact of the output to one of the input, or press ‘Which lead?’\.\s*$/,
+    /^\s*No wires yet\s*Join a contact of the output to one of the input, or press ‘Which lead\?’\.\s*$/,
   );
   await expect(page.getByText('Every reading, idle and active side by side')).toHaveCount(0);
   await page.getByRole('button', { name: 'Which lead?' }).click();
