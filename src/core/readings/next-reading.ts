@@ -35,8 +35,11 @@ export const LEAST_BITS = 0.003;
 /** Devices below this probability do not count when the next reading is chosen. */
 const LEAST_PROBABILITY = 1e-7;
 
-/** Before two readings most devices count alike, and one in so many is enough to choose by; by number of readings. */
-const EARLY_STRIDES = [64, 16] as const;
+/** After few readings many devices count alike, and one in so many is enough to choose by; by number of readings. */
+const EARLY_STRIDES = [64, 16, 8, 4] as const;
+
+/** One in so many devices is enough to see whether a check would show something. */
+const CHECK_STRIDE = 8;
 
 /** Bits that an easier reading is worth. */
 const EFFORT_BITS = { off: 0, idle: 0.01, clock: 0.1, notes: 0.1 } as const;
@@ -96,12 +99,12 @@ function bestCheck(
   readings: readonly Considered[],
 ): Considered | undefined {
   const [top] = finding.ranked;
-  const rated = readings.map((one) => ({
-    one,
-    left: checksLeft(evidence, finding, taken, one.at),
-    shows: top ? shownShare(top.name, one.at, finding) : 0,
-  }));
-  return rated.sort((a, b) => a.left - b.left || b.shows - a.shows)[0]?.one;
+  const left = new Map(readings.map((one) => [one, checksLeft(evidence, finding, taken, one.at)]));
+  const least = Math.min(...left.values());
+  const rated = readings
+    .filter((one) => left.get(one) === least)
+    .map((one) => ({ one, shows: top ? shownShare(top.name, one.at, finding) : 0 }));
+  return rated.sort((a, b) => b.shows - a.shows)[0]?.one;
 }
 
 /** Share of the devices of a name that would show something: no overload, and more than no volts. */
@@ -112,7 +115,7 @@ function shownShare(name: string, at: JackReading, { weighed }: Finding): number
     .reduce((sum, { under, profile, weights }) => {
       const points = crowdPoints(under, at, profile);
       return weights.reduce((all, weight, device) => {
-        if (weight < LEAST_PROBABILITY) return all;
+        if (device % CHECK_STRIDE !== 0 || weight < LEAST_PROBABILITY) return all;
         const point = points(device);
         const nothing = isVolts(meter) && Math.abs(point) < LEAST_SEEN_VOLTS;
         return nothing ? all : all + weight * (1 - overloadShare(meter, point, profile));
