@@ -37,7 +37,7 @@ export function setUp(subject: Subject, placement: Placement, profile: MeterProf
   const off = placement.power === 'off';
   const elements: Element[] = (off ? powerOff(subject.parts) : subject.parts).map(({ element }) => element);
   let { red, black } = placement;
-  if (through > 0) {
+  if (through > 0 && red !== black) {
     const lead = (name: string, a: string): string => {
       elements.push({ kind: 'resistor', name, a, b: name, ohms: through });
       return name;
