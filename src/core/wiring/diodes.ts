@@ -28,8 +28,14 @@ export const SCHOTTKY_DIODE: DiodeModel = {
   junctionFarads: 10e-12,
 };
 
-/** A red LED: 1.8 V at 5 mA (common practice, no source). */
-export const ACTIVITY_LED: DiodeModel = { saturationAmperes: 1e-18, emission: 1.93, seriesOhms: 3 };
+/** A red LED: 1.8 V at 5 mA (common practice, no source); its charge is that of the LED in an optocoupler. */
+export const ACTIVITY_LED: DiodeModel = {
+  saturationAmperes: 1e-18,
+  emission: 1.93,
+  seriesOhms: 3,
+  junctionFarads: 60e-12,
+  transitSeconds: 50e-9,
+};
 
 /** What such an LED takes for long, amperes: 20 to 30 mA are usual (from memory). */
 export const ACTIVITY_LED_AMPERES = 25e-3;

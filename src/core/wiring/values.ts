@@ -75,7 +75,7 @@ const KINDS = {
   foreignAcrossVolts: volts('foreign supply on source line against sink line, 0 for none', -60, 60),
   foreignSourceVolts: volts('foreign supply on source line against ground, 0 for none', -60, 60),
   foreignSinkVolts: volts('foreign supply on sink line against ground, 0 for none', -60, 60),
-  foreignOhms: { label: 'resistor of the foreign supply', unit: 'ohm', least: 0.1, most: 1e6 },
+  foreignOhms: { label: 'resistor of the foreign supply', unit: 'ohm', least: 1, most: 1e6 },
 } as const;
 /** The name of a value, its unit in it. */
 export type ValueName = keyof typeof KINDS;
@@ -130,7 +130,7 @@ const foreignSupply = (family: CircuitEntry['family']): readonly ValueEntry[] =>
   ...FOREIGN_VOLTS.filter((name) => family === 'loop' || name === 'foreignSinkVolts').map((name) =>
     value(name, 0, 'P', FOREIGN),
   ),
-  value('foreignOhms', 0.1, 'P', OURS),
+  value('foreignOhms', 1, 'P', 'our choice: what a supply and its leads have'),
 ];
 
 /** A circuit behind a jack: in words, and its values with their defaults, which may hang on its optocoupler. */

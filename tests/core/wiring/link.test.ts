@@ -182,7 +182,7 @@ describe('the default circuits', () => {
       foreignAcrossVolts: 0,
       foreignSourceVolts: 0,
       foreignSinkVolts: 0,
-      foreignOhms: 0.1,
+      foreignOhms: 1,
     };
     expect(values('driver-5v')).toEqual({
       supplyVolts: 5,
