@@ -13,7 +13,8 @@ import {
 } from '../../src/core/signal/index.ts';
 import { sayAmperes, sayVolts } from '../../src/core/verdict/index.ts';
 import { hasLed, outputModel, partEntry } from '../../src/core/wiring/index.ts';
-import type { Heard, Journey, Sending, Sent, TimeLink } from '../../src/core/signal/index.ts';
+import type { Heard, Journey, Sending, Sent } from '../../src/core/signal/index.ts';
+import type { Link } from '../../src/core/wiring/index.ts';
 import { drawTiming } from '../../src/draw/timing.ts';
 import type { TimingDrawing } from '../../src/draw/timing.ts';
 import { STATUS_WORDS } from '../parts/status-words.ts';
@@ -27,8 +28,8 @@ export const THRU_WORDS: Readonly<Record<Journey['thru'], string>> = {
 };
 
 /** The delays of the optocoupler behind an input, in words. */
-export function opticalWords(time: TimeLink, baseResistor: boolean): string {
-  const jack = time.link.branches[0]?.input;
+export function opticalWords(link: Link, baseResistor: boolean): string {
+  const jack = link.branches[0]?.input;
   if (!jack || !hasLed(jack.circuit)) return 'no optocoupler: the level is read as it is';
   const { toOnSeconds, toOffSeconds } = delaysOf(jack, baseResistor);
   const shape = outputShapeOf(jack, baseResistor);

@@ -33,6 +33,36 @@ test('swapped lines are silence, and a chain of many slow parts loses bytes', as
   await expect(outcome(page)).toContainText('First trouble');
 });
 
+test('a long journey is sent in the background: it can be stopped and sent again, and nothing of the one before is shown', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    // A worker that does not hear its first order stands for one that takes long.
+    const Real = window.Worker;
+    let orders = 0;
+    window.Worker = class extends Real {
+      override postMessage(order: unknown): void {
+        if (orders++ > 0) super.postMessage(order);
+      }
+    };
+  });
+  await open(page);
+  const figure = page.getByRole('slider', { name: /^The signal in time/ });
+  await expect(figure).toBeVisible();
+  const links = page.getByLabel('links in a chain');
+  await links.fill('40');
+  await links.press('Tab');
+  await expect(outcome(page)).toHaveText('What arrives is not known yet.');
+  await expect(figure).toHaveCount(0);
+  const progress = page.getByRole('progressbar', { name: 'Links sent through' });
+  await expect(progress).toBeVisible();
+  await page.getByRole('button', { name: 'Stop sending' }).click();
+  await expect(progress).toHaveCount(0);
+  await page.getByRole('button', { name: 'Send', exact: true }).click();
+  await expect(outcome(page)).toContainText('2 bytes sent');
+  await expect(figure).toBeVisible();
+});
+
 test('bytes by hand may be nonsense, and what is no byte is refused in words', async ({ page }) => {
   await open(page);
   await page.getByLabel('Add', { exact: true }).selectOption({ label: 'bytes by hand' });

@@ -16,7 +16,7 @@ export { hexOf } from './hex.ts';
 export { follow } from './hop.ts';
 export { bytesOf } from './items.ts';
 export type { Item } from './items.ts';
-export { PLAIN_JOURNEY, sendOnJourney } from './journey.ts';
+export { PLAIN_JOURNEY, journeyLink, journeySteps, sendOnJourney } from './journey.ts';
 export type { Journey, Sent } from './journey.ts';
 export { delaysOf, edgeShiftSeconds, outputShapeOf, followerOf } from './jack-delays.ts';
 export { gaveWayAt, trialLine } from './limits.ts';
@@ -35,6 +35,8 @@ export {
 } from './messages.ts';
 export type { Message } from './messages.ts';
 export { outputFacts, outputTrace } from './output-trace.ts';
+export { packSending, unpackSending } from './packed.ts';
+export type { PackedSending } from './packed.ts';
 export { receivedBytes, sayReceived } from './receiver.ts';
 export type { Heard, ReceivedByte } from './receiver.ts';
 export { sayUnsolved, sendingInWords } from './say-sending.ts';

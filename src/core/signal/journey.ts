@@ -2,7 +2,7 @@
 import { LATENCY_SECONDS } from '../wiring/index.ts';
 import type { Link } from '../wiring/index.ts';
 import type { Hop } from './hop.ts';
-import { ownHop, sendThrough, type Leg, type Sending } from './send.ts';
+import { ownHop, sendSteps, type Leg, type Sending } from './send.ts';
 import { prepareTimeLink, type TimeLink } from './time-link.ts';
 
 /** How a message travels: through how many links, by which THRU, with which clocks. */
@@ -39,17 +39,38 @@ export function sendOnJourney(
   bytes: readonly number[],
   journey: Journey,
 ): Sent {
-  const corner = journey.atWorst ? (worst ?? {}) : {};
-  const time = prepareTimeLink(link, { corner });
+  const sending = journeySteps(link, worst, bytes, journey);
+  let turn = sending.next();
+  while (turn.done !== true) turn = sending.next();
+  return turn.value;
+}
+
+/** As `sendOnJourney`, link by link: yields how many of the chain are done. */
+export function* journeySteps(
+  link: Link,
+  worst: Readonly<Record<string, 'low' | 'high' | 'nominal'>> | undefined,
+  bytes: readonly number[],
+  journey: Journey,
+): Generator<number, Sent> {
+  const time = journeyLink(link, worst, journey);
   const legs: Leg[] = Array.from({ length: journey.hops }, (_, at) => ({
     time,
     hop: hopOf(time, journey, at === journey.hops - 1),
   }));
-  const sending = sendThrough(legs, bytes, {
+  const sending = yield* sendSteps(legs, bytes, {
     sender: { clockError: journey.senderClock },
     receiver: { clockError: journey.receiverClock },
   });
   return { time, sending };
+}
+
+/** The link that a journey goes through, with its parts at their worst where the journey asks for that. */
+export function journeyLink(
+  link: Link,
+  worst: Readonly<Record<string, 'low' | 'high' | 'nominal'>> | undefined,
+  { atWorst }: Pick<Journey, 'atWorst'>,
+): TimeLink {
+  return prepareTimeLink(link, { corner: atWorst ? (worst ?? {}) : {} });
 }
 
 function hopOf(time: TimeLink, journey: Journey, last: boolean): Hop {

@@ -29,6 +29,8 @@ export interface LineRun {
   readonly driven: Waveform;
   readonly fromSeconds: number;
   readonly toSeconds: number;
+  /** What the transient is read from. */
+  readonly stretches: readonly Stretch[];
   readonly transient: Transient;
   readonly inputs: readonly Waveform[];
   readonly unsolved: Unsolved | undefined;
@@ -45,6 +47,7 @@ export function driveLine(time: TimeLink, driven: Waveform, tailSeconds = TAIL_S
     driven,
     fromSeconds,
     toSeconds,
+    stretches,
     transient: transientOf(time.compiled, stretches),
     inputs: time.probes.map((probe) => crossingsOf(time.compiled, stretches, probe)),
     unsolved,

@@ -1,5 +1,5 @@
 /** Bytes sent through links and the optocouplers at their ends: what arrives, and why it differs. */
-import type { Transient, Unsolved } from '../circuit/index.ts';
+import type { Stretch, Transient, Unsolved } from '../circuit/index.ts';
 import { outputStage } from '../wiring/index.ts';
 import { compareBytes } from './difference.ts';
 import type { ByteOutcome } from './difference.ts';
@@ -28,6 +28,8 @@ export interface Leg {
 export interface LegRun {
   /** What the driver was told to send. */
   readonly driven: Waveform;
+  /** What the transient is read from. */
+  readonly stretches: readonly Stretch[];
   readonly transient: Transient;
   /** The LED, or the level, at the input looked at: level false while it is on. */
   readonly led: Waveform;
@@ -73,6 +75,18 @@ export function sendThrough(
   bytes: readonly number[],
   options: SendOptions = {},
 ): Sending {
+  const sending = sendSteps(legs, bytes, options);
+  let turn = sending.next();
+  while (turn.done !== true) turn = sending.next();
+  return turn.value;
+}
+
+/** As `sendThrough`, leg by leg: yields how many are done, so that whoever asks may stop after any of them. */
+export function* sendSteps(
+  legs: readonly Leg[],
+  bytes: readonly number[],
+  options: SendOptions = {},
+): Generator<number, Sending> {
   if (legs.length === 0) throw new Error('chain: needs at least one link, got none');
   const sent = sendBytes(bytes, options.sender);
   const runs: LegRun[] = [];
@@ -83,9 +97,10 @@ export function sendThrough(
     const led = line.inputs[input];
     if (!led) throw new Error(`link: has no input ${input}`);
     const output = throughHop(led, hop ?? ownHop(time, input, baseResistor));
-    runs.push({ driven, transient: line.transient, led, output });
+    runs.push({ driven, stretches: line.stretches, transient: line.transient, led, output });
     driven = output;
     unsolved ??= line.unsolved;
+    yield runs.length;
   }
   const reception = upTo(unsolved, receive(driven, options.receiver));
   const outcomes = compareBytes({

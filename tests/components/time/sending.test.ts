@@ -8,13 +8,7 @@ import {
   stretchOf,
 } from '../../../components/time/sending.ts';
 import { stationLink } from '../../../components/time/station.ts';
-import {
-  PLAIN_JOURNEY,
-  delaysOf,
-  prepareTimeLink,
-  sayMicroseconds,
-  sendOnJourney,
-} from '../../../src/core/signal/index.ts';
+import { PLAIN_JOURNEY, delaysOf, sayMicroseconds, sendOnJourney } from '../../../src/core/signal/index.ts';
 import { makeJack } from '../../../src/core/wiring/index.ts';
 
 const link = stationLink({ circuit: 'driver-5v', part: 'H11L1', lengthMetres: 2, wiring: 'line to line' });
@@ -112,10 +106,10 @@ describe('The words for an optocoupler', () => {
   test('name its delays as the core has them, and say so where there is none', () => {
     const jack = link.branches[0]?.input ?? makeJack('in', 'din5', 'din');
     const { toOnSeconds, toOffSeconds } = delaysOf(jack, true);
-    const words = opticalWords(prepareTimeLink(link), true);
+    const words = opticalWords(link, true);
     expect(words).toContain(`${sayMicroseconds(toOnSeconds)} to on, ${sayMicroseconds(toOffSeconds)} to off`);
     const logic = makeJack('in', 'trs-3.5', 'type-a', { circuit: 'receiver-logic' });
     const other = { ...link, branches: [{ input: logic, leads: [] }] };
-    expect(opticalWords(prepareTimeLink(other), true)).toBe('no optocoupler: the level is read as it is');
+    expect(opticalWords(other, true)).toBe('no optocoupler: the level is read as it is');
   });
 });

@@ -1,0 +1,23 @@
+/** Bytes sent off the main thread: takes a link and a journey, sends how many links of the chain are done, then the sending. */
+import { journeySteps, packSending } from '../../src/core/signal/index.ts';
+import type { Journey, PackedSending } from '../../src/core/signal/index.ts';
+import type { Link } from '../../src/core/wiring/index.ts';
+import { answerOrders } from '../parts/orders.ts';
+
+/** What to send through what; `worst` is the corner of the parts that starves the input most. */
+export interface SendOrder {
+  readonly link: Link;
+  readonly worst: Parameters<typeof journeySteps>[1];
+  readonly bytes: readonly number[];
+  readonly journey: Journey;
+}
+
+answerOrders<SendOrder, PackedSending, number>(({ link, worst, bytes, journey }, tell) => {
+  const sending = journeySteps(link, worst, bytes, journey);
+  let turn = sending.next();
+  while (turn.done !== true) {
+    tell(turn.value);
+    turn = sending.next();
+  }
+  return packSending(turn.value.sending);
+});
