@@ -14,6 +14,7 @@ import { errorOf, furthestOff, predict } from './predictor.ts';
 import { loadSources, movingMesh, setBase } from './stamp.ts';
 import { setSlide } from './slide.ts';
 import type { Slide } from './slide.ts';
+import { STEP_TOLERANCE } from './step-work.ts';
 import type { StepTolerance, StepWork } from './step-work.ts';
 import { setOffsets } from './supernodes.ts';
 import { addRow, endOf, standOn, startTrajectory } from './trajectory.ts';
@@ -24,6 +25,13 @@ const LEAST_STEP = 2 ** -48;
 
 /** Steps of one stretch, those taken back included; the hardest of 20 000 links drawn by chance takes 189. */
 const MOST_STEPS = 4096;
+
+/**
+ * Beyond so many at the usual tolerance errors are rounding: amperes that a foreign supply drives round within a part move it by
+ * millivolts where next to nothing holds it to ground, however short the step. What is allowed then doubles every so many steps.
+ */
+const PATIENT_STEPS = 192;
+const STEPS_TO_DOUBLE = 8;
 
 /** How well a jump is solved, volts: as an operating point is. */
 const JUMP_TOLERANCE: StepTolerance = { volts: 1e-9, share: 0 };
@@ -67,22 +75,26 @@ export function advance(
   else setOffsets(compiled);
   work.mesh = undefined;
   work.motion.voltTolerance = Math.sqrt(2 * THERMAL_VOLTS * NEWTON_SHARE * tolerance.volts);
+  // The error of a step goes with its cube.
+  const patient = PATIENT_STEPS * Math.max(1, Math.cbrt(STEP_TOLERANCE.volts / tolerance.volts));
   for (let tried = 0; endOf(run) < untilUnits; tried++) {
     if (run.step < LEAST_STEP || tried === MOST_STEPS) {
       run.failedAt = furthestOff(work, run);
       break;
     }
-    tryStep(compiled, work, run, tolerance, slide);
+    const patience = tried > patient ? 2 ** ((tried - patient) / STEPS_TO_DOUBLE) : 1;
+    tryStep(compiled, work, run, tolerance, patience, slide);
   }
   standOn(compiled, run, run.rows.subarray((run.count - 1) * run.width), endOf(run));
 }
 
-/** Try the run's next step: a row more where it is good, else a shorter step to be tried. */
+/** Try the run's next step: a row more where it is good, else a shorter step to be tried. `patience`: how many times more may be wrong. */
 function tryStep(
   compiled: CompiledCircuit,
   work: StepWork,
   run: Trajectory,
   tolerance: StepTolerance,
+  patience: number,
   slide: Slide | undefined,
 ): void {
   const time = endOf(run) + run.step;
@@ -92,7 +104,7 @@ function tryStep(
     setOffsets(compiled);
   }
   if (!solveStep(compiled, work, run, time)) return goBack(run, run.count - 1, run.step / 8);
-  const error = run.count === 1 ? 0 : errorOf(work, run, time, tolerance);
+  const error = run.count === 1 ? 0 : errorOf(work, run, time, tolerance) / patience;
   // The first step has nothing to be judged by, so the second judges both.
   if (error > 1 && run.step * run.unitSeconds > JUMP_SECONDS)
     return goBack(run, run.count === 2 ? 0 : run.count - 1, run.step / (error > 8 ? 4 : 2));

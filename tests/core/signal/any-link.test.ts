@@ -11,11 +11,8 @@ import { tryLink } from '../../support/try-link.ts';
 
 /** Some of those that `npm run soak:links` tries. */
 const LINKS = 120;
-/**
- * Seeds whose step once fell below a picosecond: parts that hang on blocked junctions, metres of wire between them; and amperes that
- * an input drives through its own wires, held to ground by nothing but an output stage that begins to close.
- */
-const ONCE_STUCK = [925, 1048, 2271, 19066, 26580, 178872];
+/** Seeds whose steps once fell below a picosecond: amperes that a foreign supply drives round within a part, which rounding moves. */
+const ONCE_STUCK = [60241, 60651, 65425, 69926];
 
 test(`${LINKS} links drawn over all allowed values have a verdict each, and each byte ends`, () => {
   for (const seed of [...ONCE_STUCK, ...Array.from({ length: LINKS }, (_, at) => at + 1)]) {
