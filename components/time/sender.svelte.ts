@@ -2,6 +2,8 @@
 import { journeyLink, sendOnJourney, unpackSending } from '../../src/core/signal/index.ts';
 import type { PackedSending, Sent } from '../../src/core/signal/index.ts';
 import { Background } from '../parts/background.svelte.ts';
+import { startWorker } from '../parts/start-worker.ts';
+import sendWorker from './send-worker.ts?worker&url';
 import type { SendOrder } from './send-worker.ts';
 
 /**
@@ -32,7 +34,7 @@ export class Sender {
   constructor(order: () => SendOrder) {
     this.#order = order;
     this.#worker = new Background(
-      () => new Worker(new URL('./send-worker.ts', import.meta.url), { type: 'module' }),
+      () => startWorker(sendWorker),
       (packed) => {
         if (!this.#asked) return;
         const time = journeyLink(this.#asked.link, this.#asked.worst, this.#asked.journey);
