@@ -44,6 +44,5 @@ export { ownHop, sendThrough } from './send.ts';
 export type { Sending } from './send.ts';
 export { inputAmountAt, inputTrace } from './show.ts';
 export { prepareTimeLink } from './time-link.ts';
-export type { TimeLink } from './time-link.ts';
 export { levelAt } from './waveform.ts';
 export { sayMicroseconds, sayOnWire } from './say-time.ts';
