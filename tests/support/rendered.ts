@@ -12,10 +12,11 @@ export function htmlOf<C extends Rendering>(component: C, props: Parameters<C>[1
   return body.replace(/<!--.*?-->/g, '');
 }
 
-/** The words of a piece of HTML, as they are read: one space between them. */
+/** The words of a piece of HTML, as they are read aloud: one space between them, without what is there for the eye alone. */
 export function wordsOf(html: string): string {
   return html
     .replace(/<style[\s\S]*?<\/style>/g, '')
+    .replace(/<span[^>]* aria-hidden="true"[^>]*>[\s\S]*?<\/span>/g, '')
     .replace(/<[^>]*>/g, ' ')
     .replaceAll('&lt;', '<')
     .replaceAll('&gt;', '>')

@@ -1,0 +1,100 @@
+/** What goes on paper, rendered: the rows of a test, the board's sheet and its labels. */
+import { describe, expect, test } from 'vitest';
+import BoardSheet from '../../../components/board/BoardSheet.svelte';
+import LabelsPaper from '../../../components/board/LabelsPaper.svelte';
+import FullTest from '../../../components/making/FullTest.svelte';
+import PaperRows from '../../../components/making/PaperRows.svelte';
+import {
+  checkBoard,
+  demoBoard,
+  deviceRows,
+  leadLabels,
+  linkRows,
+  sayPrice,
+  shoppingList,
+  timePress,
+} from '../../../src/core/board/index.ts';
+import { fullRows, proofRows } from '../../../src/core/making/index.ts';
+import { makePlan } from '../../../src/core/plan/index.ts';
+import { makeLead, wires } from '../../../src/core/wiring/index.ts';
+import { allOf, htmlOf, tablesOf, wordsOf } from '../../support/rendered.ts';
+
+const LEAD = makeLead('din5', 'trs-3.5', wires('4-ring', '5-tip', '2-sleeve'));
+const plan = demoBoard();
+const check = checkBoard(plan, new Map());
+
+describe('The test of a lead on paper', () => {
+  const must = ({ expects }: { readonly expects: string }): string =>
+    expects === 'beep' ? 'beep' : 'be silent';
+
+  test('has a row and a box to tick for each reading', () => {
+    const rows = proofRows(LEAD);
+    const [table] = tablesOf(`<table>${htmlOf(PaperRows, { rows })}</table>`);
+    expect(table?.rows).toEqual(rows.map((row) => [row.words, must(row), 'a box to tick on paper']));
+  });
+
+  test('counts its pairs when it is the full one: any two of all contacts', () => {
+    // Six contacts of a DIN plug, its shell counted, and three of a TRS plug: nine, and 9 * 8 / 2 pairs of them.
+    expect(fullRows(LEAD)).toHaveLength(36);
+    const html = htmlOf(FullTest, { lead: LEAD, title: 'my lead' });
+    expect(wordsOf(html)).toContain('my lead');
+    expect(wordsOf(html)).toContain('36 pairs.');
+    expect(tablesOf(html)[0]?.rows).toHaveLength(36);
+  });
+});
+
+describe('The board on one page', () => {
+  const html = htmlOf(BoardSheet, { plan, check });
+  const [devices, links] = tablesOf(html);
+
+  test('has every device with its channel and its feed, and every link with its leads', () => {
+    const expected = deviceRows(plan);
+    expect(devices?.rows.map((row) => row[1])).toEqual(expected.map(({ device }) => device));
+    expected.forEach((row, at) => {
+      expect(devices?.rows[at]?.[2]).toBe(row.channel === 0 ? 'none' : String(row.channel));
+      if (row.fedBy !== '') expect(devices?.rows[at]?.[3]).toBe(row.fedBy);
+    });
+    expect(links?.rows.map((row) => [row[1], row[4], row[6]])).toEqual(
+      linkRows(plan, check.outcomes).map(({ link, leads, outcome }) => [link, leads, outcome]),
+    );
+  });
+
+  test('numbers a link as the drawing does', () => {
+    for (const row of links?.rows ?? [])
+      expect(plan.links[Number(row[0]) - 1]?.name, row.join()).toBe(row[1]);
+  });
+
+  test('says how the check stands, what one press takes and what is to be bought', () => {
+    const words = wordsOf(html);
+    const list = shoppingList(plan);
+    expect(words).toContain(`To buy: ${sayPrice(list.total, list.currency)} in all.`);
+    expect(words).toContain(`One footswitch press: ${timePress(plan).bytes} bytes;`);
+    const serious = check.findings.filter(({ severity }) => severity !== 'note');
+    if (serious.length === 0) expect(words).toContain('Every check passes.');
+    for (const { what } of serious) expect(words).toContain(what);
+  });
+
+  test('names what is wrong with a board whose lead fails', () => {
+    const cut = { ...plan, leads: plan.leads.map((lead) => ({ ...lead, conductors: [] })) };
+    const found = checkBoard(cut, new Map());
+    expect(found.passes).toBe(false);
+    expect(wordsOf(htmlOf(BoardSheet, { plan: cut, check: found }))).toContain('Not ready: ');
+  });
+
+  test('is a sheet of its own for an empty board as well', () => {
+    const empty = makePlan({});
+    const words = wordsOf(htmlOf(BoardSheet, { plan: empty, check: checkBoard(empty, new Map()) }));
+    expect(words).toMatch(/^Board sheet /);
+    expect(words).not.toContain('One footswitch press');
+  });
+});
+
+describe('Labels', () => {
+  test('are two for each lead, each naming its own end and the other', () => {
+    const labels = leadLabels(plan);
+    expect(labels).toHaveLength(2 * plan.leads.length);
+    expect(allOf(htmlOf(LabelsPaper, { plan }), 'li')).toEqual(
+      labels.map(({ lead, here, there }) => `${lead} ${here} other end: ${there}`),
+    );
+  });
+});
