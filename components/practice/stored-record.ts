@@ -2,11 +2,10 @@
 import { MOST_SEED, NO_RECORD, mergeRecords, readRecord, withAttempt } from '../../src/core/learn/index.ts';
 import type { Attempt, LearnRecord } from '../../src/core/learn/index.ts';
 import { dropNote, keepNote, keptNote } from '../keep/notes.ts';
+import { putAside } from '../keep/shelf.ts';
 
 /** Name of the record in the store. */
 const NAME = 'record';
-/** Under this name stands what was kept and cannot be read: it is never written over. */
-const ASIDE = 'record put aside';
 
 /** The record, and what is wrong where it cannot be read or kept. */
 export interface Kept {
@@ -20,7 +19,7 @@ export function keptRecord(): Kept {
   if (value === undefined) return { record: NO_RECORD };
   const record = readRecord(value);
   if (typeof record !== 'string') return { record };
-  keepNote(ASIDE, value);
+  putAside(NAME, JSON.stringify(value));
   return { record: NO_RECORD, problem: `What was kept here cannot be read, and was put aside. ${record}.` };
 }
 

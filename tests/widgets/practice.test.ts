@@ -153,10 +153,10 @@ test('a learner goes through the tasks of a lesson, comes back the next day and 
   await page.getByRole('button', { name: 'Wipe it' }).click();
   await page.getByRole('button', { name: 'Yes, wipe them' }).click();
   await expect(page.getByText('Your record: 0 answers')).toBeVisible();
-  await page.getByLabel('Join with a file').setInputFiles(await saved.path());
+  await page.getByLabel('Record file to join').setInputFiles(await saved.path());
   await expect(page.getByText('Your record: 7 answers')).toBeVisible();
   await page
-    .getByLabel('Join with a file')
+    .getByLabel('Record file to join')
     .setInputFiles({ name: 'x.json', mimeType: 'application/json', buffer: Buffer.from('{}') });
   await expect(
     page.getByText(
