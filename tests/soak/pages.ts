@@ -1,11 +1,16 @@
-/** Chance actions on every page of the built site that holds a widget: 2 000 a page, or 100 with `--short`. An address alone soaks its page. */
+/** Chance actions on every page of the built site that holds a widget: 2 000 a page, or 100 with `--short`.
+ * Addresses among the arguments soak these pages alone, and a number is that many actions. */
 import { chromium } from '@playwright/test';
 import { BROWSER_ARGUMENTS, NO_BROWSER, findBrowser } from '../support/browser.ts';
 import { serve } from '../support/serve.ts';
 import { SITE_FOLDER } from '../support/site.ts';
 import { pagesWithWidgets, soakPage } from '../support/soak-page.ts';
 
-const ACTIONS = process.argv.includes('--short') ? 100 : 2_000;
+const given = process.argv
+  .slice(2)
+  .map(Number)
+  .find((one) => one > 0);
+const ACTIONS = given ?? (process.argv.includes('--short') ? 100 : 2_000);
 const SEED = 1;
 
 const executablePath = findBrowser();

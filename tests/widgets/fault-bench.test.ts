@@ -13,7 +13,7 @@ import {
 } from '../../src/core/faults/index.ts';
 import type { HiddenFault, Seen } from '../../src/core/faults/index.ts';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
-import { wakeIslands } from '../support/watch.ts';
+import { wakeIslands, watch } from '../support/watch.ts';
 
 const bench = (page: Page) => page.getByRole('region', { name: 'Find the fault' });
 const ending = (page: Page) => page.getByRole('region', { name: 'What it was' });
@@ -135,6 +135,16 @@ test('the guide asks what the core asks, down to one fault and what to do', asyn
   await expect(question(page).getByRole('status')).toHaveText(
     guide('link', ['nothing'], [], undefined, [first]).words,
   );
+});
+
+test('an answer that is pressed twice in a row is given once', async ({ page, baseURL }) => {
+  const seen = await watch(page, baseURL ?? '');
+  await page.goto('/fault-bench/');
+  await wakeIslands(page);
+  const guide = page.getByRole('region', { name: 'Nothing arrives' });
+  await guide.getByRole('group', { name: 'What do you see?' }).getByRole('button').first().dblclick();
+  await expect(guide.getByRole('region', { name: 'Answers so far' }).getByRole('listitem')).toHaveCount(1);
+  expect(seen.complaints).toEqual([]);
 });
 
 test('a teacher changes how often a fault is met, within bounds, and the guide follows', async ({ page }) => {
