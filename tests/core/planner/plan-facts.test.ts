@@ -46,15 +46,15 @@ describe('Whether a plan could cost less', () => {
   const less = (more: Partial<PlannedBoard>, best = true) =>
     row({ ...CHAIN, ...more }, 'could it cost less?', best)[0];
 
-  test('is proven where bound and cost meet', () => {
-    expect(less({})).toMatch(/^Proven: no plan costs less than .*50/);
-    expect(less({}, false)).toMatch(/^Proven: no plan of this kind costs less than /);
+  test('is certain where bound and cost meet', () => {
+    expect(less({})).toMatch(/^Certain: no plan costs less than .*50/);
+    expect(less({}, false)).toMatch(/^Certain: no plan of this kind costs less than /);
   });
 
   test('is told with the gap that is left, and whether a search with chance found it', () => {
     // (50 - 49) / 50 = 2 %.
     expect(less({ proven: false, bound: 49 })).toMatch(
-      /^The proof was not finished: no plan costs less than .*49.*, 2\.0 % below this one\.$/,
+      /^Not every board was tried: no plan costs less than .*49.*, 2\.0 % below this one\.$/,
     );
     expect(less({ proven: false, exact: false, bound: 40 })).toMatch(
       /^Found by a search with chance: .*, 20\.0 % below this one\.$/,
@@ -108,7 +108,7 @@ describe('The rows of a plan', () => {
       'drive off: chorus silent',
     ]);
     expect(row(planned({ layout: 'chain', pedals: 1 }), 'silent when one is off')).toEqual([
-      'Each device hears, whichever other one is off.',
+      'Each device hears, whatever other one is off.',
     ]);
   });
 

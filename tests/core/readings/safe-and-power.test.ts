@@ -99,13 +99,14 @@ describe('the readings that cannot harm', () => {
   });
 
   it('are as many as contacts and power allow', () => {
-    // Three contacts: six ways round for resistance and for the diode test, three pairs for volts in each state with power.
+    // Three contacts: six ways round for resistance and for the diode test, three pairs for volts with power,
+    // with and without the resistor at rest, without it while clock runs.
     const count = (canSwitchOn: boolean, canStreamClock: boolean) =>
       all(canSwitchOn, canStreamClock).find(({ connector }) => connector === 'trs-3.5')?.readings.length;
     expect(count(false, false)).toBe(12);
     expect(count(false, true)).toBe(12);
-    expect(count(true, false)).toBe(15);
-    expect(count(true, true)).toBe(18);
+    expect(count(true, false)).toBe(18);
+    expect(count(true, true)).toBe(21);
   });
 
   it('come with their rule in a sentence', () => {
