@@ -1,5 +1,6 @@
 /** The jack finder: crowds of devices weighed by the readings, ranked by name, with 'sure', 'not sure' and 'fits nothing'. */
 import { familyOf } from '../wiring/index.ts';
+import type { Contact } from '../wiring/index.ts';
 import { CROWD, crowdPoints } from './crowd.ts';
 import { FINDER_WEIGHTS, candidatesFor, nameOf } from './evidence.ts';
 import type { Evidence } from './evidence.ts';
@@ -60,6 +61,12 @@ const SLIPS = 0.01;
 /** What a reading counts beside what its likelihood says: readings of one jack lean on one another, and no crowd is all jacks. */
 const TRUST = 0.9;
 
+/** The contact of an expression input that no supply feeds: the resistor from there to ground sets it apart from an output at rest. */
+const WIPERS: ReadonlyMap<string, Contact> = new Map([
+  ['expression-ring', 'tip'],
+  ['expression-tip', 'ring'],
+]);
+
 /** Weight beside that of the likeliest device at which one is given up: two slips and more. */
 const GIVEN_UP = 1e-9;
 
@@ -110,7 +117,7 @@ function stateOf(
 /**
  * How many checks are still to do before a name can be sure: four readings, every contact of a phone jack touched, one reading
  * with the power off and one with it on where the device can be switched on, for a Type A or B one between tip and ring, which alone tells them
- * apart, each reading that was set aside taken again,
+ * apart, for an expression input the resistance of the contact that is not fed, each reading that was set aside taken again,
  * and something seen at all besides overload and no volts. @param next one more reading, supposed to be good.
  */
 export function checksLeft(
@@ -127,7 +134,15 @@ export function checksLeft(
   const dead = canSwitchOn && !good.some(({ power }) => power !== 'off');
   const live = !good.some(({ power }) => power === 'off');
   const across = good.some(({ red, black }) => red !== 'sleeve' && black !== 'sleeve');
-  const turned = / type-[ab]$/.test(ranked[0]?.name ?? '') && !across;
+  const top = ranked[0]?.name ?? '';
+  const turned = / type-[ab]$/.test(top) && !across;
+  const wiper = WIPERS.get(top);
+  const unproved =
+    wiper !== undefined &&
+    !good.some(
+      ({ meter, red, black }) =>
+        meter === 'ohms' && red !== black && [red, black].every((one) => one === wiper || one === 'sleeve'),
+    );
   const seen = taken.some(({ reading }, number) => !doubtful.includes(number) && showsSomething(reading));
   const few = Math.max(0, FEWEST_READINGS - good.length);
   return (
@@ -136,6 +151,7 @@ export function checksLeft(
     again.length +
     Number(dead) +
     Number(live) +
+    Number(unproved) +
     Number(turned) +
     Number(!seen && !next)
   );
