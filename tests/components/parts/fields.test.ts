@@ -7,7 +7,7 @@ import Choice from '../../../components/parts/Choice.svelte';
 import NumberField from '../../../components/parts/NumberField.svelte';
 import JourneyFields from '../../../components/time/JourneyFields.svelte';
 import { COLOUR_CODES, FIRST_STOCK, NO_CHOICES, PLUG_BODIES } from '../../../src/core/making/index.ts';
-import { PLAIN_JOURNEY, prepareTimeLink } from '../../../src/core/signal/index.ts';
+import { PLAIN_JOURNEY } from '../../../src/core/signal/index.ts';
 import {
   CIRCUITS,
   contactWords,
@@ -17,6 +17,7 @@ import {
   valuesOf,
   wires,
 } from '../../../src/core/wiring/index.ts';
+import type { Link } from '../../../src/core/wiring/index.ts';
 import { attributeValues } from '../../support/html.ts';
 import { allOf, htmlOf, wordsOf } from '../../support/rendered.ts';
 
@@ -92,13 +93,10 @@ describe('The values of a circuit', () => {
 describe('The journey of a message', () => {
   test('shows clocks in percent, and the kind of THRU only where there is one', () => {
     const input = makeJack('in', 'din5', 'din', { part: 'H11L1' });
-    const time = prepareTimeLink({
-      output: makeJack('out', 'din5', 'din'),
-      branches: [{ input, leads: [] }],
-    });
+    const link: Link = { output: makeJack('out', 'din5', 'din'), branches: [{ input, leads: [] }] };
     const fields = (hops: number): string =>
       htmlOf(JourneyFields, {
-        time,
+        link,
         journey: { ...PLAIN_JOURNEY, hops, senderClock: 0.01, receiverClock: -0.005 },
         onchange: nothing,
       });
