@@ -47,6 +47,6 @@ export { LEVELS } from './tasks/task.ts';
 export type { Drawn, Grading, Level, Shows, Task, TaskId } from './tasks/task.ts';
 export { TASKS_BY_LESSON, makeTask } from './tasks/tasks.ts';
 export { NO_RECORD, mergeRecords, readRecord, standings, withAttempt } from './tasks/record.ts';
-export type { Attempt, LearnRecord, Standing } from './tasks/record.ts';
+export type { Attempt, LearnRecord } from './tasks/record.ts';
 export { anotherLike, isDue, tasksOfLesson, tasksToPractise } from './tasks/session.ts';
 export type { Wanted } from './tasks/session.ts';
