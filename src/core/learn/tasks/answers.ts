@@ -58,21 +58,27 @@ function readOrder(said: string, items: readonly string[]): Said {
 
 /** A number in the unit of the task; a unit of the same kind is worked out: '0.0054 A' for 5.4 mA. */
 function readNumber(said: string, unit: Unit): Said {
-  const found = /^([+-]?\d*[.,]?\d+(?:e[+-]?\d+)?)\s*(.*)$/i.exec(
-    said.replace(/\s*(Ω|Ohm|ohms)$/i, ' ohm').replace(/kΩ$/, ' kohm'),
-  );
+  const found = /^([+-]?(?:\d+[.,]?\d*|[.,]\d+)(?:e[+-]?\d+)?)\s*(.*)$/i.exec(said);
   if (!found)
     return problem(`a number${unit === 'bytes' || unit === 'crossings' ? '' : ` in ${unit}`}`, said);
   const [, digits = '', typed = ''] = found;
   const number = Number(digits.replace(',', '.'));
   const row: Readonly<Record<string, number>> = UNIT_ROWS.find((one) => unit in one) ?? {};
-  const name = typed.trim().replace('µ', 'µ').replace(/^us$/, 'µs').replace(/^uA$/, 'µA');
+  const name = unitName(typed);
   if (name === '') return { answer: String(number) };
   const size = row[name] ?? (name === unit.replace(/s$/, '') ? 1 : undefined);
   const own = row[unit] ?? 1;
   return size === undefined
     ? problem(`a number in ${unit}`, said)
     : { answer: String((number * size) / own) };
+}
+
+/** A unit as it may be typed, in the one way that it is written here; the two letters for micro are one. */
+function unitName(typed: string): string {
+  return typed
+    .trim()
+    .replace(/^(k?)\s*(?:\u03a9|\u2126|ohms?)$/i, (_, kilo: string) => `${kilo.toLowerCase()}ohm`)
+    .replace(/^[u\u03bc](?=[sA]$)/, '\u00b5');
 }
 
 function readBytes(said: string): Said {

@@ -133,14 +133,19 @@ function countCrossings(level: Level, chance: Chance): Drawn {
     ),
   );
   const crossed = Array.from({ length: IN_A_ROW[level] }, () => chance.pick([true, false]));
-  const leads = crossed.map((one) => makeLead('trs-3.5', 'trs-3.5', one ? CROSSED_TRS : STRAIGHT_TRS));
+  // All but the last end in a jack that takes the next one's plug: two plugs join nothing.
+  const leads = crossed.map((one, at) =>
+    makeLead('trs-3.5', 'trs-3.5', one ? CROSSED_TRS : STRAIGHT_TRS, {
+      to: { connector: 'trs-3.5', form: at === crossed.length - 1 ? 'plug' : 'jack' },
+    }),
+  );
   const right = works(
     checkLink({ output: pair.output, branches: [{ input: pair.input, leads }] }, 'outcome'),
   );
   const count = crossed.filter(Boolean).length;
   const choices = { yes: 'Yes', no: 'No: the pair arrives the wrong way round' } as const;
   return {
-    ask: `From ${sayJack(pair.output)}, out, to ${sayJack(pair.input)}, in, through these leads in a row. Do notes get through?`,
+    ask: `From ${sayJack(pair.output)}, out, to ${sayJack(pair.input)}, in, through a lead and extension leads, all in a row. Do notes get through?`,
     shows: {
       shows: 'rows',
       rows: crossed.map((one, at) => [`lead ${at + 1}`, one ? 'tip and ring crossed' : 'straight'] as const),
