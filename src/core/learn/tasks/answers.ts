@@ -59,8 +59,7 @@ function readOrder(said: string, items: readonly string[]): Said {
 /** A number in the unit of the task; a unit of the same kind is worked out: '0.0054 A' for 5.4 mA. */
 function readNumber(said: string, unit: Unit): Said {
   const found = /^([+-]?(?:\d+[.,]?\d*|[.,]\d+)(?:e[+-]?\d+)?)\s*(.*)$/i.exec(said);
-  if (!found)
-    return problem(`a number${unit === 'bytes' || unit === 'crossings' ? '' : ` in ${unit}`}`, said);
+  if (!found) return problem(`a number${unit === 'links' ? '' : ` in ${unit}`}`, said);
   const [, digits = '', typed = ''] = found;
   const number = Number(digits.replace(',', '.'));
   const row: Readonly<Record<string, number>> = UNIT_ROWS.find((one) => unit in one) ?? {};

@@ -20,10 +20,7 @@ export const UNIT_ROWS = [
   { s: 1, ms: 1e-3, µs: 1e-6 },
   { V: 1, mV: 1e-3 },
   { m: 1, cm: 1e-2 },
-  { bytes: 1 },
-  { bits: 1 },
-  { '%': 1 },
-  { crossings: 1 },
+  { links: 1 },
 ] as const satisfies readonly Readonly<Record<string, number>>[];
 
 type KeysOf<T> = T extends unknown ? keyof T : never;

@@ -1,5 +1,6 @@
 /** Every kind of task, lesson by lesson, and the making of a task from its identity. */
 import { BIT_TASKS } from './bit-tasks.ts';
+import { CHAIN_TASKS } from './chain-tasks.ts';
 import { chanceOf } from './chance.ts';
 import { DIFFER_TASKS } from './differ-tasks.ts';
 import { LENGTH_TASKS } from './length-tasks.ts';
@@ -12,6 +13,7 @@ export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
   'why-makers-differ': DIFFER_TASKS,
   'bits-on-the-wire': BIT_TASKS,
   'how-long-is-too-long': LENGTH_TASKS,
+  'why-a-chain-wears-bits-out': CHAIN_TASKS,
 };
 
 /** Salt of the worked example: another task of the same kind. */

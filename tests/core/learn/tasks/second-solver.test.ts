@@ -1,52 +1,8 @@
 /** A second solver for tasks: it reads the question as a learner does, works it out by school sums, and shares no code with the kinds. */
 import { describe, expect, it, test } from 'vitest';
-import { gradeAnswer, makeTask, writeTaskId } from '../../../../src/core/learn/index.ts';
-import type { Level, Task } from '../../../../src/core/learn/index.ts';
+import { gradeAnswer } from '../../../../src/core/learn/index.ts';
 import type { Style } from '../../../../src/core/wiring/index.ts';
-
-const LEVELS_TRIED = [1, 2, 3] as const;
-const SEEDS = Array.from({ length: 40 }, (_, at) => at * 53 + 11);
-
-function tasksOf(kind: string, levels: readonly Level[] = LEVELS_TRIED): readonly Task[] {
-  return levels.flatMap((level) =>
-    SEEDS.map((seed) => {
-      const task = makeTask({ kind, level, seed });
-      if (typeof task === 'string') throw new Error(task);
-      return task;
-    }),
-  );
-}
-
-/** The rows that a task shows, by what they are called. */
-function rowsOf({ shows }: Task): ReadonlyMap<string, string> {
-  if (shows?.shows !== 'rows') throw new Error('task: needs rows');
-  return new Map(shows.rows);
-}
-
-/** The first number of a text: '220 ohm' gives 220. */
-function numberIn(text: string | undefined): number {
-  return Number(/-?\d+(?:\.\d+)?/.exec(text ?? '')?.[0]);
-}
-
-/** The number after certain words in a question. */
-function numberAfter(text: string, words: RegExp): number {
-  return Number(new RegExp(`${words.source} (-?\\d+(?:\\.\\d+)?)`).exec(text)?.[1]);
-}
-
-/** Hand in an answer and expect it to be right. */
-function expectRight(task: Task, answer: string): void {
-  expect(gradeAnswer(task, answer), `${writeTaskId(task.id)}: ${task.ask} ${answer}`).toMatchObject({
-    right: true,
-  });
-}
-
-/** The place of the one option that begins so. */
-function optionOf({ form }: Task, start: string): string {
-  if (form.form !== 'choice') throw new Error('task: needs choices');
-  const found = form.options.flatMap((option, at) => (option.startsWith(start) ? [String(at)] : []));
-  expect(found, start).toHaveLength(1);
-  return found[0] ?? '';
-}
+import { expectRight, numberAfter, numberIn, optionOf, rowsOf, tasksOf } from './school.ts';
 
 describe('sums on the loop', () => {
   const LED = 1.4;

@@ -1,0 +1,107 @@
+/** Tasks on kinds of THRU: what each does to bits, and what it costs in time. */
+import { LATENCY_SECONDS } from '../../wiring/index.ts';
+import { BITS_PER_FRAME, bitSecondsOf } from '../../signal/index.ts';
+import { aNumber, oneOf, plainNumber } from './forms.ts';
+import type { Chance, Drawn, Level, TaskKind } from './task.ts';
+
+/** Milliseconds in a second. */
+const MILLI = 1e3;
+
+/** What becomes of bits in each kind of box, and how it may be told. */
+const BOXES = [
+  {
+    kind: 'hardware',
+    told: ['Its THRU repeats each edge as it comes.', 'Behind its input a gate drives the THRU straight on.'],
+    says: 'The shift of the link before goes on, and its own is added.',
+  },
+  {
+    kind: 'software',
+    told: [
+      'It reads each byte whole and sends it anew.',
+      'A processor takes the bytes in and sends them out again.',
+    ],
+    says: 'Edges come out fresh, at least a byte later.',
+  },
+  {
+    kind: 'split',
+    told: [
+      'Two inputs hang on one output by a plain Y lead.',
+      'One lead goes to two boxes, with nothing but wire in it.',
+    ],
+    says: 'Both hear the same edges, and share one current.',
+  },
+] as const;
+
+function kindOfThru(level: Level, chance: Chance): Drawn {
+  const cases = BOXES.flatMap(({ kind, told }) => told.map((words) => ({ kind, words })));
+  const { kind, words } = chance.turn(level === 3 ? cases.toReversed() : cases);
+  const right = BOXES.find((box) => box.kind === kind);
+  return {
+    ask: `${words} What becomes of the bits?`,
+    ...oneOf(
+      BOXES.map((box) =>
+        box === right
+          ? { text: box.says, right: true }
+          : {
+              text: box.says,
+              slip: `takes it for ${box.kind}`,
+              says: `That would be so where ${box.told[0].charAt(0).toLowerCase()}${box.told[0].slice(1)}`,
+            },
+      ),
+      chance,
+    ),
+    hints: [
+      'Ask what the box does with an edge: pass it on, or make a new one?',
+      'Who waits for a whole byte, and who does not?',
+      'Wire alone repeats nothing: it shares.',
+    ],
+    steps: [words, right?.says ?? ''],
+  };
+}
+
+function laterBy(level: Level, chance: Chance): Drawn {
+  const boxes = chance.turn([1, 2, 3, 4, 5]);
+  const latency = chance.pick(level === 3 ? [0.2, 0.5, 2, 1.5] : [LATENCY_SECONDS * MILLI, 0.5, 2]);
+  const byte = BITS_PER_FRAME * bitSecondsOf({}) * MILLI;
+  return {
+    ask: `A byte goes through ${boxes} ${boxes === 1 ? 'box' : 'boxes'} with a software THRU. How much later does it leave the last one, in milliseconds, than by a plain wire?`,
+    shows: {
+      shows: 'rows',
+      rows: [
+        ['each reads the whole byte', `${plainNumber(byte)} ms`],
+        ['and then waits', `${plainNumber(latency)} ms`],
+      ],
+    },
+    ...aNumber(boxes * (byte + latency), 'ms', BY_HAND, [
+      {
+        slip: 'byte forgotten',
+        value: boxes * latency,
+        says: 'Before it can send, each box has to have the whole byte.',
+      },
+      {
+        slip: 'waiting forgotten',
+        value: boxes * byte,
+        says: 'Each box waits a while before it sends: that counts too.',
+      },
+      { slip: 'one box', value: byte + latency, says: 'That is one box. Each of them does it again.' },
+    ]),
+    hints: [
+      'A software THRU reads first and sends then.',
+      'Add up what one box takes: reading, then waiting.',
+      'Take it as often as there are boxes.',
+    ],
+    steps: [
+      `One box: ${plainNumber(byte)} ms and ${plainNumber(latency)} ms make ${plainNumber(byte + latency)} ms.`,
+      `${boxes} of them: ${plainNumber(boxes * (byte + latency))} ms.`,
+    ],
+  };
+}
+
+/** Share by which a time worked out by hand may be off: rounding only. */
+const BY_HAND = 0.02;
+
+/** The tasks on kinds of THRU. */
+export const THRU_TASKS: readonly TaskKind[] = [
+  { kind: 'kind-of-thru', title: 'Which kind of THRU?', draw: kindOfThru },
+  { kind: 'later-by', title: 'How much later?', draw: laterBy },
+];
