@@ -41,9 +41,12 @@ export async function watch(page: Page, address: string): Promise<Watch> {
   page.on('response', (response) => {
     if (response.status() >= 400) complaints.push(`status ${response.status()}: ${response.url()}`);
     if (response.request().resourceType() === 'script') {
-      scripts.push(
-        response.body().then((body) => [response.url(), gzipSync(body, { level: 9 }).length] as const),
-      );
+      const weighed = response
+        .body()
+        .then((body) => [response.url(), gzipSync(body, { level: 9 }).length] as const);
+      // A page that has gone on to another address has no body to give: that fails only who asks for the weights.
+      weighed.catch(() => undefined);
+      scripts.push(weighed);
     }
   });
   await page.addInitScript(() => {
