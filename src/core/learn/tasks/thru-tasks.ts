@@ -17,7 +17,7 @@ const BOXES = [
   {
     kind: 'software',
     told: [
-      'It reads each byte whole and sends it anew.',
+      'It reads each byte whole and sends it again.',
       'A processor takes the bytes in and sends them out again.',
     ],
     says: 'Edges come out fresh, at least a byte later.',

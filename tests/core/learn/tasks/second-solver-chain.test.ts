@@ -45,9 +45,9 @@ describe('chains', () => {
     }
   });
 
-  it('a box that sends anew gives fresh edges, one that repeats adds its shift, and wire shares', () => {
+  it('a box that sends again gives fresh edges, one that repeats adds its shift, and wire shares', () => {
     for (const task of tasksOf('kind-of-thru')) {
-      const says = /anew|processor/.test(task.ask)
+      const says = /sends it again|processor/.test(task.ask)
         ? 'Edges come'
         : /gate|repeats/.test(task.ask)
           ? 'The shift'
