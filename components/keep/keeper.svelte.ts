@@ -69,7 +69,7 @@ export class Keeper<T> {
     this.#lastValue = fresh;
     this.#fresh = this.kind.write(fresh);
     const old = aside(this.shelf);
-    if (old !== undefined) this.#spoil(old, this.kind.name, 'it could not be read when it was opened before');
+    if (old !== undefined) this.#spoil(old, 'earlier work', 'it was put aside when it was found');
     this.#started = true;
     const { list, broken } = versions(this.shelf);
     this.versions = list;

@@ -1,10 +1,10 @@
 /** Every kind of task, lesson by lesson, and the making of a task from its identity. */
-import { BIT_TASKS } from './bit-tasks.ts';
-import { CHAIN_TASKS } from './chain-tasks.ts';
+import { BIT_TASKS } from './bits-on-the-wire/bit-tasks.ts';
+import { CHAIN_TASKS } from './why-a-chain-wears-bits-out/chain-tasks.ts';
 import { chanceOf } from './chance.ts';
-import { DIFFER_TASKS } from './differ-tasks.ts';
-import { LENGTH_TASKS } from './length-tasks.ts';
-import { LOOP_TASKS } from './loop-tasks.ts';
+import { DIFFER_TASKS } from './why-makers-differ/differ-tasks.ts';
+import { LENGTH_TASKS } from './how-long-is-too-long/length-tasks.ts';
+import { LOOP_TASKS } from './five-milliamp-loop/loop-tasks.ts';
 import type { Task, TaskId, TaskKind } from './task.ts';
 
 /** Kinds by lesson, the lesson's name as in its address, in the order of the lessons. */

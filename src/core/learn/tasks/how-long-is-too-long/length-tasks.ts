@@ -1,6 +1,6 @@
 /** Tasks on the length of a lead: ohms, volts, current, and what the standard allows. */
-import { checkLink, sayAmperes } from '../../verdict/index.ts';
-import { GAUGES, STANDARD_METRES, wireOhmsPerMetre } from '../../wiring/index.ts';
+import { checkLink, sayAmperes } from '../../../verdict/index.ts';
+import { GAUGES, STANDARD_METRES, wireOhmsPerMetre } from '../../../wiring/index.ts';
 import {
   COPPER_TASKS,
   LENGTHS,
@@ -11,8 +11,8 @@ import {
   linkOf,
   sayGauge,
 } from './copper-tasks.ts';
-import { inOrder, oneOf, plainNumber } from './forms.ts';
-import type { Chance, Drawn, Level, TaskKind } from './task.ts';
+import { inOrder, oneOf, plainNumber } from '../forms.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 function rankLeads(level: Level, chance: Chance): Drawn {
   const first = { metres: drawnLength(level, chance), gauge: chance.pick(GAUGES) };

@@ -1,8 +1,8 @@
 /** Tasks on chains: what delays do to bits, how long a chain may be, and kinds of THRU. Delays here are drawn by the seed. */
-import { STANDARD_EDGE_BUDGET, bitSecondsOf } from '../../signal/index.ts';
-import { aNumber, oneOf, plainNumber } from './forms.ts';
+import { STANDARD_EDGE_BUDGET, bitSecondsOf } from '../../../signal/index.ts';
+import { aNumber, oneOf, plainNumber } from '../forms.ts';
 import { THRU_TASKS } from './thru-tasks.ts';
-import type { Chance, Drawn, Level, TaskKind } from './task.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** Microseconds in a second: delays are told in microseconds. */
 const MICRO = 1e6;

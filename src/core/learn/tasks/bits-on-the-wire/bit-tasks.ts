@@ -1,8 +1,8 @@
 /** Tasks on bits and bytes. Bytes are made and taken apart by the signal floor; the formulas here are those of the mistakes. */
-import { BITS_PER_FRAME, frameBit, hexOf } from '../../signal/index.ts';
-import { oneOf, theBytes } from './forms.ts';
+import { BITS_PER_FRAME, frameBit, hexOf } from '../../../signal/index.ts';
+import { oneOf, theBytes } from '../forms.ts';
 import { MESSAGE_TASKS, NOTES } from './message-tasks.ts';
-import type { Chance, Drawn, Level, TaskKind } from './task.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** Data bits of a byte. */
 const DATA_BITS = 8;

@@ -1,8 +1,8 @@
 /** Tasks on kinds of THRU: what each does to bits, and what it costs in time. */
-import { LATENCY_SECONDS } from '../../wiring/index.ts';
-import { BITS_PER_FRAME, bitSecondsOf } from '../../signal/index.ts';
-import { aNumber, oneOf, plainNumber } from './forms.ts';
-import type { Chance, Drawn, Level, TaskKind } from './task.ts';
+import { LATENCY_SECONDS } from '../../../wiring/index.ts';
+import { BITS_PER_FRAME, bitSecondsOf } from '../../../signal/index.ts';
+import { aNumber, oneOf, plainNumber } from '../forms.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** Milliseconds in a second. */
 const MILLI = 1e3;

@@ -1,11 +1,11 @@
 /** Tasks on why makers differ: types, straight and crossed leads, and leads to lay. What works is solved. */
-import { checkLink, linkFor, works } from '../../verdict/index.ts';
-import { STRAIGHT_TRS, makeJack, makeLead, styleEntry, wires } from '../../wiring/index.ts';
-import type { Conductor, Line, Style } from '../../wiring/index.ts';
-import { oneOf } from './forms.ts';
+import { checkLink, linkFor, works } from '../../../verdict/index.ts';
+import { STRAIGHT_TRS, makeJack, makeLead, styleEntry, wires } from '../../../wiring/index.ts';
+import type { Conductor, Line, Style } from '../../../wiring/index.ts';
+import { oneOf } from '../forms.ts';
 import { LAY_TASKS } from './lay-tasks.ts';
-import { sayJack, type Pair } from './pairs.ts';
-import type { Chance, Drawn, Level, TaskKind } from './task.ts';
+import { sayJack, type Pair } from '../pairs.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 const CROSSED_TRS = wires('tip-ring', 'ring-tip', 'sleeve-sleeve');
 

@@ -1,8 +1,8 @@
 /** Tasks on messages: their bytes, how long they take, and running status. */
-import { BITS_PER_FRAME, bitSecondsOf, bytesOf, hexOf } from '../../signal/index.ts';
-import type { Item } from '../../signal/index.ts';
-import { aNumber, plainNumber, theBytes } from './forms.ts';
-import type { Chance, Drawn, Level, TaskKind } from './task.ts';
+import { BITS_PER_FRAME, bitSecondsOf, bytesOf, hexOf } from '../../../signal/index.ts';
+import type { Item } from '../../../signal/index.ts';
+import { aNumber, plainNumber, theBytes } from '../forms.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** Notes and speeds that look different from one another in hex. */
 export const NOTES = [0x30, 0x35, 0x37, 0x3c, 0x40, 0x43, 0x48] as const;

@@ -1,9 +1,9 @@
 /** Tasks on the conductors of a lead: what may be cut, and which way the current goes. Both are solved. */
-import { checkLink, linkFor, sayAmperes } from '../../verdict/index.ts';
-import { contactWords, makeJack, wires } from '../../wiring/index.ts';
-import type { Conductor, Jack } from '../../wiring/index.ts';
-import { eachThat, oneOf } from './forms.ts';
-import type { Chance, Drawn, Level, TaskKind } from './task.ts';
+import { checkLink, linkFor, sayAmperes } from '../../../verdict/index.ts';
+import { contactWords, makeJack, wires } from '../../../wiring/index.ts';
+import type { Conductor, Jack } from '../../../wiring/index.ts';
+import { eachThat, oneOf } from '../forms.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** Jacks and leads whose conductors are cut one by one. */
 const CUTS: readonly {

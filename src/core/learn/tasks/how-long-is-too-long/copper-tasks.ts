@@ -1,9 +1,9 @@
 /** Tasks on the copper of a lead: its ohms, its length, and the volts that it takes. */
-import { checkLink, sayAmperes } from '../../verdict/index.ts';
-import { GAUGES, STRAIGHT_DIN, makeJack, makeLead, wireOhmsPerMetre } from '../../wiring/index.ts';
-import type { Link } from '../../wiring/index.ts';
-import { aNumber, plainNumber } from './forms.ts';
-import type { Chance, Drawn, Level, TaskKind } from './task.ts';
+import { checkLink, sayAmperes } from '../../../verdict/index.ts';
+import { GAUGES, STRAIGHT_DIN, makeJack, makeLead, wireOhmsPerMetre } from '../../../wiring/index.ts';
+import type { Link } from '../../../wiring/index.ts';
+import { aNumber, plainNumber } from '../forms.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** Lengths of leads, metres: on a board, across a stage, and from level 3 on across a house. */
 export const LENGTHS = [1, 2, 3, 5, 6, 8, 10, 12, 15] as const;

@@ -1,12 +1,12 @@
 /** Tasks on one lead between two jacks: to lay it, to say what it does, to find what is missing. All are solved. */
-import { checkLink, lineByLine, linkFor, linkWords } from '../../verdict/index.ts';
-import { contactWords, lineAt, makeJack, styleEntry, wires } from '../../wiring/index.ts';
-import type { Conductor, Connector, Jack, Style } from '../../wiring/index.ts';
-import { NO_LEAD, answerOfLead } from './answers.ts';
-import { oneOf } from './forms.ts';
-import { gradeLead, wrongLeads } from './grade-lead.ts';
-import { canServe, sayJack, type Pair } from './pairs.ts';
-import type { Chance, Drawn, Level, TaskKind } from './task.ts';
+import { checkLink, lineByLine, linkFor, linkWords } from '../../../verdict/index.ts';
+import { contactWords, lineAt, makeJack, styleEntry, wires } from '../../../wiring/index.ts';
+import type { Conductor, Connector, Jack, Style } from '../../../wiring/index.ts';
+import { NO_LEAD, answerOfLead } from '../answers.ts';
+import { oneOf } from '../forms.ts';
+import { gradeLead, wrongLeads } from '../grade-lead.ts';
+import { canServe, sayJack, type Pair } from '../pairs.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 const LAID_STYLES: readonly (readonly [Connector, Style])[] = [
   ['din5', 'din'],

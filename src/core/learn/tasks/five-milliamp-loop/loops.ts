@@ -1,7 +1,7 @@
 /** Loops in numbers, for tasks that work them out. The current is solved. */
-import { checkLink, linkFor } from '../../verdict/index.ts';
-import { makeJack, wires } from '../../wiring/index.ts';
-import type { Jack } from '../../wiring/index.ts';
+import { checkLink, linkFor } from '../../../verdict/index.ts';
+import { makeJack, wires } from '../../../wiring/index.ts';
+import type { Jack } from '../../../wiring/index.ts';
 
 /** What an LED keeps in these tasks, volts: the typical forward voltage of a 6N138 at 5 mA (twin data sheet 83669). */
 export const LED_VOLTS = 1.4;

@@ -1,8 +1,8 @@
 /** Tasks on the five-milliamp loop. Every right answer is solved; the formulas here are those of the mistakes. */
-import { checkLink, linkFor, sayAmperes } from '../../verdict/index.ts';
-import { makeJack } from '../../wiring/index.ts';
+import { checkLink, linkFor, sayAmperes } from '../../../verdict/index.ts';
+import { makeJack } from '../../../wiring/index.ts';
 import { CONDUCTOR_TASKS } from './conductor-tasks.ts';
-import { aNumber, inOrder, oneOf, plainNumber } from './forms.ts';
+import { aNumber, inOrder, oneOf, plainNumber } from '../forms.ts';
 import {
   LED_VOLTS,
   LOOPS,
@@ -14,7 +14,7 @@ import {
   total,
   type Loop,
 } from './loops.ts';
-import type { Chance, Drawn, Level, TaskKind } from './task.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** Share by which a number worked out by hand may be off: the LED's voltage moves a little with its current. */
 const BY_HAND = 0.06;
