@@ -1,11 +1,10 @@
 /** From a work and its verdict to what the figure draws. */
 import { lineAt, mate } from '../../src/core/wiring/index.ts';
 import { linkWords, sayAmperes, sayVolts } from '../../src/core/verdict/index.ts';
-import type { Conductor, Contact, Lead, Line, Side, State } from '../../src/core/wiring/index.ts';
+import type { Conductor, Contact, Lead, Line, Side, State, View } from '../../src/core/wiring/index.ts';
 import type { LinkVerdict, Spot } from '../../src/core/verdict/index.ts';
 import { drawLead } from '../../src/draw/lead.ts';
 import type { ChainInput, LeadDrawing, LeadJoint } from '../../src/draw/lead-shape.ts';
-import type { View } from '../../src/draw/face.ts';
 import type { ConductorRef, ContactRef } from '../figures/refs.ts';
 import { isEmpty, jackOn, leadsOn } from './work.ts';
 import type { Work } from './work.ts';

@@ -2,9 +2,10 @@
  * A connector with all ways out of it, at its place in a drawing.
  */
 import { familyOf } from '../core/wiring/index.ts';
+import type { FaceInput } from '../core/wiring/index.ts';
 import { DIN_EDGE, DIN_REACH, dinEscapes } from './din-escape.ts';
 import { DIN_MILLIMETRES, DIN_SCALE, drawDin } from './din.ts';
-import type { Block, FaceDrawing, FaceInput } from './face.ts';
+import type { Block, FaceDrawing } from './face.ts';
 import type { Box, Exit, Point } from './geometry.ts';
 import { boundsOf } from './geometry.ts';
 import { phoneEscapes } from './phone-escape.ts';

@@ -3,9 +3,9 @@
  * Every route is laid by hand in millimetres (x right, y up, key down) on tracks at least 1 mm apart, by the place of a pin
  * and not by its number: places a to e run over the top from left to right, f and g are beside the key.
  */
-import type { Contact } from '../core/wiring/index.ts';
-import type { DinView } from './din.ts';
-import { DIN_MILLIMETRES, dinAngle, dinPin, pinsOf } from './din.ts';
+import { dinAngle, pinsOf } from '../core/wiring/index.ts';
+import type { Contact, DinView } from '../core/wiring/index.ts';
+import { DIN_MILLIMETRES, dinPin } from './din.ts';
 import type { Escape, Route } from './face.ts';
 import type { Exit, Point } from './geometry.ts';
 import { towards } from './geometry.ts';

@@ -1,12 +1,11 @@
 /**
  * Faces of the 5-pin and 7-pin DIN connectors, drawn to scale.
- * Pitch circle, pin and shell: a museum's reference page on the DIN connectors, secondary (c). Angles: worked out there from
- * an encyclopedia text, an open symbol library and a build guide, all agreeing (c). Where the key is: same pages.
+ * Pitch circle, pin and shell: a museum's reference page on the DIN connectors, secondary (c). Where the key is: same page.
  * The depth of key and shell, the holes and the solder cups are for drawing only.
  */
-import type { Connector, Contact } from '../core/wiring/index.ts';
-import { contactsOf, words } from '../core/wiring/index.ts';
-import type { FaceContact, FaceDrawing, FaceInput, Outline } from './face.ts';
+import type { Contact, DinView } from '../core/wiring/index.ts';
+import { dinAngle, dinReadingOrder, pinsOf, words } from '../core/wiring/index.ts';
+import type { FaceContact, FaceDrawing, Outline } from './face.ts';
 import type { Exit, Point } from './geometry.ts';
 import { circlePath, linePath, polygonPath, ringPath, towards } from './geometry.ts';
 import { TEXT_SIZES, centredText } from './text.ts';
@@ -24,42 +23,6 @@ export const DIN_MILLIMETRES = {
 /** Pixels a millimetre at which a pin holds its number and two neighbours are 37 px apart. */
 export const DIN_SCALE = 14;
 
-/** Degrees, counter-clockwise from the right, key at the bottom: socket seen from its mating face, and plug from its solder side. */
-const ANGLES: Readonly<Partial<Record<Contact, number>>> = {
-  '1': 180,
-  '2': 90,
-  '3': 0,
-  '4': 135,
-  '5': 45,
-  '6': 225,
-  '7': 315,
-};
-
-/** How a DIN connector is looked at; `turned` turns the page half round, so that the key is at the top. */
-export interface DinView extends FaceInput {
-  readonly turned?: boolean;
-}
-
-/** True when the view is the mirror image of the socket's mating face: its solder side, and the plug's pins. */
-function mirrored({ form, view }: FaceInput): boolean {
-  return (form === 'plug') === (view === 'mating');
-}
-
-/**
- * The angle of a pin, degrees counter-clockwise from the right.
- * Throws for a contact that is no pin of the connector.
- */
-export function dinAngle(input: DinView, contact: Contact): number {
-  const angle = ANGLES[contact];
-  if (angle === undefined || !contactsOf(input.connector).includes(contact)) {
-    throw new RangeError(
-      `a ${words(input.connector)} connector: contact must be one of its pins, got '${contact}'`,
-    );
-  }
-  const seen = mirrored(input) ? 180 - angle : angle;
-  return (seen + (input.turned === true ? 180 : 0) + 360) % 360;
-}
-
 /** The middle of a pin in millimetres from the middle of the face, x to the right, y up. */
 export function dinPin(input: DinView, contact: Contact): Point {
   const radians = (dinAngle(input, contact) * Math.PI) / 180;
@@ -67,19 +30,6 @@ export function dinPin(input: DinView, contact: Contact): Point {
     x: DIN_MILLIMETRES.pitchRadius * Math.cos(radians),
     y: DIN_MILLIMETRES.pitchRadius * Math.sin(radians),
   };
-}
-
-/** Pins from left to right as the eye meets them, those level with one another from the top down. */
-export function dinReadingOrder(input: DinView): readonly Contact[] {
-  return pinsOf(input.connector)
-    .map((contact) => ({ contact, at: dinPin(input, contact) }))
-    .sort((a, b) => a.at.x - b.at.x || b.at.y - a.at.y)
-    .map(({ contact }) => contact);
-}
-
-/** The pins of a connector, without its shell. */
-export function pinsOf(connector: Connector): readonly Contact[] {
-  return contactsOf(connector).filter((contact) => contact !== 'shell');
 }
 
 /** 'solder side, key down'. */

@@ -1,12 +1,9 @@
 /**
  * What every drawing of a connector consists of.
  */
-import type { Connector, Contact, Form } from '../core/wiring/index.ts';
+import type { Contact } from '../core/wiring/index.ts';
 import type { Box, Exit, Point } from './geometry.ts';
 import type { Anchor } from './text.ts';
-
-/** Where the eye is: before the mating face, or behind it where the soldering is done. */
-export type View = 'mating' | 'solder';
 
 /** 'outline' 1.6 px ink, 'hatch' cut metal or plastic, 'hairline' a thin line, 'fill' solid ink, 'sheet' paper that hides what is under it. */
 type OutlineKind = 'outline' | 'hatch' | 'hairline' | 'fill' | 'sheet' | 'ghost';
@@ -49,13 +46,6 @@ export interface FaceDrawing {
   readonly contacts: readonly FaceContact[];
   readonly caption: string;
   readonly textAlternative: string;
-}
-
-/** One connector to draw. */
-export interface FaceInput {
-  readonly connector: Connector;
-  readonly form: Form;
-  readonly view: View;
 }
 
 /** Ways from a contact's rim to the edge of a block: points in pixels, the last one on the edge. */

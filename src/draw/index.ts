@@ -3,8 +3,6 @@
  */
 export { along } from './along.ts';
 export { drawFace } from './block.ts';
-export { dinReadingOrder } from './din.ts';
-export type { View } from './face.ts';
 export type { Box, Point } from './geometry.ts';
 export { PROBES, drawProbing, placeName, placeOf } from './probing.ts';
 export type { Probe, ProbingDrawing } from './probing.ts';

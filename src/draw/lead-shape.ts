@@ -1,6 +1,6 @@
 /** The shape of a drawing of a lead, or of leads in series: what it is drawn from, and what a component puts on the page. */
-import type { Connector, Contact, Form, Side } from '../core/wiring/index.ts';
-import type { FaceContact, Outline, View } from './face.ts';
+import type { Connector, Contact, Form, Side, View } from '../core/wiring/index.ts';
+import type { FaceContact, Outline } from './face.ts';
 import type { Box, Point } from './geometry.ts';
 import type { JointTouch } from './joint.ts';
 import type { LineKind } from './stroke.ts';

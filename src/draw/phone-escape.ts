@@ -1,8 +1,8 @@
 /**
  * Ways out of a phone plug, its lugs or a jack: straight, or over or under the handle on a track of its own.
  */
-import type { Contact } from '../core/wiring/index.ts';
-import type { Escape, FaceContact, FaceDrawing, FaceInput, Route } from './face.ts';
+import type { Contact, FaceInput } from '../core/wiring/index.ts';
+import type { Escape, FaceContact, FaceDrawing, Route } from './face.ts';
 import type { Exit, Point } from './geometry.ts';
 
 /** Pixels between two tracks, between the first one and metal, and from the drawing to the edge of its block. */

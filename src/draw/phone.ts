@@ -1,9 +1,9 @@
 /**
  * Phone plugs and jacks in side view: not to scale.
  */
-import type { Connector } from '../core/wiring/index.ts';
+import type { Connector, FaceInput } from '../core/wiring/index.ts';
 import { contactsOf, diameterOf, familyOf, words } from '../core/wiring/index.ts';
-import type { FaceContact, FaceDrawing, FaceInput, Outline } from './face.ts';
+import type { FaceContact, FaceDrawing, Outline } from './face.ts';
 import type { Box, Exit, Point } from './geometry.ts';
 import { boundsOf, boxPath, linePath, polygonPath } from './geometry.ts';
 import { jackParts } from './phone-jack.ts';

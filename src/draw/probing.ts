@@ -1,12 +1,12 @@
 /**
  * A meter under the plugs that it is held to: faces, two probes with their leads, and the room of the meter itself.
  */
-import type { Connector, Contact, Side } from '../core/wiring/index.ts';
+import type { Connector, Contact, Side, View } from '../core/wiring/index.ts';
 import type { LeadContact } from '../core/readings/index.ts';
 import { familyOf } from '../core/wiring/index.ts';
 import { samePlace } from '../core/readings/index.ts';
 import { drawFace } from './block.ts';
-import type { FaceContact, FaceDrawing, Outline, View } from './face.ts';
+import type { FaceContact, FaceDrawing, Outline } from './face.ts';
 import type { Box, Point } from './geometry.ts';
 import { linePath, roundedPath } from './geometry.ts';
 import type { TextLine } from './text.ts';

@@ -3,8 +3,8 @@
  * DIN after `din.ts`. Phone jacks: the hole has the diameter of its plug; the nut round it is for drawing only.
  */
 import type { Connector } from '../core/wiring/index.ts';
-import { contactsOf, diameterOf } from '../core/wiring/index.ts';
-import { DIN_MILLIMETRES, dinAngle, drawDin } from './din.ts';
+import { contactsOf, diameterOf, dinAngle } from '../core/wiring/index.ts';
+import { DIN_MILLIMETRES, drawDin } from './din.ts';
 import type { Outline } from './face.ts';
 import { circlePath, polygonPath } from './geometry.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { Contact } from '../../src/core/wiring/index.ts';
-import { dinAngle, dinPin, dinReadingOrder, drawDin } from '../../src/draw/din.ts';
-import type { DinView } from '../../src/draw/din.ts';
+import { dinAngle, dinReadingOrder } from '../../src/core/wiring/index.ts';
+import type { Contact, DinView } from '../../src/core/wiring/index.ts';
+import { dinPin, drawDin } from '../../src/draw/din.ts';
 
 // Angles typed by hand from the tables (a) to (d) of the museum's page and the drawing of the 7-pin socket in the open symbol library.
 const SOCKET_FRONT = { '1': 180, '4': 135, '2': 90, '5': 45, '3': 0, '6': 225, '7': 315 };

@@ -6,8 +6,8 @@ import {
   type AuthoredLink,
   type Claims,
 } from '../../../src/core/learn/index.ts';
+import { dinReadingOrder } from '../../../src/core/wiring/index.ts';
 import type { Contact } from '../../../src/core/wiring/index.ts';
-import { dinReadingOrder } from '../../../src/draw/index.ts';
 import { links } from './data.ts';
 
 const face = (form: 'plug' | 'jack', view: 'mating' | 'solder'): readonly Contact[] =>

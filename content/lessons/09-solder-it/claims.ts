@@ -7,8 +7,8 @@ import {
   type Claims,
 } from '../../../src/core/learn/index.ts';
 import { cableSheet } from '../../../src/core/making/index.ts';
+import { dinReadingOrder } from '../../../src/core/wiring/index.ts';
 import type { State } from '../../../src/core/wiring/index.ts';
-import { dinReadingOrder } from '../../../src/draw/index.ts';
 import { links } from './data.ts';
 
 const pins = (view: 'mating' | 'solder'): readonly string[] =>

@@ -23,6 +23,8 @@ export {
   words,
 } from './connectors.ts';
 export type { Connector, Contact, Form } from './connectors.ts';
+export { dinAngle, dinReadingOrder, pinsOf } from './din-face.ts';
+export type { DinView, FaceInput, View } from './din-face.ts';
 export { STATES, addDriver } from './driver-circuit.ts';
 export type { State, Switching } from './driver-circuit.ts';
 export { addLeads } from './lead-circuit.ts';

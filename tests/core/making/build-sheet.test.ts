@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readFileSync } from 'node:fs';
-import { dinAngle } from '../../../src/draw/din.ts';
+import { dinAngle } from '../../../src/core/wiring/din-face.ts';
 import type { Contact } from '../../../src/core/wiring/connectors.ts';
 import { cableSheet } from '../../../src/core/making/build-sheet.ts';
 import { cutLength, sayStrip } from '../../../src/core/making/lengths.ts';
