@@ -2,14 +2,17 @@ import mdx from '@astrojs/mdx';
 import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
 import { licences } from './src/licences/integration.mjs';
+import { headers } from './src/headers/integration.mjs';
 import { offline } from './src/offline/integration.mjs';
 
 export default defineConfig({
   output: 'static',
+  // Where the site stands on its host, such as '/course/loop/'.
+  base: process.env.BASE_PATH ?? '/',
   trailingSlash: 'always',
   prefetch: false,
   devToolbar: { enabled: false },
-  integrations: [mdx(), svelte(), licences(), offline()],
+  integrations: [mdx(), svelte(), licences(), headers(), offline()],
   // The highlighter writes inline styles, which the policy below forbids.
   markdown: { syntaxHighlight: false },
   build: { inlineStylesheets: 'never' },

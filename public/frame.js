@@ -1,9 +1,9 @@
 // No page of the site may stand inside a page of somebody else, who could lay things over it. A header forbids it where the host
-// sends one; this does where it sends none. Pages made to be embedded are named here.
+// sends one; this does where it sends none. Pages made to be embedded stand in a folder of their own.
 (() => {
-  const EMBEDDABLE = ['/embed/'];
   if (window.top === window.self) return;
-  if (EMBEDDABLE.some((start) => location.pathname.startsWith(start))) return;
+  const embeddable = new URL('embed/', document.currentScript.src).pathname;
+  if (location.pathname.startsWith(embeddable)) return;
   window.stop();
   const link = document.createElement('a');
   link.href = location.href;

@@ -1,6 +1,7 @@
 // Asks the browser to keep the site for use without a network, and tells the reader of a newer version, or of a part of the page
 // that could not be fetched. Nothing on a page waits for it.
 (() => {
+  const worker = new URL('sw.js', document.currentScript.src);
   const notice = () => document.getElementById('notice');
 
   /** Say something above the page, with one thing to do about it. */
@@ -62,6 +63,6 @@
   });
 
   addEventListener('load', () => {
-    serviceWorker.register('/sw.js').then(watch, () => undefined);
+    serviceWorker.register(worker).then(watch, () => undefined);
   });
 })();

@@ -1,3 +1,4 @@
+import { withBase } from '../parts/with-base.ts';
 import { getCollection, getEntry, type CollectionEntry } from 'astro:content';
 
 /** Collections of content/reference that authors point into by id. */
@@ -28,7 +29,7 @@ export interface PlacedLesson {
 /** Every lesson in order. The number is that of its folder; throws when two lessons share one. */
 export async function lessonsInOrder(): Promise<readonly PlacedLesson[]> {
   const lessons = (await getCollection('lessons'))
-    .map((entry) => ({ entry, number: numberOf(entry), address: `/lessons/${entry.id}/` }))
+    .map((entry) => ({ entry, number: numberOf(entry), address: withBase(`/lessons/${entry.id}/`) }))
     .sort((one, other) => one.number - other.number);
   lessons.forEach(({ number, entry }, place) => {
     if (lessons[place - 1]?.number === number) {

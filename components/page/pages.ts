@@ -1,4 +1,5 @@
 /** The pages of the workbook by what a reader comes with: one list for the header, the front page and whatever else leads on. */
+import { withBase } from '../parts/with-base.ts';
 
 /** A page, or a group of pages. `main` pages stand in the header where there is room. */
 interface PageLink {
@@ -12,33 +13,33 @@ export const PAGE_GROUPS: readonly { readonly need: string; readonly pages: read
   {
     need: 'Find the lead',
     pages: [
-      { address: '/', name: 'Will they talk?' },
-      { address: '/bench/', name: 'Bench', main: true },
-      { address: '/jack-finder/', name: 'Jack finder', main: true },
-      { address: '/meter/', name: 'Meter' },
+      { address: withBase('/'), name: 'Will they talk?' },
+      { address: withBase('/bench/'), name: 'Bench', main: true },
+      { address: withBase('/jack-finder/'), name: 'Jack finder', main: true },
+      { address: withBase('/meter/'), name: 'Meter' },
     ],
   },
   {
     need: 'Make it, mend it',
     pages: [
-      { address: '/cable-sheet/', name: 'Build sheet' },
-      { address: '/fault-bench/', name: 'Find the fault', main: true },
-      { address: '/in-time/', name: 'Bytes on the wire' },
+      { address: withBase('/cable-sheet/'), name: 'Build sheet' },
+      { address: withBase('/fault-bench/'), name: 'Find the fault', main: true },
+      { address: withBase('/in-time/'), name: 'Bytes on the wire' },
     ],
   },
   {
     need: 'Plan the board',
-    pages: [{ address: '/board/', name: 'Board plan', main: true }],
+    pages: [{ address: withBase('/board/'), name: 'Board plan', main: true }],
   },
   {
     need: 'Learn, teach, look up',
     pages: [
-      { address: '/lessons/', name: 'Lessons', main: true },
-      { address: '/practice/', name: 'Practice', main: true },
-      { address: '/quick-reference/', name: 'Quick reference', main: true },
-      { address: '/glossary/', name: 'Glossary' },
-      { address: '/sources/', name: 'Sources' },
-      { address: '/safety/', name: 'Safety' },
+      { address: withBase('/lessons/'), name: 'Lessons', main: true },
+      { address: withBase('/practice/'), name: 'Practice', main: true },
+      { address: withBase('/quick-reference/'), name: 'Quick reference', main: true },
+      { address: withBase('/glossary/'), name: 'Glossary' },
+      { address: withBase('/sources/'), name: 'Sources' },
+      { address: withBase('/safety/'), name: 'Safety' },
     ],
   },
 ];

@@ -4,8 +4,8 @@ import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-/** Files that nobody needs offline: the worker itself, and the picture of the README. */
-const LEFT_OUT = ['sw.js', 'bench-picture.png'];
+/** Files that nobody needs offline: the worker itself, what the host reads, and the picture of the README. */
+const LEFT_OUT = ['sw.js', '_headers', 'bench-picture.png'];
 
 /** Characters of a file's hash that the worker compares: 64 bits, against another file and not against an enemy (our choice). */
 const HASH_CHARACTERS = 16;
@@ -15,8 +15,9 @@ const hashOf = (content) => createHash('sha256').update(content).digest('hex').s
 /**
  * Write the service worker of a folder that holds a built site.
  * @param {string} folder
+ * @param {string} base where the site stands on its host, with a slash at both ends
  */
-export function writeWorker(folder) {
+export function writeWorker(folder, base = '/') {
   const names = readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath, entry.name).slice(join(folder, sep).length).split(sep).join('/'))
@@ -24,7 +25,7 @@ export function writeWorker(folder) {
     .sort();
   const files = Object.fromEntries(
     names.map((name) => [
-      `/${name.replace(/(^|\/)index\.html$/, '$1')}`,
+      `${base}${name.replace(/(^|\/)index\.html$/, '$1')}`,
       hashOf(readFileSync(join(folder, name))),
     ]),
   );
@@ -38,8 +39,14 @@ export function writeWorker(folder) {
 
 /** @returns {import('astro').AstroIntegration} */
 export function offline() {
+  let base = '/';
   return {
     name: 'offline',
-    hooks: { 'astro:build:done': ({ dir }) => writeWorker(fileURLToPath(dir)) },
+    hooks: {
+      'astro:config:done': ({ config }) => {
+        base = config.base.replace(/\/?$/, '/');
+      },
+      'astro:build:done': ({ dir }) => writeWorker(fileURLToPath(dir), base),
+    },
   };
 }

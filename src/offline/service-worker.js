@@ -5,7 +5,9 @@
  */
 /* global FILES, FINGERPRINT */
 
-const PREFIX = 'five-milliamps ';
+/** Where this site stands on its host: another one may stand in another folder there. */
+const BASE = new URL('./', location.href).pathname;
+const PREFIX = `five-milliamps ${BASE} `;
 const STORE = PREFIX + FINGERPRINT;
 
 /** What a page shows that is neither kept nor to be had. */
@@ -18,7 +20,7 @@ const AWAY =
 const isNeeded = (address) => /\.(js|css)$/.test(address);
 
 /** A name that holds a hash of the content: what an older release kept under it may be taken over. */
-const isNamedByContent = (address) => address.startsWith('/_astro/');
+const isNamedByContent = (address) => address.startsWith(`${BASE}_astro/`);
 
 async function digestOf(bytes) {
   const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));

@@ -75,6 +75,24 @@ describe('Lint', () => {
   });
 });
 
+describe('Addresses', () => {
+  /** An address written from the root of the host, which would leave the folder that the site may stand in. */
+  const fromRoot = (text: string): readonly string[] =>
+    text.match(/\b(?:href|src|action)=(?:"\/|\{[`']\/)[^>\s]*/g) ?? [];
+
+  test('from the root are found in markup, as text and as code', () => {
+    expect(fromRoot('<a href="/bench/">')).toHaveLength(1);
+    expect(fromRoot('<a href={`/bench/${hash}`}>')).toHaveLength(1);
+    expect(fromRoot("<a href={withBase('/bench/')}>")).toEqual([]);
+  });
+
+  test('of the site pass through withBase on every page', () => {
+    const markup = [...texts].filter(([path]) => /^(components|src)\/.*\.(svelte|astro)$/.test(path));
+    expect(markup.length).toBeGreaterThan(100);
+    expect(markup.flatMap(([path, text]) => fromRoot(text).map((found) => `${path}: ${found}`))).toEqual([]);
+  });
+});
+
 describe('Exports', () => {
   test('are found as declared and as passed on', () => {
     const text =

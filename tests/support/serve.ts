@@ -3,21 +3,15 @@ import { createReadStream, existsSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { preview, type Connect, type PreviewServer } from 'vite';
+import { headersOf } from '../../src/headers/integration.mjs';
 
 /** The port that is tried first; when it is taken, the next one. */
 const FIRST_PORT = 4321;
 
-/** Headers of every answer. The rest of the content policy stands in each page; frame-ancestors works only as a header. */
-const HEADERS: Readonly<Record<string, string>> = {
-  'Content-Security-Policy': "frame-ancestors 'none'",
-  'Cross-Origin-Opener-Policy': 'same-origin',
-  'Referrer-Policy': 'no-referrer',
-  'X-Content-Type-Options': 'nosniff',
-};
-
-/** What to serve: a folder, and the port to try first. */
+/** What to serve: a folder, where it stands on the host ('/' or '/course/loop/', as it was built), and the port to try first. */
 interface ServeOptions {
   readonly folder: string;
+  readonly base?: string;
   readonly firstPort?: number;
 }
 
@@ -39,20 +33,20 @@ function isPage(folder: string, path: string): boolean {
 }
 
 /** What stands before the files: headers, methods, and the addresses of pages. */
-function before(folder: string): Connect.NextHandleFunction {
+function before(folder: string, base: string): Connect.NextHandleFunction {
   return (request, response, next) => {
-    for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
+    const [asked = '/', search = ''] = (request.url ?? '/').split(/(?=\?)/, 2);
+    // What stands beside the site's folder is not the site's.
+    const path = asked.startsWith(base) ? asked.slice(base.length - 1) : '';
+    for (const [name, value] of Object.entries(headersOf(path))) response.setHeader(name, value);
     if (request.method !== 'GET' && request.method !== 'HEAD') {
       response.writeHead(405, { Allow: 'GET, HEAD' }).end();
       return;
     }
-    const [path = '/', search] = (request.url ?? '/').split(/(?=\?)/, 2);
-    // A file whose name holds a hash of its content never changes; all others are asked for again.
-    if (path.startsWith('/_astro/'))
-      response.setHeader('Cache-Control', 'public, max-age=31536000, immutable');
-    if (path.endsWith('/')) request.url = `${path}index.html`;
-    else if (isPage(folder, path)) {
-      response.writeHead(301, { Location: `${path}/${search ?? ''}` }).end();
+    request.url = path + search;
+    if (path.endsWith('/')) request.url = `${path}index.html${search}`;
+    else if ((path !== '' || `${asked}/` === base) && isPage(folder, path)) {
+      response.writeHead(301, { Location: `${asked}/${search}` }).end();
       return;
     }
     next();
@@ -74,7 +68,7 @@ function missing(folder: string): Connect.NextHandleFunction {
  * Serve a folder on localhost, on the first free port from `firstPort` on.
  * Throws when the folder holds no index.html.
  */
-export async function serve({ folder, firstPort = FIRST_PORT }: ServeOptions): Promise<Site> {
+export async function serve({ folder, base = '/', firstPort = FIRST_PORT }: ServeOptions): Promise<Site> {
   const root = resolve(folder);
   if (!isFile(join(root, 'index.html'))) {
     throw new Error(`site '${root}': needs an index.html; run \`npm run build\` first`);
@@ -82,7 +76,7 @@ export async function serve({ folder, firstPort = FIRST_PORT }: ServeOptions): P
   const addresses = {
     name: 'our-addresses',
     configurePreviewServer({ middlewares }: PreviewServer) {
-      middlewares.use(before(root));
+      middlewares.use(before(root, base));
       return () => {
         middlewares.use(missing(root));
       };
@@ -101,12 +95,12 @@ export async function serve({ folder, firstPort = FIRST_PORT }: ServeOptions): P
   const bound = server.httpServer.address();
   if (bound === null || typeof bound === 'string')
     throw new Error(`site '${root}': needs a port, got ${bound ?? 'none'}`);
-  return { address: `http://localhost:${bound.port}/`, close: () => server.close() };
+  return { address: `http://localhost:${bound.port}${base}`, close: () => server.close() };
 }
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
   const folder = process.argv[2] ?? 'dist';
-  serve({ folder }).then(
+  serve({ folder, base: process.env['BASE_PATH'] ?? '/' }).then(
     ({ address }) => console.log(`Five Milliamps is at ${address} (stop it with Ctrl+C)`),
     (error: unknown) => {
       console.error(error instanceof Error ? error.message : error);
