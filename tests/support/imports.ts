@@ -98,7 +98,7 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   answer: ['parts', 'figures', 'keep', 'bench', 'meter'],
   practice: ['parts', 'figures', 'keep'],
   lesson: ['parts', 'figures', 'bench', 'meter'],
-  page: ['figures', 'time', 'bench', 'lesson'],
+  page: ['parts', 'figures', 'time', 'bench', 'lesson'],
 };
 
 /** The other folders outside the core, each with those it may import from. A lesson uses no other lesson. */
@@ -106,8 +106,9 @@ const OUTER_ARROWS: Readonly<Record<string, readonly string[]>> = {
   'src/draw': ['src/core'],
   'src/cli': ['src/core'],
   'src/licences': [],
+  'src/headers': [],
   'src/offline': [],
-  'src/layouts': ['src/core', 'src/styles', 'components/page', 'components/practice'],
+  'src/layouts': ['src/core', 'src/styles', 'components/page', 'components/parts', 'components/practice'],
   'src/pages': ['src/core', 'src/draw', 'src/layouts', 'src/styles', 'components', 'content'],
   'content/lessons': ['src/core', 'src/draw', 'components/lesson'],
   'content/reference': [],
