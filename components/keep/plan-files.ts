@@ -1,5 +1,6 @@
 /** Plans from files and addresses, and to them. Every answer is a value, so that the plan on screen stays as it was. */
 import {
+  planFileName,
   readPlanText,
   readSharedLink,
   sayProblems,
@@ -56,7 +57,7 @@ export async function planHash(plan: Plan): Promise<string> {
   return LINK_KEY + (await writeSharedLink(plan));
 }
 
-/** Hand the plan over as a file. */
+/** Hand the plan over as a file that says whose it is. */
 export function savePlan(plan: Plan): void {
-  saveText('five-milliamps-plan.json', writePlanText(plan), 'application/json');
+  saveText(planFileName(plan, 'json'), writePlanText(plan), 'application/json');
 }

@@ -1,37 +1,45 @@
 /** The command line as a function: what was typed goes in, an exit status comes out. */
-import { differences, readPlanText, sayProblems } from '../core/plan/index.ts';
+import { studentOfFile } from '../core/plan/index.ts';
 import type { Plan } from '../core/plan/index.ts';
 import { readOptions } from './options.ts';
 import { linesOf, rowsOf } from './rows.ts';
-import type { Row } from './rows.ts';
+import type { Asked, Row } from './rows.ts';
 import { jsonText, sayPath, shown } from './say.ts';
+import { sheetsOf } from './sheets.ts';
+import type { Sheet } from './sheets.ts';
+import { csvOf, summaryOf } from './summary.ts';
 
-const USAGE = `usage: npm run verdict -- [--json] [--against TEACHER.json] [--send BYTES] [--] FILE...
+const USAGE = `usage: npm run verdict -- [--json | --csv] [--against TEACHER.json] [--send BYTES] [--] FILE...
 
-Reads plan files and says of each link whether it works, and why. Links that share an output or an input are solved together.
-  --json           print an array, one entry a link
-  --against FILE   fail a file whose jacks or circuits differ from those of FILE
+Reads plans and says of each link whether it works, and why. Links that share an output or an input are solved together.
+  FILE             a plan file, a text with a link to a plan on each line, a folder with either, or a pattern such as "class/*.json"
+  --json           print an array, one entry a link, and one for each file without
+  --csv            print a table for a spreadsheet
+  --against FILE   fail a plan whose jacks, circuits or links differ from those of FILE
   --send BYTES     send bytes in hex, as in "90 88 00", and say what is heard at the input that decides
   --help           print this
   --               what follows are files, whatever they begin with
   -                as a FILE: the standard input
-A bad file is named, and the others are read all the same.
+A bad file is named, and the others are read all the same. Students are told by the ends of names, as in 'loop-07-ann.json'.
 Exit status: 0 every link works, 1 one does not, is not solved, or there is none, 2 a file is bad,
 3 a part of a link would be over its rating: do not connect it.`;
 
-/** Where the command line reads and writes. `read` gives the text of a file, '-' for the standard input, and throws where there is none. */
+/** Where the command line reads and writes. */
 interface Streams {
+  /** The files that a word stands for: a folder's, a pattern's, or the word itself. @throws when there is none. */
+  readonly list: (word: string) => readonly string[];
+  /** The text of a file, '-' for the standard input. @throws where there is none. */
   readonly read: (file: string) => string;
-  readonly out: (line: string) => void;
-  readonly error: (line: string) => void;
+  readonly out: (text: string) => void;
+  readonly error: (text: string) => void;
 }
 
 /**
- * Read plan files and print a line a link; with bytes to send, what arrives too.
+ * Read plans and print a line a link; with bytes to send, what arrives too; of several plans, a summary at the end.
  * @returns the exit status: 0 when every link works, 1 when any does not or there is none, 2 when any file is bad, 3 when a part
  * of any link would be over its rating, whatever else was found.
  */
-export function main(given: readonly string[], streams: Streams): number {
+export async function main(given: readonly string[], streams: Streams): Promise<number> {
   const options = readOptions(given);
   if (options === 'help') {
     streams.out(USAGE);
@@ -41,41 +49,64 @@ export function main(given: readonly string[], streams: Streams): number {
     streams.error(`${shown(options.wrong)}\n\n${USAGE}`);
     return 2;
   }
-  const teacher = options.against === undefined ? undefined : load(options.against, streams);
+  const { print, against, send } = options;
+  const teacher = against === undefined ? undefined : await teacherOf(against, streams);
   if (teacher === null) return 2;
-  let bad = false;
-  let wrong = false;
+  const asked: Asked = { ...(teacher ? { teacher } : {}), ...(send ? { send } : {}) };
   const rows: Row[] = [];
-  for (const file of options.files) {
-    const plan = load(file, streams);
-    if (plan === null) {
-      bad = true;
-      continue;
-    }
-    const apart = teacher ? differences(teacher, plan) : [];
-    const found = rowsOf(file, plan, apart, options.send);
+  for (const sheet of await handedIn(options.files, streams)) {
+    const found = rowsOf(sheet, asked);
     rows.push(...found);
-    if (apart.length > 0 || found.some(({ outcome }) => outcome !== 'flows')) wrong = true;
-    if (!options.json) linesOf(file, found, apart).forEach(streams.out);
+    if (sheet.problem !== undefined) complain(sheet, streams);
+    else if (print === 'lines') found.flatMap(linesOf).forEach(streams.out);
   }
-  if (options.json) streams.out(jsonText(rows));
-  if (rows.some(({ danger }) => danger !== null)) return 3;
-  if (bad) return 2;
-  return wrong || rows.length === 0 ? 1 : 0;
+  if (print === 'json') streams.out(jsonText(rows));
+  else if (print === 'csv') streams.out(csvOf(rows).trimEnd());
+  else summaryOf(rows).forEach(streams.out);
+  return statusOf(rows);
 }
 
-/** Read a plan file; null when it is bad, with the reason on the error output. */
-function load(file: string, { read, error }: Streams): Plan | null {
-  let text: string;
-  try {
-    text = read(file);
-  } catch (problem) {
-    const why = problem instanceof Error ? problem.message : String(problem);
-    error(`${sayPath(file)}: cannot be read: ${shown(why)}`);
-    return null;
+/** 3 where something would be over its rating, 2 where a file is bad, 1 where a link does not work as it should, else 0. */
+function statusOf(rows: readonly Row[]): number {
+  if (rows.some(({ danger }) => danger !== null)) return 3;
+  if (rows.some(({ read }) => !read)) return 2;
+  return rows.some(({ outcome, sameTask }) => outcome !== 'flows' || sameTask === false) ? 1 : 0;
+}
+
+/** Every sheet of every file that was named, bad ones with their problem. */
+async function handedIn(words: readonly string[], { list, read }: Streams): Promise<readonly Sheet[]> {
+  const sheets: Sheet[] = [];
+  const bad = (place: string, why: unknown): Sheet => ({
+    place,
+    student: studentOfFile(place),
+    problem: `cannot be read: ${why instanceof Error ? why.message : String(why)}`,
+  });
+  for (const word of words) {
+    let files: readonly string[];
+    try {
+      files = list(word);
+    } catch (why) {
+      sheets.push(bad(word, why));
+      continue;
+    }
+    for (const file of files)
+      try {
+        sheets.push(...(await sheetsOf(file, read(file))));
+      } catch (why) {
+        sheets.push(bad(file, why));
+      }
   }
-  const reading = readPlanText(text);
-  if (reading.ok) return reading.plan;
-  error(`${sayPath(file)}: ${shown(sayProblems(reading.problems))}`);
+  return sheets;
+}
+
+function complain({ place, problem = '' }: Sheet, { error }: Streams): void {
+  error(`${sayPath(place)}: ${shown(problem)}`);
+}
+
+/** The plan to compare with; null when there is none, with the reason on the error output. */
+async function teacherOf(file: string, streams: Streams): Promise<Plan | null> {
+  const [sheet] = await handedIn([file], streams);
+  if (sheet?.plan) return sheet.plan;
+  if (sheet) complain(sheet, streams);
   return null;
 }

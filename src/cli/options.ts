@@ -2,7 +2,8 @@
 
 /** What to do with which files. */
 interface Options {
-  readonly json: boolean;
+  /** Lines for people, an array of JSON, or a table for a spreadsheet. */
+  readonly print: 'lines' | 'json' | 'csv';
   readonly against?: string;
   readonly send?: readonly number[];
   readonly files: readonly string[];
@@ -13,16 +14,19 @@ export const STANDARD_INPUT = '-';
 
 /** The options, `'help'` where that is asked for, or in `wrong` what is wrong with what was typed. */
 export function readOptions(given: readonly string[]): Options | 'help' | { readonly wrong: string } {
-  const found: { json: boolean; against?: string; send?: readonly number[]; files: string[] } = {
-    json: false,
+  const found: { print: Options['print']; against?: string; send?: readonly number[]; files: string[] } = {
+    print: 'lines',
     files: [],
   };
   const words = [...given];
   for (let word = words.shift(); word !== undefined; word = words.shift()) {
     if (word === '--') found.files.push(...words.splice(0));
     else if (word === '--help') return 'help';
-    else if (word === '--json') found.json = true;
-    else if (word === '--against') {
+    else if (word === '--json' || word === '--csv') {
+      if (found.print !== 'lines')
+        return { wrong: `${word}: expected one of --json and --csv, once, got more` };
+      found.print = word === '--json' ? 'json' : 'csv';
+    } else if (word === '--against') {
       const file = words.shift();
       if (file === undefined) return { wrong: '--against: expected a file, got nothing' };
       found.against = file;
@@ -36,7 +40,7 @@ export function readOptions(given: readonly string[]): Options | 'help' | { read
       found.send = bytes;
     } else if (word.startsWith('-') && word !== STANDARD_INPUT)
       return {
-        wrong: `${word}: expected --json, --against, --send, --help or --, got an option that does not exist`,
+        wrong: `${word}: expected --json, --csv, --against, --send, --help or --, got an option that does not exist`,
       };
     else found.files.push(word);
   }

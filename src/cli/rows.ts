@@ -1,5 +1,5 @@
 /** What the command line says of each link of a plan. */
-import { wholeLink } from '../core/plan/index.ts';
+import { differences, wholeLink } from '../core/plan/index.ts';
 import type { Plan } from '../core/plan/index.ts';
 import {
   prepareTimeLink,
@@ -9,16 +9,28 @@ import {
   sendThrough,
 } from '../core/signal/index.ts';
 import type { ReceivedByte } from '../core/signal/index.ts';
-import { checkLink, noteLabel } from '../core/verdict/index.ts';
+import { checkLink, noteLabel, works } from '../core/verdict/index.ts';
 import type { NoteKind, Outcome } from '../core/verdict/index.ts';
 import type { Link } from '../core/wiring/index.ts';
 import { quoted, sayPath, shown } from './say.ts';
+import type { Sheet } from './sheets.ts';
 
-/** One link as `--json` prints it. Names stand as they are in the file. */
+/** One link as `--json` prints it, or a file without any. Names stand as they are in the file. */
 export interface Row {
   readonly file: string;
-  readonly link: string;
-  readonly outcome: Outcome;
+  /** The student's number in the class list, from the plan or the file's name; null where neither says one. */
+  readonly number: number | null;
+  /** The student's name, from the file's name; may be empty. */
+  readonly name: string;
+  /** Whether a plan was read; `why` says why not. */
+  readonly read: boolean;
+  /** Null where there is none. */
+  readonly link: string | null;
+  /** Whether jacks and links are the teacher's; null where there is nothing to compare. */
+  readonly sameTask: boolean | null;
+  /** Whether the link works and harms nothing; never in a changed task or a bad file. */
+  readonly right: boolean;
+  readonly outcome: Outcome | null;
   /** What would be over its rating; null where nothing is. */
   readonly danger: string | null;
   readonly notes: readonly NoteKind[];
@@ -35,25 +47,50 @@ export interface Row {
   readonly notSolved?: string;
 }
 
-/**
- * A row for each link of a plan. `apart` says how the plan differs from the teacher's, and stands before each reason; `send`
- * are bytes to be sent through each link.
- */
-export function rowsOf(
-  file: string,
-  plan: Plan,
-  apart: readonly string[],
-  send: readonly number[] | undefined,
-): readonly Row[] {
-  const before = apart.length > 0 ? `Not the teacher's task: ${apart.join('; ')}. ` : '';
+/** What a sheet is judged by: the teacher's plan, where there is one, and bytes to be sent through each link. */
+export interface Asked {
+  readonly teacher?: Plan;
+  readonly send?: readonly number[];
+}
+
+/** A row for each link of a sheet, or one that says why there is none. */
+export function rowsOf({ place, student, plan, problem }: Sheet, { teacher, send }: Asked): readonly Row[] {
+  const whose = { file: place, number: student.number || null, name: student.name, read: plan !== undefined };
+  const apart = teacher && plan ? differences(teacher, plan) : [];
+  const sameTask = teacher && plan ? apart.length === 0 : null;
+  const before = sameTask === false ? `Not the teacher's task: ${apart.join('; ')}. ` : '';
+  if (!plan || plan.links.length === 0)
+    return [{ ...whose, ...NOTHING, sameTask, why: problem ?? `${before}no link to check` }];
   return plan.links.map((link) => {
     const whole = wholeLink(plan, link);
-    const { decides, ...row } = judged(whole, before);
-    return { file, link: link.name, ...row, ...(send ? heardAt(whole, decides, send) : {}) };
+    const { decides, right, ...row } = judged(whole, before);
+    const heard = send ? heardAt(whole, decides, send) : {};
+    return { ...whose, link: link.name, sameTask, right: right && sameTask !== false, ...row, ...heard };
   });
 }
 
-function judged(link: Link, before: string): Omit<Row, 'file' | 'link'> & { readonly decides: number } {
+/** A row of a file without a link. */
+const NOTHING = {
+  link: null,
+  sameTask: null,
+  right: false,
+  outcome: null,
+  danger: null,
+  notes: [],
+  idleAmperes: null,
+  activeAmperes: null,
+  worstAmperes: null,
+  idleVolts: null,
+  activeVolts: null,
+  worstVolts: null,
+} as const;
+
+/** What the circuit of a link says: the row's own part. */
+type Judged = Omit<Row, 'file' | 'number' | 'name' | 'read' | 'link' | 'sameTask'> & {
+  readonly decides: number;
+};
+
+function judged(link: Link, before: string): Judged {
   const verdict = checkLink(link);
   const { decides, outcome } = verdict;
   // What has no solution has no amperes either.
@@ -62,6 +99,7 @@ function judged(link: Link, before: string): Omit<Row, 'file' | 'link'> & { read
   const level = input?.kind === 'level' ? input : undefined;
   return {
     decides,
+    right: works(verdict),
     outcome,
     danger: verdict.danger ?? null,
     notes: verdict.notes.map(({ kind }) => kind),
@@ -83,20 +121,13 @@ function heardAt(link: Link, input: number, bytes: readonly number[]): Pick<Row,
   };
 }
 
-/** The rows of one file as lines to print: the names in them quoted, and nothing in them that a terminal acts on. */
-export function linesOf(file: string, rows: readonly Row[], apart: readonly string[]): readonly string[] {
-  const path = sayPath(file);
+/** A row as lines to print: the names in it quoted, and nothing in it that a terminal acts on. */
+export function linesOf({ file, link, notes, why, received, notSolved }: Row): readonly string[] {
+  const place = link === null ? sayPath(file) : `${sayPath(file)}: ${quoted(link)}`;
+  const words = notes.map(noteLabel);
   return [
-    ...(apart.length > 0 ? [`${path}: differs from the teacher's: ${shown(apart.join('; '))}`] : []),
-    ...(rows.length === 0 ? [`${path}: no link to check`] : []),
-    ...rows.flatMap(({ link, notes, why, received, notSolved }) => {
-      const place = `${path}: ${quoted(link)}`;
-      const words = notes.map(noteLabel);
-      return [
-        `${place}: ${shown(why)}${words.length > 0 ? ` [${words.join(', ')}]` : ''}`,
-        ...(received ? [`${place}: heard: ${sayReceived(received)}`] : []),
-        ...(notSolved === undefined ? [] : [`${place}: ${shown(notSolved)}`]),
-      ];
-    }),
+    `${place}: ${shown(why)}${words.length > 0 ? ` [${words.join(', ')}]` : ''}`,
+    ...(received ? [`${place}: heard: ${sayReceived(received)}`] : []),
+    ...(notSolved === undefined ? [] : [`${place}: ${shown(notSolved)}`]),
   ];
 }

@@ -53,12 +53,14 @@ const FILES: Readonly<Record<string, string>> = {
 };
 
 /** The command line on files in memory. */
-function runOn(
+async function runOn(
   files: Readonly<Record<string, string>>,
   ...given: readonly string[]
-): { status: number; out: string; error: string } {
+): Promise<{ status: number; out: string; error: string }> {
   const [out, error]: [string[], string[]] = [[], []];
-  const status = main(given, {
+  const status = await main(given, {
+    list: (word) =>
+      word.endsWith('/') ? Object.keys(files).filter((file) => file.startsWith(word)) : [word],
     read: (file) => {
       const text = files[file];
       if (text === undefined) throw new Error(`no such file, open '${file}'`);
@@ -78,11 +80,11 @@ const TURNED = [
 ] as const;
 
 describe('Bytes sent from the command line', () => {
-  test('are heard as F3 FE 00 where the line is upside down, framing marked', () => {
+  test('are heard as F3 FE 00 where the line is upside down, framing marked', async () => {
     // By hand: 90 88 00 in ten bits each, every bit turned over; the first start bit found is 5 bits into 90.
     const plan = withJacks(withConductors(good, TURNED), 'in', { part: 'H11L1' });
     const turned = { 'turned.json': writePlanText(plan) };
-    const { out } = runOn(turned, '--json', '--send', '90 88 00', 'turned.json');
+    const { out } = await runOn(turned, '--json', '--send', '90 88 00', 'turned.json');
     const [row] = JSON.parse(out) as [{ received: { value: number; kind: string; seconds: number }[] }];
     expect(row.received.map(({ value, kind }) => [value, kind])).toEqual([
       [0xf3, 'framing error'],
@@ -90,14 +92,14 @@ describe('Bytes sent from the command line', () => {
       [0x00, 'break'],
     ]);
     expect(row.received.every(({ seconds }) => seconds > 0)).toBe(true);
-    expect(runOn(turned, '--send', '90 88 00', 'turned.json').out).toContain(
+    expect((await runOn(turned, '--send', '90 88 00', 'turned.json')).out).toContain(
       'heard: F3 (framing error) FE 00 (break)',
     );
   });
 
-  test('are heard as sent where the link works, and bad ones are refused', () => {
-    expect(run('--send', '90 3C 40', 'good.json').out).toContain("'link 1': heard: 90 3C 40\n");
-    const { status, error } = run('--send', '9', 'good.json');
+  test('are heard as sent where the link works, and bad ones are refused', async () => {
+    expect((await run('--send', '90 3C 40', 'good.json')).out).toContain("'link 1': heard: 90 3C 40\n");
+    const { status, error } = await run('--send', '9', 'good.json');
     expect([status, error.split('\n')[0]]).toEqual([
       2,
       `--send: expected bytes of two hex digits each, as in "90 88 00", got '9'`,
@@ -106,35 +108,35 @@ describe('Bytes sent from the command line', () => {
 });
 
 describe('The command line', () => {
-  test('ends with 0 and a line for each link when every link flows', () => {
-    const { status, out, error } = run('good.json', 'good.json');
+  test('ends with 0 and a line for each link when every link flows', async () => {
+    const { status, out, error } = await run('good.json', 'good.json');
     expect([status, error]).toEqual([0, '']);
     expect(out.trim().split('\n')).toHaveLength(2);
     expect(out).toMatch(/^good\.json: 'link 1': Works: 5\.38 mA/);
   });
 
-  test('ends with 1 when a link does not flow, and when there is no link', () => {
-    const lost = run('open.json');
+  test('ends with 1 when a link does not flow, and when there is no link', async () => {
+    const lost = await run('open.json');
     expect([lost.status, lost.out.startsWith("open.json: 'link 1': No path: ")]).toEqual([1, true]);
-    const empty = run('empty.json');
+    const empty = await run('empty.json');
     expect([empty.status, empty.out]).toEqual([1, 'empty.json: no link to check\n']);
   });
 
-  test('ends with 2 for a bad file, a missing file, an unknown option and no file, and says why', () => {
-    const bad = run('bad.json', 'good.json');
+  test('ends with 2 for a bad file, a missing file, an unknown option and no file, and says why', async () => {
+    const bad = await run('bad.json', 'good.json');
     expect(bad.status).toBe(2);
     expect(bad.error).toContain('bad.json: format: expected one of five-milliamps-plan, got 5');
     expect(bad.out).toContain("good.json: 'link 1'");
-    const missing = run('nowhere.json');
+    const missing = await run('nowhere.json');
     expect([missing.status, missing.error.startsWith('nowhere.json: cannot be read')]).toEqual([2, true]);
-    expect(run('--loud', 'good.json').error).toContain(
-      '--loud: expected --json, --against, --send, --help or --, got an option that does not exist',
+    expect((await run('--loud', 'good.json')).error).toContain(
+      '--loud: expected --json, --csv, --against, --send, --help or --, got an option that does not exist',
     );
-    expect([run().status, run('good.json', '--against').status]).toEqual([2, 2]);
+    expect([(await run()).status, (await run('good.json', '--against')).status]).toEqual([2, 2]);
   });
 
-  test('prints with --json an array with an entry for each link, in milliamperes that a hand can check', () => {
-    const { status, out } = run('--json', 'good.json', 'open.json');
+  test('prints with --json an array with an entry for each link, in milliamperes that a hand can check', async () => {
+    const { status, out } = await run('--json', 'good.json', 'open.json');
     expect(status).toBe(1);
     const rows = JSON.parse(out) as readonly Record<string, unknown>[];
     expect(rows).toHaveLength(2);
@@ -147,8 +149,13 @@ describe('The command line', () => {
         'idleAmperes',
         'idleVolts',
         'link',
+        'name',
         'notes',
+        'number',
         'outcome',
+        'read',
+        'right',
+        'sameTask',
         'why',
         'worstAmperes',
         'worstVolts',
@@ -164,33 +171,35 @@ describe('The command line', () => {
     ]);
   });
 
-  test('fails with --against a file whose jacks were changed, and passes the same file', () => {
-    const { status, out } = run('--against', 'good.json', 'cheat.json');
+  test('fails with --against a file whose jacks were changed, and passes the same file', async () => {
+    const { status, out } = await run('--against', 'good.json', 'cheat.json');
     expect(status).toBe(1);
     expect(out).toContain(
-      "differs from the teacher's: jack 'out' of 'switcher': sourceOhms must be the default, got 100",
+      "cheat.json: 'link 1': Not the teacher's task: jack 'out' of 'switcher': sourceOhms must be the default, got 100",
     );
-    expect(run('--against', 'good.json', 'good.json').status).toBe(0);
-    expect(run('--against', 'bad.json', 'good.json').status).toBe(2);
+    expect((await run('--against', 'good.json', 'good.json')).status).toBe(0);
+    expect((await run('--against', 'bad.json', 'good.json')).status).toBe(2);
   });
 });
 
 describe('What is typed', () => {
-  test('--help prints how to use it and ends with 0, whatever else is typed', () => {
-    const { status, out, error } = run('--json', '--help', 'nowhere.json');
+  test('--help prints how to use it and ends with 0, whatever else is typed', async () => {
+    const { status, out, error } = await run('--json', '--help', 'nowhere.json');
     expect([status, error]).toEqual([0, '']);
     expect(out).toMatch(/^usage: .*\[--against TEACHER\.json\]/);
   });
 
-  test('- is the standard input, once, and what follows -- is a file', () => {
-    expect(
-      run('-', 'good.json')
-        .out.split('\n')
-        .map((line) => line.slice(0, 10)),
-    ).toEqual(["-: 'link 1", 'good.json:', '']);
-    expect(run('-', '--against', '-')).toMatchObject({ status: 2, out: '' });
-    expect(run('--odd').status).toBe(2);
-    expect(run('--', '--odd')).toMatchObject({ status: 0, error: '' });
+  test('- is the standard input, once, and what follows -- is a file', async () => {
+    expect((await run('-', 'good.json')).out.split('\n').map((line) => line.slice(0, 10))).toEqual([
+      "-: 'link 1",
+      'good.json:',
+      '2 plans: 1',
+      'Not right:',
+      '',
+    ]);
+    expect(await run('-', '--against', '-')).toMatchObject({ status: 2, out: '' });
+    expect((await run('--odd')).status).toBe(2);
+    expect(await run('--', '--odd')).toMatchObject({ status: 0, error: '' });
   });
 });
 
@@ -198,13 +207,13 @@ describe('Names and values of a file', () => {
   const FORGED = "1': No path\nother.json: 'link 1";
   const CODES = 'a\u001b[2J\u009b1m\u202eb\u2028c\r';
 
-  test('are quoted, and a line break in one makes no second line', () => {
-    const { out } = runOn({ 'a.json': writePlanText(withName(FORGED)) }, 'a.json');
+  test('are quoted, and a line break in one makes no second line', async () => {
+    const { out } = await runOn({ 'a.json': writePlanText(withName(FORGED)) }, 'a.json');
     expect(out.trim().split('\n')).toHaveLength(1);
     expect(out).toMatch(/^a\.json: '1\\': No path\\u000aother\.json: \\'link 1': Works: /);
   });
 
-  test('show codes in place of what a terminal acts on: in lines, as data, in problems, and in names of files', () => {
+  test('show codes in place of what a terminal acts on: in lines, as data, in problems, and in names of files', async () => {
     const files = {
       'a.json': writePlanText(withName(CODES)),
       'bad.json': JSON.stringify({
@@ -213,20 +222,20 @@ describe('Names and values of a file', () => {
       }),
       [CODES]: writePlanText(good),
     };
-    const lines = runOn(files, 'a.json', 'bad.json', CODES, 'b\u001b.json');
-    const data = runOn(files, '--json', 'a.json', CODES);
+    const lines = await runOn(files, 'a.json', 'bad.json', CODES, 'b\u001b.json');
+    const data = await runOn(files, '--json', 'a.json', CODES);
     const acting = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2028\u2029]/u;
     expect(
-      [lines.out, lines.error, data.out, run(`--${CODES}`).error].filter((text) => acting.test(text)),
+      [lines.out, lines.error, data.out, (await run(`--${CODES}`)).error].filter((text) => acting.test(text)),
     ).toEqual([]);
     expect(lines.out).toContain(String.raw`a.json: 'a\u001b[2J\u009b1m\u202eb\u2028c\u000d': Works`);
     expect(lines.error.trim().split('\n')).toHaveLength(2);
     expect(JSON.parse(data.out)).toMatchObject([{ link: CODES }, { file: CODES }]);
   });
 
-  test('what could not be solved of a sending is a line of its own, and no name in it acts either', () => {
-    const [row] = JSON.parse(run('--json', 'good.json').out) as [Row];
-    const lines = linesOf('a b.json', [{ ...row, received: [], notSolved: 'Not solved: node \u001b.' }], []);
+  test('what could not be solved of a sending is a line of its own, and no name in it acts either', async () => {
+    const [row] = JSON.parse((await run('--json', 'good.json')).out) as [Row];
+    const lines = linesOf({ ...row, file: 'a b.json', received: [], notSolved: 'Not solved: node \u001b.' });
     expect(lines.slice(1)).toEqual([
       "'a b.json': 'link 1': heard: nothing",
       String.raw`'a b.json': 'link 1': Not solved: node \u001b.`,
@@ -249,7 +258,7 @@ test(
     );
     rmSync(folder, { recursive: true });
     expect(status).toBe(2);
-    expect(stdout).toMatch(/^good\.json: 'link 1': Works: .*\n-: 'link 1': No path: .*\n$/);
+    expect(stdout).toMatch(/^good\.json: 'link 1': Works: .*\n-: 'link 1': No path: .*\n3 plans: .*\n.*\n$/);
     expect(stderr).toMatch(/^nowhere\.json: cannot be read: /);
   },
 );

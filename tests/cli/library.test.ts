@@ -42,10 +42,11 @@ function everyPair(): readonly Pair[] {
 test(
   'every output and input of the library, joined as the board joins them, has one outcome on page, board, command line, sheet and printed list',
   { timeout: 120_000 },
-  () => {
+  async () => {
     const pairs = everyPair();
     const printed: string[] = [];
-    main(['--json', ...pairs.map((_, at) => `${at}`)], {
+    await main(['--json', ...pairs.map((_, at) => `${at}`)], {
+      list: (word) => [word],
       read: (file) => writePlanText((pairs[Number(file)] as Pair).plan),
       out: (line) => printed.push(line),
       error: (line) => expect(line).toBe(''),

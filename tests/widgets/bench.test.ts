@@ -279,11 +279,19 @@ test('the saved file opens again, and a bad one is named and leaves the work as 
   writeFileSync(good, writePlanText(WIRED));
   await page.getByLabel('Plan file to open').setInputFiles(good);
   await expect(outcome(page)).toHaveText('Works');
+  await page.getByText('Title, and your number in the class').click();
+  await page.getByLabel('Title', { exact: true }).fill('First loop');
+  await page.getByLabel('Your number in the class').fill('7');
+  await page.getByLabel('Your number in the class').blur();
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('button', { name: 'Save to a file' }).click(),
   ]);
-  expect(readPlanText(readFileSync(await download.path(), 'utf8'))).toEqual({ ok: true, plan: WIRED });
+  expect(download.suggestedFilename()).toBe('first-loop-07.json');
+  expect(readPlanText(readFileSync(await download.path(), 'utf8'))).toEqual({
+    ok: true,
+    plan: { ...WIRED, title: 'First loop', student: 7 },
+  });
   const bad = info.outputPath('bad.json');
   writeFileSync(bad, writePlanText(WIRED).replace('"type-a"', '"type-q"'));
   await page.getByLabel('Plan file to open').setInputFiles(bad);

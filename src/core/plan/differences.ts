@@ -1,6 +1,7 @@
 /** Where a student's plan departs from the teacher's in what was given: the jacks, their circuits, and the links asked for. */
 import { findJack } from './parts.ts';
 import type { JackPlace, Plan, PlanJack } from './plan.ts';
+import { wholeJack } from './whole.ts';
 
 /** Every difference in jacks, circuits and links, in words; the leads are the student's own and are not compared. */
 export function differences(teacher: Plan, student: Plan): readonly string[] {
@@ -26,10 +27,17 @@ export function differences(teacher: Plan, student: Plan): readonly string[] {
 
 const COMPARED = ['direction', 'connector', 'style', 'circuit', 'part'] as const;
 
+/** Fields of a jack that may be left out, and change what happens in it or at it. */
+const COMPARED_WHOLE = ['role', 'thru', 'latencySeconds', 'supplyOnSpares', 'sharesHole'] as const;
+
 function jackDifferences(place: JackPlace, teacher: PlanJack, student: PlanJack): readonly string[] {
   const found = COMPARED.filter((field) => teacher[field] !== student[field]).map(
     (field) => `${sayPlace(place)}: ${field} must be '${teacher[field]}', got '${student[field]}'`,
   );
+  const [given, taken] = [wholeJack(teacher), wholeJack(student)];
+  for (const field of COMPARED_WHOLE)
+    if (given[field] !== taken[field])
+      found.push(`${sayPlace(place)}: ${field} must be '${given[field]}', got '${taken[field]}'`);
   for (const name of new Set([...Object.keys(teacher.values), ...Object.keys(student.values)]) as Set<
     keyof PlanJack['values']
   >) {

@@ -20,9 +20,9 @@ export function deviceNamed(plan: Plan, name: string): Device {
 const namesIn = (plan: Plan, but = ''): readonly string[] =>
   plan.devices.map(({ name }) => name).filter((name) => name !== but);
 
-/** Give the board a title; none is allowed. */
-export function nameBoard(plan: Plan, title: string): Edit {
-  return edited({ ...plan, title });
+/** Say whose plan it is: its title, which may be empty, and the student's number in the class list, 0 for none. */
+export function namePlan(plan: Plan, name: Partial<Pick<Plan, 'title' | 'student'>>): Edit {
+  return edited({ ...plan, ...name });
 }
 
 /** Add a device. A name in use gets a number, and a device whose place is taken goes to the first free one. */

@@ -1,6 +1,8 @@
 /** The shape of a plan, its files, links and edits. The door of the floor: what others may use, and nothing else. */
 export { sayChanges } from './changes.ts';
 export { differences } from './differences.ts';
+export { planFileName, studentOfFile } from './file-name.ts';
+export type { Student } from './file-name.ts';
 export { addInAndOut, addJack, changeJack, freeAlong, removeJack } from './edit-jacks.ts';
 export {
   addHub,
@@ -22,7 +24,7 @@ export {
   changeDevice,
   duplicateDevice,
   moveDevice,
-  nameBoard,
+  namePlan,
   numberChannels,
   removeDevice,
   withoutIdleLeads,

@@ -95,4 +95,5 @@ export const PLAN_LIMITS = {
   latencySeconds: 1,
   pressLimitSeconds: 60,
   hops: 64,
+  student: 99,
 } as const;

@@ -194,6 +194,8 @@ export const PLAN = record({
   making: left(MAKING, MAKING_DEFAULTS),
   wishes: left(WISHES, WISH_DEFAULTS),
   press: left(listOf(PRESS, MOST.press), []),
+  /** The student's number in the list of the class; 0 for none. */
+  student: left(whole([0, MOST.student]), 0),
 });
 /** A whole plan. */
 export type Plan = Of<typeof PLAN>;

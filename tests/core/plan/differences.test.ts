@@ -42,6 +42,16 @@ describe("A student's plan against the teacher's", () => {
     ]);
   });
 
+  test('names what was changed of a jack that a file may leave out, and nothing where the default is written out', () => {
+    expect(differences(withJack(teacher, 0, { supplyOnSpares: true }), teacher)).toEqual([
+      "jack 'out' of 'switcher': supplyOnSpares must be 'true', got 'false'",
+    ]);
+    expect(differences(teacher, withJack(teacher, 1, { thru: 'software' }))).toEqual([
+      "jack 'in' of 'echo': thru must be 'hardware', got 'software'",
+    ]);
+    expect(differences(teacher, withJack(teacher, 0, { role: 'plain', supplyOnSpares: false }))).toEqual([]);
+  });
+
   test('names a missing jack and a missing link', () => {
     const renamed = withJack(teacher, 1, { name: 'other' });
     expect(differences(teacher, { ...renamed, links: [] })).toEqual([

@@ -8,7 +8,7 @@ import {
   changeDevice,
   duplicateDevice,
   moveDevice,
-  nameBoard,
+  namePlan,
   numberChannels,
   removeDevice,
 } from '../../../src/core/plan/edit.ts';
@@ -140,11 +140,16 @@ describe('Devices of a board', () => {
   });
 });
 
-describe('The title of a board', () => {
-  test('is set, taken away, and refused where it is too long for a file', () => {
-    expect(planIn(nameBoard(boardOf('echo'), 'Friday')).title).toBe('Friday');
-    expect(planIn(nameBoard(boardOf('echo'), '')).title).toBe('');
-    const long = nameBoard(boardOf('echo'), 'x'.repeat(81));
+describe('The name of a plan', () => {
+  test('is a title, set, taken away, and refused where it is too long for a file', () => {
+    expect(planIn(namePlan(boardOf('echo'), { title: 'Friday' })).title).toBe('Friday');
+    expect(planIn(namePlan(boardOf('echo'), { title: '' })).title).toBe('');
+    expect(planIn(namePlan(boardOf('echo'), { student: 7 }))).toMatchObject({ title: '', student: 7 });
+    const many = namePlan(boardOf('echo'), { student: 100 });
+    expect(many.ok || sayEdit(many.problem)).toContain(
+      'student: expected a whole number from 0 to 99, got 100',
+    );
+    const long = namePlan(boardOf('echo'), { title: 'x'.repeat(81) });
     expect(long.ok || sayEdit(long.problem)).toBe(
       `title: expected text of 0 to 80 characters, got '${'x'.repeat(56)}.... The plan is as it was.`,
     );

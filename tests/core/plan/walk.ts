@@ -76,7 +76,8 @@ function input(plan: Plan, random: Random): readonly [link: string, input: numbe
 
 /** Every edit, those of a plan that has devices, and those of one that has links. */
 const ALWAYS: readonly Change[] = [
-  (plan, random) => edits.nameBoard(plan, word(random, [])),
+  (plan, random) => edits.namePlan(plan, { title: word(random, []) }),
+  (plan, random) => edits.namePlan(plan, { student: random.integer(0, 99) }),
   (plan, random) => edits.addDevice(plan, { ...random.pick(LIBRARY), name: word(random, plan.devices) }),
   (plan) => edits.numberChannels(plan),
   (plan, random) => lists.addStock(plan, someLead(random), figure(random, 1e9), figure(random, 64)),
