@@ -67,6 +67,8 @@ const glossary = defineCollection({
     term: z.string(),
     meaning: z.string(),
     status,
+    /** What others call it. */
+    also: z.array(z.string()).default([]),
     /** Other entries that help. */
     see: z.array(reference('glossary')).default([]),
   }),

@@ -1,6 +1,6 @@
 /** The widgets of lessons 11 to 13, by role and keyboard, judged against the core. */
 import { expect, test } from '@playwright/test';
-import { four } from '../../content/lessons/14-everything-at-one-press/data.ts';
+import { four } from '../../content/lessons/16-everything-at-one-press/data.ts';
 import { boardFrom, splitFrom, type AuthoredBoard, type AuthoredSplit } from '../../src/core/learn/index.ts';
 import { boardFacts } from '../../src/core/planner/index.ts';
 import { checkBoard, timePress } from '../../src/core/board/index.ts';
@@ -13,7 +13,7 @@ const SPLITS: readonly AuthoredSplit[] = [
   { parts: ['6N138', '6N138', '6N138'] },
 ];
 
-test('in lesson 12 each input more is chosen with an arrow key, and each LED has the current that the core solves', async ({
+test('in splitting an output each input more is chosen with an arrow key, and each LED has the current that the core solves', async ({
   page,
 }) => {
   const part = await openPart(page, '/lessons/one-output-one-input/', 1);
@@ -29,7 +29,9 @@ test('in lesson 12 each input more is chosen with an arrow key, and each LED has
   }
 });
 
-test('in lesson 12 two outputs on one input fail the check, and a merger passes it', async ({ page }) => {
+test('in splitting an output two outputs on one input fail the check, and a merger passes it', async ({
+  page,
+}) => {
   const part = await openPart(page, '/lessons/one-output-one-input/', 3);
   const status = part.locator('.show-ways').getByRole('status');
   const [finding] = checkBoard(boardFrom({ layout: 'two senders', pedals: 4 })).findings;
@@ -40,7 +42,9 @@ test('in lesson 12 two outputs on one input fail the check, and a merger passes 
   await expect(part.locator('.show-ways')).toContainText('Nothing stands in the way');
 });
 
-test('in lesson 13 the reader puts prices in by keyboard, and the sums follow', async ({ page }) => {
+test('in the lesson of chain or hub the reader puts prices in by keyboard, and the sums follow', async ({
+  page,
+}) => {
   const part = await openPart(page, '/lessons/chain-or-hub/', 1);
   const status = part.locator('.price-leads').getByRole('status');
   await part.getByRole('spinbutton', { name: 'One lead' }).fill('12');
@@ -49,7 +53,9 @@ test('in lesson 13 the reader puts prices in by keyboard, and the sums follow', 
   await expect(status).toHaveText('Chain: 4 leads, 48.00 in all. Hub: 5 leads, 110.00 in all.');
 });
 
-test('in lesson 13 each row names the pedals that the core finds silent', async ({ page }) => {
+test('in the lesson of chain or hub each row names the pedals that the core finds silent', async ({
+  page,
+}) => {
   const part = await openPart(page, '/lessons/chain-or-hub/', 2);
   await part.getByRole('radio', { name: 'chain' }).focus();
   for (const layout of ['chain', 'hub', 'both'] as const) {
@@ -64,7 +70,7 @@ test('in lesson 13 each row names the pedals that the core finds silent', async 
   }
 });
 
-test('in lesson 14 a program change takes two bytes of 320 µs, and far first is sooner with software', async ({
+test('in one press a program change takes two bytes of 320 µs, and far first is sooner with software', async ({
   page,
 }) => {
   const board: AuthoredBoard = { layout: 'chain', pedals: 4, thru: 'software', press: four };

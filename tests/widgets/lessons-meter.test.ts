@@ -1,8 +1,8 @@
 import { expect, test, type Locator } from '@playwright/test';
-import { jacks } from '../../content/lessons/08-ask-the-jack/data.ts';
-import { links as toSolder } from '../../content/lessons/09-solder-it/data.ts';
-import { links as toProve, readings } from '../../content/lessons/10-prove-it/data.ts';
-import { piles } from '../../content/lessons/11-when-nothing-answers/data.ts';
+import { jacks } from '../../content/lessons/09-ask-the-jack/data.ts';
+import { links as toSolder } from '../../content/lessons/10-solder-it/data.ts';
+import { links as toProve, readings } from '../../content/lessons/11-prove-it/data.ts';
+import { piles } from '../../content/lessons/12-when-nothing-answers/data.ts';
 import {
   firstLead,
   linkFrom,
@@ -48,7 +48,7 @@ function reading(
 
 const statusOf = (part: Locator): Locator => part.locator('.probe-jack').getByRole('status');
 
-test('in lesson 8 the probes go round a silent input by keyboard, and every pair shows nothing', async ({
+test('in asking a jack the probes go round a silent input by keyboard, and every pair shows nothing', async ({
   page,
 }) => {
   const part = await openPart(page, ASK, 1);
@@ -62,7 +62,7 @@ test('in lesson 8 the probes go round a silent input by keyboard, and every pair
   await expect(statusOf(part)).toContainText(reading('in', 'volts idle', 'sleeve-tip'));
 });
 
-test('in lesson 8 the sign under clock changes with the type, and with the probes', async ({ page }) => {
+test('in asking a jack the sign under clock changes with the type, and with the probes', async ({ page }) => {
   const part = await openPart(page, ASK, 2);
   await expect(statusOf(part)).toContainText(reading('out', 'volts idle', 'ring-tip'));
   await part.getByRole('radio', { name: /clock running/ }).press('Space');
@@ -73,7 +73,9 @@ test('in lesson 8 the sign under clock changes with the type, and with the probe
   await expect(statusOf(part)).toContainText(reading('outTurned', 'volts clock', 'tip-ring'));
 });
 
-test('in lesson 8 the diode test reads both ways, and a weaker meter shows overload', async ({ page }) => {
+test('in asking a jack the diode test reads both ways, and a weaker meter shows overload', async ({
+  page,
+}) => {
   const part = await openPart(page, ASK, 3);
   await expect(statusOf(part)).toContainText(reading('in', 'diode off', 'ring-tip'));
   await part.getByRole('button', { name: 'Swap probes' }).press('Enter');
@@ -83,7 +85,7 @@ test('in lesson 8 the diode test reads both ways, and a weaker meter shows overl
   await expect(statusOf(part)).toContainText(reading('in', 'diode off', 'ring-tip', 'low-diode'));
 });
 
-test('in lesson 8 the LED glows once the black probe is on the sleeve', async ({ page }) => {
+test('in asking a jack the LED glows once the black probe is on the sleeve', async ({ page }) => {
   const part = await openPart(page, ASK, 4);
   await expect(statusOf(part)).toContainText(reading('out', 'led clock', 'ring-tip'));
   await part.getByRole('button', { name: 'sleeve', exact: true }).press('Enter');
@@ -94,7 +96,7 @@ test('in lesson 8 the LED glows once the black probe is on the sleeve', async ({
   await expect(statusOf(part)).toContainText(reading('outLow', 'led clock', 'tip-sleeve'));
 });
 
-test('in lesson 8 resistance parts what volts could not', async ({ page }) => {
+test('in asking a jack resistance parts what volts could not', async ({ page }) => {
   const part = await openPart(page, ASK, 5);
   await expect(statusOf(part)).toContainText(reading('switches', 'volts idle', 'ring-sleeve'));
   await part.getByRole('radio', { name: /^resistance/ }).press('Space');
@@ -104,7 +106,7 @@ test('in lesson 8 resistance parts what volts could not', async ({ page }) => {
 });
 
 const SOLDER = '/lessons/solder-it/';
-test('in lesson 9 the steps are put in order by keyboard, and one taken too soon is named', async ({
+test('in soldering the steps are put in order by keyboard, and one taken too soon is named', async ({
   page,
 }) => {
   const { steps } = cableSheet(firstLead(toSolder.right), linkFrom(toSolder.right));
@@ -129,7 +131,7 @@ for (const [how, pins] of [
   ['mirrored', ['5', '4', '2']],
   ['on three other cups', ['1', '2', '3']],
 ] as const) {
-  test(`in lesson 9 three wires soldered by keyboard, ${how}, give the lead that the core solves`, async ({
+  test(`in soldering three wires soldered by keyboard, ${how}, give the lead that the core solves`, async ({
     page,
   }) => {
     const part = await openPart(page, SOLDER, 2);
@@ -142,7 +144,7 @@ for (const [how, pins] of [
     }
     const link = linkFrom(toSolder.right);
     const input = link.branches[0]?.input;
-    if (input === undefined) throw new Error('lesson 08: needs an input, got none');
+    if (input === undefined) throw new Error('the lead to solder: needs an input, got none');
     const made = ['ring', 'tip', 'sleeve'].reduce(
       (lead, to, at) => layConductor(lead, pins[at] ?? '4', to as 'ring'),
       makeLead('din5', 'trs-3.5', []),
@@ -155,7 +157,7 @@ for (const [how, pins] of [
   });
 }
 
-test('in lesson 9 the bare end is made shorter with the arrow keys until it fits the cup', async ({
+test('in soldering the bare end is made shorter with the arrow keys until it fits the cup', async ({
   page,
 }) => {
   const part = await openPart(page, SOLDER, 3);
@@ -169,7 +171,7 @@ test('in lesson 9 the bare end is made shorter with the arrow keys until it fits
   expect(bareEnd(CUP_METRES).fit).toBe('right');
 });
 
-test('in lesson 9 one strand after the other is looked at with an arrow key', async ({ page }) => {
+test('in soldering one strand after the other is looked at with an arrow key', async ({ page }) => {
   const part = await openPart(page, SOLDER, 4);
   const status = part.locator('.ways').getByRole('status');
   await part.getByRole('radio', { name: 'strand from ring to sleeve' }).focus();
@@ -180,12 +182,12 @@ test('in lesson 9 one strand after the other is looked at with an arrow key', as
 });
 
 const PROVE = '/lessons/prove-it/';
-test('in lesson 10 the fourth row finds by keyboard what three beeps had hidden', async ({ page }) => {
+test('in testing the fourth row finds by keyboard what three beeps had hidden', async ({ page }) => {
   const lead = firstLead(toProve.straight);
   const faults: readonly LeadFault[] = [{ kind: 'short', side: 'to', between: ['tip', 'ring'] }];
   const says = tableOf(madeLead(lead, faults));
   const [, , , fourth] = proofRows(lead);
-  if (fourth === undefined) throw new Error('lesson 09: needs four rows, got fewer');
+  if (fourth === undefined) throw new Error('the lead to test: needs four rows, got fewer');
   const still = proofRows(lead)
     .filter(({ expects }) => expects === 'beep')
     .flatMap(({ places }) => places.filter(({ hold }) => hold === 'still'));
@@ -202,7 +204,7 @@ test('in lesson 10 the fourth row finds by keyboard what three beeps had hidden'
   await expect(status).toContainText(`3 of 8 rows read. ${proveLead(lead, before).sentence}`);
 });
 
-test('in lesson 10 one wire flickers with the plug at the input end moved, and the core names the joint', async ({
+test('in testing one wire flickers with the plug at the input end moved, and the core names the joint', async ({
   page,
 }) => {
   const part = await openPart(page, PROVE, 2);
@@ -222,7 +224,7 @@ test('in lesson 10 one wire flickers with the plug at the input end moved, and t
   await expect(part.getByRole('listitem').nth(1)).toContainText('flickers');
 });
 
-test('in lesson 10 each reading that is ticked leaves the explanations that the core finds', async ({
+test('in testing each reading that is ticked leaves the explanations that the core finds', async ({
   page,
 }) => {
   const lead = firstLead(toProve.fromDin);
@@ -246,7 +248,7 @@ test('in lesson 10 each reading that is ticked leaves the explanations that the 
   await expect(status).toContainText(`${sets('beep')} single mistakes explain this`);
 });
 
-test('in lesson 10 a beep at the other plug does not tell where two wires touch', async ({ page }) => {
+test('in testing a beep at the other plug does not tell where two wires touch', async ({ page }) => {
   const part = await openPart(page, PROVE, 4);
   const status = part.locator('.tick-readings').getByRole('status');
   const line =
@@ -259,7 +261,7 @@ test('in lesson 10 a beep at the other plug does not tell where two wires touch'
 });
 
 const NOTHING = '/lessons/when-nothing-answers/';
-/** A pile of lesson 10, and the same as the core weighs it. */
+/** A pile of the lesson of silence, and the same as the core weighs it. */
 function pileNamed(name: keyof typeof piles) {
   const pile = pileFrom(piles[name]);
   const all = pile.suspects.map((_, at) => at);
@@ -271,7 +273,9 @@ function pileNamed(name: keyof typeof piles) {
   return { pile, all, weighed };
 }
 
-test('in lesson 11 each look is tried by keyboard, and only the best is called so', async ({ page }) => {
+test('in the lesson of silence each look is tried by keyboard, and only the best is called so', async ({
+  page,
+}) => {
   const { pile, all, weighed } = pileNamed('six');
   const bits = pile.looks.map((_, at) => bitsOfObservation(weighed, all, at));
   const part = await openPart(page, NOTHING, 1);
@@ -290,7 +294,7 @@ test('in lesson 11 each look is tried by keyboard, and only the best is called s
   }
 });
 
-test('in lesson 11 a symptom is chosen with an arrow key, and the core lists what it leaves', async ({
+test('in the lesson of silence a symptom is chosen with an arrow key, and the core lists what it leaves', async ({
   page,
 }) => {
   const part = await openPart(page, NOTHING, 2);
@@ -307,7 +311,7 @@ for (const [number, name, first, second] of [
   [3, 'silent', 'pedal 1: wrong-channel', 'sender: outlet-set-wrong'],
   [4, 'chain', 'pedal 1: soft-thru-off', 'lead 2: mirrored'],
 ] as const) {
-  test(`in lesson 11 the hidden faults of part ${number} are hunted down by keyboard with the most telling looks`, async ({
+  test(`in the lesson of silence the hidden faults of part ${number} are hunted down by keyboard with the most telling looks`, async ({
     page,
   }) => {
     const { pile, all, weighed } = pileNamed(name);
@@ -321,7 +325,7 @@ for (const [number, name, first, second] of [
       while (left.length > 1) {
         const bits = pile.looks.map((_, at) => bitsOfObservation(weighed, left, at));
         const look = pile.looks[bits.indexOf(Math.max(...bits))];
-        if (look === undefined) throw new Error('lesson 10: needs a look that tells, got none');
+        if (look === undefined) throw new Error('the pile: needs a look that tells, got none');
         left = left.filter((at) => look.seen[at] === look.seen[hidden]);
         taken += 1;
         await part.getByRole('button', { name: look.words }).press('Enter');

@@ -1,9 +1,9 @@
 import { expect, test } from '@playwright/test';
 import { links as loop } from '../../content/lessons/01-five-milliamp-loop/data.ts';
 import { links as makers } from '../../content/lessons/03-why-makers-differ/data.ts';
-import { links as long } from '../../content/lessons/05-how-long-is-too-long/data.ts';
-import { links as chain, press } from '../../content/lessons/06-why-a-chain-wears-bits-out/data.ts';
-import { links as inside, note } from '../../content/lessons/07-inside-the-input/data.ts';
+import { links as long } from '../../content/lessons/06-how-long-is-too-long/data.ts';
+import { links as chain, press } from '../../content/lessons/07-why-a-chain-wears-bits-out/data.ts';
+import { links as inside, note } from '../../content/lessons/08-inside-the-input/data.ts';
 import { sayHeard, sendOver, solve, type AuthoredLink } from '../../src/core/learn/index.ts';
 import { sendingInWords } from '../../src/core/signal/index.ts';
 import type { Journey } from '../../src/core/signal/index.ts';
@@ -15,7 +15,9 @@ const sentence = (link: AuthoredLink): string => solve(link).sentence;
 const arrival = (link: AuthoredLink, journey: Partial<Journey>): string =>
   sendingInWords(sendOver(link, press, journey).sending);
 
-test('in lesson 1 the way back is laid by keyboard alone, and the current flows', async ({ page }) => {
+test('in the lesson of the loop the way back is laid by keyboard alone, and the current flows', async ({
+  page,
+}) => {
   const part = await openPart(page, '/lessons/five-milliamp-loop/', 1);
   await expect(part).toContainText(sentence(loop.noWayBack));
   await part.getByRole('button', { name: /^plug at the output, pin 5/ }).press('Enter');
@@ -23,7 +25,7 @@ test('in lesson 1 the way back is laid by keyboard alone, and the current flows'
   await expect(part).toContainText(sentence(loop.whole));
 });
 
-test('in lesson 1 a bit is turned by keyboard, and the current follows', async ({ page }) => {
+test('in the lesson of the loop a bit is turned by keyboard, and the current follows', async ({ page }) => {
   const part = await openPart(page, '/lessons/five-milliamp-loop/', 2);
   const line = part.getByRole('img', { name: /^Current in the order of sending/ });
   await expect(line).toHaveAccessibleName(/: on, off, off, off, off, off, off, off, off, off\.$/);
@@ -33,7 +35,9 @@ test('in lesson 1 a bit is turned by keyboard, and the current follows', async (
   await expect(part.locator('.byte').getByRole('status')).toHaveText(/^Bit 2 is 0: \d\.\d\d mA\.$/);
 });
 
-test('in lesson 1 the pair is swapped with an arrow key, and the core says the same', async ({ page }) => {
+test('in the lesson of the loop the pair is swapped with an arrow key, and the core says the same', async ({
+  page,
+}) => {
   const part = await openPart(page, '/lessons/five-milliamp-loop/', 3);
   const status = part.locator('.ways').getByRole('status');
   await expect(status).toHaveText(sentence(loop.whole));
@@ -43,7 +47,9 @@ test('in lesson 1 the pair is swapped with an arrow key, and the core says the s
   await expect(part.getByRole('img', { name: /source and sink crossed/ })).toBeVisible();
 });
 
-test('in lesson 2 the plug is turned over with an arrow key, and pin 4 changes sides', async ({ page }) => {
+test('in the lesson of contacts the plug is turned over with an arrow key, and pin 4 changes sides', async ({
+  page,
+}) => {
   const part = await openPart(page, '/lessons/contacts-and-where-to-look-from/', 1);
   const status = part.locator('.turn').getByRole('status');
   await expect(status).toHaveText('mating face, key down, left to right: pin 3, pin 5, pin 2, pin 4, pin 1.');
@@ -52,7 +58,9 @@ test('in lesson 2 the plug is turned over with an arrow key, and pin 4 changes s
   await expect(status).toHaveText('solder side, key down, left to right: pin 1, pin 4, pin 2, pin 5, pin 3.');
 });
 
-test('in lesson 3 the missing wire of the adapter is laid by keyboard alone', async ({ page }) => {
+test('in the lesson of makers the missing wire of the adapter is laid by keyboard alone', async ({
+  page,
+}) => {
   const part = await openPart(page, '/lessons/why-makers-differ/', 2);
   await expect(part).toContainText(sentence(makers.halfAdapter));
   await part.getByRole('button', { name: /^jack of lead 2, tip/ }).press('Enter');
@@ -60,7 +68,7 @@ test('in lesson 3 the missing wire of the adapter is laid by keyboard alone', as
   await expect(part).toContainText(sentence(makers.adapter));
 });
 
-test('in lesson 4 the byte 80 is typed in place of 01, and its 1 leaves last', async ({ page }) => {
+test('in the lesson of bits the byte 80 is typed in place of 01, and its 1 leaves last', async ({ page }) => {
   const part = await openPart(page, '/lessons/bits-on-the-wire/', 2);
   const bits = part.locator('svg .bit');
   await expect(bits.nth(1)).toHaveText('1');
@@ -70,7 +78,7 @@ test('in lesson 4 the byte 80 is typed in place of 01, and its 1 leaves last', a
   await expect(bits.nth(8)).toHaveText('1');
 });
 
-test('in lesson 5 a second link garbles what one very long lead delivers', async ({ page }) => {
+test('in the lesson of length a second link garbles what one very long lead delivers', async ({ page }) => {
   const part = await openPart(page, '/lessons/how-long-is-too-long/', 4);
   const status = part.locator('.send').getByRole('status');
   await expect(status).toHaveText(arrival(long.lowFar, {}));
@@ -79,7 +87,7 @@ test('in lesson 5 a second link garbles what one very long lead delivers', async
   await expect(status).toHaveText(arrival(long.lowFar, { hops: 2 }));
 });
 
-test('in lesson 6 the fourth link garbles, and the base resistor mends', async ({ page }) => {
+test('in the lesson of chains the fourth link garbles, and the base resistor mends', async ({ page }) => {
   const part = await openPart(page, '/lessons/why-a-chain-wears-bits-out/', 2);
   const status = part.locator('.send').getByRole('status');
   const say = (hops: number, baseResistor: boolean): string =>
@@ -95,7 +103,7 @@ test('in lesson 6 the fourth link garbles, and the base resistor mends', async (
   await expect(status).toHaveText(say(4, true));
 });
 
-test('in lesson 7 pull-up, sender and row are changed by keyboard, and what is heard is what the core hears', async ({
+test('inside the input pull-up, sender and row are changed by keyboard, and what is heard is what the core hears', async ({
   page,
 }) => {
   const heard = (link: AuthoredLink, hops = 1): string => `Heard ${sayHeard(link, note, hops)}.`;

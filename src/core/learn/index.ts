@@ -18,6 +18,8 @@ export { placeFrom, proofOf } from './proofs.ts';
 export type { AuthoredReading, LessonReadings } from './proofs.ts';
 export { say, sayValue, unbroken } from './say.ts';
 export type { Quantity } from './say.ts';
+export { SENT_KINDS, saySent, whoActs } from './set-up.ts';
+export type { SentKind, SetPedal } from './set-up.ts';
 export { shownCheck, shownDepth, shownFacts, shownPress, shownSilence, shownSplit } from './shown.ts';
 export type { Shown } from './shown.ts';
 export { pileFrom, symptomGroups } from './suspects.ts';
