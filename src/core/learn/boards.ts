@@ -20,51 +20,64 @@ export interface AuthoredBoard {
 }
 
 /** Names of the pedals, all invented, in the order of the board. */
-const PEDALS = ['echo', 'drive', 'chorus', 'looper', 'tremolo', 'reverb'] as const;
+export const PEDALS = ['echo', 'drive', 'chorus', 'looper', 'tremolo', 'reverb'] as const;
 
 const input = (name: string, part: Part) => planJack(name, 'in', 'din5', 'din', { part });
 const output = (name: string) => planJack(name, 'out', 'din5', 'din');
-const switcher = (name: string): Device => ({ name, kind: 'controller', jacks: [output('OUT')] });
 
-/** The plan of a lesson's board, every lead a straight DIN lead of 1 m. */
-export function boardFrom({
-  layout,
-  pedals,
-  part = 'H11L1',
-  thru = 'hardware',
-  press = [],
-}: AuthoredBoard): Plan {
-  const names = PEDALS.slice(0, pedals);
-  const boxes = names.map((name, at): Device => ({
+/** Part of the boxes that only carry: quick both ways. */
+const QUICK_PART: Part = 'H11L1';
+
+/** A sender with one output. */
+export const senderOf = (name: string): Device => ({ name, kind: 'controller', jacks: [output('OUT')] });
+
+/** A pedal with an input and, unless it has none, a THRU; `channel` 1 to 16. */
+export function pedalOf(
+  name: string,
+  channel: number,
+  { part = QUICK_PART, thru = 'hardware' }: { readonly part?: Part; readonly thru?: Thru | 'none' } = {},
+): Device {
+  return {
     name,
     kind: 'pedal',
-    channel: at + 1,
-    jacks: [input('IN', part), { ...output('THRU'), role: 'thru', thru }],
-  }));
-  const hub: Device = {
-    name: 'hub',
-    kind: 'hub',
-    toBuy: true,
-    jacks: [input('IN', 'H11L1'), ...names.map((_, at) => output(`OUT ${at + 1}`))],
+    channel,
+    jacks: [
+      input('IN', part),
+      ...(thru === 'none' ? [] : [{ ...output('THRU'), role: 'thru' as const, thru }]),
+    ],
   };
-  const merger: Device = {
-    name: 'merger',
-    kind: 'merger',
-    jacks: [input('IN 1', 'H11L1'), input('IN 2', 'H11L1'), output('OUT')],
-  };
-  const middle = { hub, both: hub, merger, chain: undefined, split: undefined, 'two senders': undefined }[
-    layout
-  ];
-  const senders =
-    layout === 'merger' || layout === 'two senders' ? ['foot controller', 'keyboard'] : ['foot controller'];
-  const ways = waysOf(layout, names);
-  const leads = ways.map((_, at) =>
-    makeLead('din5', 'din5', STRAIGHT_DIN, { name: `lead ${at + 1}`, lengthMetres: 1 }),
-  );
+}
+
+/** A hub with so many outputs, still to be bought. */
+export const hubOf = (outputs: number, name = 'hub'): Device => ({
+  name,
+  kind: 'hub',
+  toBuy: true,
+  jacks: [input('IN', QUICK_PART), ...Array.from({ length: outputs }, (_, at) => output(`OUT ${at + 1}`))],
+});
+
+const MERGER: Device = {
+  name: 'merger',
+  kind: 'merger',
+  jacks: [input('IN 1', QUICK_PART), input('IN 2', QUICK_PART), output('OUT')],
+};
+
+/** One lead of a board: from this jack of a device to that jack of another. */
+export type Way = readonly [from: string, jack: string, to: string, into: string];
+
+/** The plan of devices and the ways between them, every lead a straight DIN lead of 1 m. */
+export function planOfWays(
+  devices: readonly Device[],
+  ways: readonly Way[],
+  press: readonly PressItem[] = [],
+): Plan {
   return makePlan({
     title: 'Lesson board (invented)',
-    devices: [...senders.map(switcher), ...(middle ? [middle] : []), ...boxes],
-    leads: leads.map((lead) => ({ ...lead, origin: 'shop' })),
+    devices: [...devices],
+    leads: ways.map((_, at) => ({
+      ...makeLead('din5', 'din5', STRAIGHT_DIN, { name: `lead ${at + 1}`, lengthMetres: 1 }),
+      origin: 'shop',
+    })),
     links: ways.map(([device, jack, toDevice, toJack], at): PlanLink => ({
       name: `link ${at + 1}`,
       output: { device, jack },
@@ -74,7 +87,30 @@ export function boardFrom({
   });
 }
 
-type Way = readonly [string, string, string, string];
+/** The plan of a lesson's board. */
+export function boardFrom({
+  layout,
+  pedals,
+  part = QUICK_PART,
+  thru = 'hardware',
+  press = [],
+}: AuthoredBoard): Plan {
+  const names = PEDALS.slice(0, pedals);
+  const boxes = names.map((name, at) => pedalOf(name, at + 1, { part, thru }));
+  const hub = hubOf(names.length);
+  const middle = {
+    hub,
+    both: hub,
+    merger: MERGER,
+    chain: undefined,
+    split: undefined,
+    'two senders': undefined,
+  }[layout];
+  const senders =
+    layout === 'merger' || layout === 'two senders' ? ['foot controller', 'keyboard'] : ['foot controller'];
+  const devices = [...senders.map(senderOf), ...(middle ? [middle] : []), ...boxes];
+  return planOfWays(devices, waysOf(layout, names), press);
+}
 
 function waysOf(layout: Layout, names: readonly string[]): readonly Way[] {
   const chain = (from: readonly string[]): readonly Way[] =>

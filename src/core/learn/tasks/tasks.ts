@@ -5,6 +5,7 @@ import { chanceOf } from './chance.ts';
 import { DIFFER_TASKS } from './why-makers-differ/differ-tasks.ts';
 import { LENGTH_TASKS } from './how-long-is-too-long/length-tasks.ts';
 import { LOOP_TASKS } from './five-milliamp-loop/loop-tasks.ts';
+import { OUTPUT_TASKS } from './one-output-one-input/split-tasks.ts';
 import type { Task, TaskId, TaskKind } from './task.ts';
 
 /** Kinds by lesson, the lesson's name as in its address, in the order of the lessons. */
@@ -14,6 +15,7 @@ export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
   'bits-on-the-wire': BIT_TASKS,
   'how-long-is-too-long': LENGTH_TASKS,
   'why-a-chain-wears-bits-out': CHAIN_TASKS,
+  'one-output-one-input': OUTPUT_TASKS,
 };
 
 /** Salt of the worked example: another task of the same kind. */

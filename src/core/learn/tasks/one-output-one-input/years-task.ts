@@ -1,0 +1,131 @@
+/** Tasks on a plain split that has worked for years: what that shows once something is changed. All currents are solved. */
+import { makeJack } from '../../../wiring/index.ts';
+import type { Part } from '../../../wiring/index.ts';
+import { oneOf } from '../forms.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
+import { inputWith, sharesOf } from './splits.ts';
+
+/** Parts that may be in a box that nobody has opened. */
+const MAY_BE: readonly Part[] = ['6N138', 'H11L1', 'PC900V', '6N137'];
+
+/** What changes on a split that has worked for years: the outputs and inputs that may then be there. */
+interface Change {
+  readonly told: string;
+  readonly volts: readonly ('driver-5v' | 'driver-3v3')[];
+  readonly parts: readonly (readonly Part[])[];
+  readonly metres?: number;
+}
+
+const CHANGES: readonly Change[] = [
+  {
+    told: 'One pedal gives way to another, and nobody knows which part is in it.',
+    volts: ['driver-5v'],
+    parts: MAY_BE.map((part) => ['6N138', part]),
+  },
+  {
+    told: 'One pedal is taken off the Y lead again.',
+    volts: ['driver-5v'],
+    parts: [['6N138']],
+  },
+  {
+    told: 'Both pedals give way to new ones with a PC900V inside.',
+    volts: ['driver-5v'],
+    parts: [['PC900V', 'PC900V']],
+  },
+  {
+    told: 'One pedal gives way to one with an H11L1 inside.',
+    volts: ['driver-5v'],
+    parts: [['6N138', 'H11L1']],
+  },
+  {
+    told: 'A third pedal joins in, and nobody knows which part is in it.',
+    volts: ['driver-5v'],
+    parts: MAY_BE.map((part) => ['6N138', '6N138', part]),
+  },
+  {
+    told: 'Both leads give way to ones of 3 m.',
+    volts: ['driver-5v'],
+    parts: [['6N138', '6N138']],
+    metres: 3,
+  },
+  {
+    told: 'The foot controller gives way to one with a 3.3 V output.',
+    volts: ['driver-3v3'],
+    parts: [['6N138', '6N138']],
+  },
+  {
+    told: 'Both pedals give way to two with a PC900V inside, and nobody knows the output of the new foot controller.',
+    volts: ['driver-5v', 'driver-3v3'],
+    parts: [['PC900V', 'PC900V']],
+  },
+];
+
+const FOR_YEARS = {
+  yes: 'Yes, both the old and the new have enough.',
+  no: 'No, at least one input has too little current.',
+  open: 'It depends on what is inside, and that is not known.',
+} as const;
+
+const SAID_FOR_YEARS = {
+  yes: 'Years on one pair of boxes tell of these boxes only. Hold what each now gets against what it needs.',
+  no: 'A split is outside the standard, yet some parts have enough. Hold what each gets against what it needs.',
+  open: 'All that matters is told here: what each gets, and what its part needs.',
+} as const;
+
+/** Whether every input turns on, for each way in which a change may turn out; and what inputs get and need there. */
+function outcomesOf({ volts, parts, metres }: Change) {
+  const found = volts.flatMap((circuit) =>
+    parts.map((list) => sharesOf(makeJack('out', 'din5', 'din', { circuit }), list.map(inputWith), metres)),
+  );
+  const lit = found.map((shares) => shares.every(({ gets, needs }) => gets >= needs));
+  const all = found.flat();
+  const span = (values: readonly number[]): string => {
+    const [low, high] = [Math.min(...values).toFixed(1), Math.max(...values).toFixed(1)];
+    if (low === high) return `${low} mA`;
+    return found.length === 1 ? `${low} mA and ${high} mA` : `${low} to ${high} mA, by what is inside`;
+  };
+  return {
+    right: lit.every(Boolean) ? 'yes' : lit.some(Boolean) ? 'open' : 'no',
+    gets: span(all.map(({ gets }) => gets)),
+    needs: span(all.map(({ needs }) => needs)),
+  } as const;
+}
+
+/** What years of use say of a split on which something changes. */
+export function workedForYears(level: Level, chance: Chance): Drawn {
+  const change = chance.turn(level < 2 ? CHANGES.slice(0, 5) : level === 2 ? CHANGES.slice(0, 7) : CHANGES);
+  const { right, gets, needs } = outcomesOf(change);
+  return {
+    ask: `'Two pedals with a 6N138 have hung on my 5 V output for years, by a plain Y lead.' ${change.told} Is it sure to work now, at usual values?`,
+    shows: {
+      shows: 'rows',
+      rows: [
+        ['each input now gets', gets],
+        ['its part needs', needs],
+      ],
+    },
+    ...oneOf(
+      (['yes', 'no', 'open'] as const).map((one) =>
+        one === right
+          ? { text: FOR_YEARS[one], right: true }
+          : {
+              text: FOR_YEARS[one],
+              slip:
+                one === 'yes'
+                  ? 'it has worked for years'
+                  : one === 'no'
+                    ? 'a split never works'
+                    : 'says nobody can tell',
+              says: SAID_FOR_YEARS[one],
+            },
+      ),
+      chance,
+    ),
+    hints: [
+      'What worked for years was one output and two parts. What is there now?',
+      'Hold what each input gets against what its part needs.',
+      'Where either is a span, ask whether every case of it is enough.',
+    ],
+    steps: [`Each input gets ${gets}, and its part needs ${needs}.`, FOR_YEARS[right]],
+  };
+}
