@@ -3,6 +3,7 @@ import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
 import { licences } from './src/licences/integration.mjs';
 import { headers } from './src/headers/integration.mjs';
+import { search } from './src/search/integration.mjs';
 import { offline } from './src/offline/integration.mjs';
 
 export default defineConfig({
@@ -12,7 +13,7 @@ export default defineConfig({
   trailingSlash: 'always',
   prefetch: false,
   devToolbar: { enabled: false },
-  integrations: [mdx(), svelte(), licences(), headers(), offline()],
+  integrations: [mdx(), svelte(), licences(), headers(), search(), offline()],
   // The highlighter writes inline styles, which the policy below forbids.
   markdown: { syntaxHighlight: false },
   build: { inlineStylesheets: 'never' },

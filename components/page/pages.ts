@@ -37,6 +37,7 @@ export const PAGE_GROUPS: readonly { readonly need: string; readonly pages: read
       { address: withBase('/lessons/'), name: 'Lessons', main: true },
       { address: withBase('/practice/'), name: 'Practice', main: true },
       { address: withBase('/quick-reference/'), name: 'Quick reference', main: true },
+      { address: withBase('/search/'), name: 'Search' },
       { address: withBase('/glossary/'), name: 'Glossary' },
       { address: withBase('/sources/'), name: 'Sources' },
       { address: withBase('/safety/'), name: 'Safety' },

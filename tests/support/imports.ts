@@ -98,6 +98,7 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   answer: ['parts', 'figures', 'keep', 'bench', 'meter'],
   practice: ['parts', 'figures', 'keep'],
   lesson: ['parts', 'figures', 'bench', 'meter'],
+  search: ['parts'],
   page: ['parts', 'figures', 'time', 'bench', 'lesson'],
 };
 
@@ -108,6 +109,7 @@ const OUTER_ARROWS: Readonly<Record<string, readonly string[]>> = {
   'src/licences': [],
   'src/headers': [],
   'src/offline': [],
+  'src/search': [],
   'src/layouts': ['src/core', 'src/styles', 'components/page', 'components/parts', 'components/practice'],
   'src/pages': ['src/core', 'src/draw', 'src/layouts', 'src/styles', 'components', 'content'],
   'content/lessons': ['src/core', 'src/draw', 'components/lesson'],
