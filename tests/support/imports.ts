@@ -82,6 +82,7 @@ export const CORE_ARROWS: Readonly<Record<string, readonly string[]>> = {
     'board',
     'planner',
   ],
+  class: ['wiring', 'verdict', 'making', 'plan', 'board', 'learn'],
 };
 
 /** The rooms of the components, each with the others that it may import from. Each may also use the core and the drawings. */

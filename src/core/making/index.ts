@@ -4,6 +4,7 @@ export { cableSheet } from './build-sheet.ts';
 export type { CableSheet } from './build-sheet.ts';
 export { COLOUR_CODES, colourWords } from './colours.ts';
 export { CABLE_CORES, CABLE_METRES, FIRST_STOCK, FIRST_TAKES_METRES } from './stock.ts';
+export { CODE_LETTERS, MOST_LETTERS, checkLetters, withChecks } from './check-letters.ts';
 export { leadCode, readLeadCode } from './lead-code.ts';
 export { madeLead, sayLeadFault } from './lead-faults.ts';
 export type { LeadFault } from './lead-faults.ts';

@@ -57,6 +57,7 @@ export {
   THRUS,
 } from './kinds.ts';
 export type { DeviceKind, Edge, JackRole, LeadOrigin, Power, Setting, Talk, Thru } from './kinds.ts';
+export { CHANGED_LINK, packLink, unpackLink } from './packing.ts';
 export { findJack, linkOf, makePlan, plainJack, planOfLink } from './parts.ts';
 export { wholeDevice, wholeJack } from './whole.ts';
 export type { WholeDevice, WholeJack } from './whole.ts';
@@ -75,8 +76,11 @@ export type {
 } from './plan.ts';
 export { planSchema, readPlanText, sayProblems, writePlanText } from './read-plan.ts';
 export type { PlanReading } from './read-plan.ts';
-export { sayProblem } from './reading.ts';
+export { fieldsOf, miss, sayProblem, show } from './reading.ts';
 export type { Problem } from './reading.ts';
+export { record } from './record.ts';
 export { isPlaced, jackPoint, leadMetres, waysRound } from './route.ts';
+export { listOf, oneNumberOf, oneOf, only, text, truth, whole } from './shape.ts';
+export type { Of, Shape } from './shape.ts';
 export { readSharedLink, writeSharedLink } from './shared-link.ts';
 export { wholeLink } from './whole-link.ts';

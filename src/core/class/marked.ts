@@ -1,0 +1,116 @@
+/** All results marked: a row for every input, and for each Set what was right and which mistakes were made. */
+import { notesOn } from './hints.ts';
+import { MARKS, makeMarker, markOne } from './mark.ts';
+import type { Mark, MarkedResult, Refused } from './mark.ts';
+import { writeResultText } from './result.ts';
+import type { HandedIn } from './result.ts';
+import { sameWork } from './work-set.ts';
+import type { WorkSet } from './work-set.ts';
+
+/** A row for one input. `set` is the place of its Set in the list of Sets. */
+export type MarkedRow =
+  | Refused
+  | (MarkedResult & {
+      readonly set: number;
+      /** Whether it counts in the tables: a second copy of the same result does not. */
+      readonly counts: boolean;
+      readonly notes: readonly string[];
+    });
+
+/** How many students stand how at one task of a Set. */
+interface TaskCount {
+  readonly title: string;
+  readonly level: number;
+  readonly marks: Readonly<Record<Mark, number>>;
+}
+
+/** How many students made a mistake at a kind of task, of all who handed in. */
+interface MistakeCount {
+  readonly title: string;
+  /** Undefined: wrong, by no mistake that is known. */
+  readonly mistake: string | undefined;
+  readonly students: number;
+  readonly of: number;
+  /** What is said to it. */
+  readonly sentence: string;
+}
+
+/** What one Set has brought. */
+interface MarkedSet {
+  readonly set: WorkSet;
+  readonly students: number;
+  readonly tasks: readonly TaskCount[];
+  /** The commonest first. */
+  readonly mistakes: readonly MistakeCount[];
+}
+
+/** All that was handed in, marked. */
+export interface Marked {
+  readonly rows: readonly MarkedRow[];
+  /** The Set with the most results first. */
+  readonly sets: readonly MarkedSet[];
+}
+
+/** Mark everything that was handed in. The rows stand in the order of the inputs. */
+export function markResults(inputs: readonly HandedIn[]): Marked {
+  const marker = makeMarker();
+  const marked = inputs.map((one) => markOne(one, marker));
+  const results = marked.filter((one) => 'result' in one);
+  const groups = [...Map.groupBy(results, ({ result }) => sameWork(result.set)).values()].toSorted(
+    (one, other) => other.length - one.length,
+  );
+  const rows = new Map<MarkedResult, MarkedRow>();
+  const sets = groups.map((group, set) => {
+    const firsts = new Map<string, MarkedResult>();
+    for (const one of group) {
+      const text = writeResultText({ ...one.result, set: { ...one.result.set, title: '' } });
+      const first = firsts.get(text);
+      if (first)
+        rows.set(one, { ...one, set, counts: false, notes: [`The same result as ${first.source}.`] });
+      else firsts.set(text, one);
+    }
+    const counted = [...firsts.values()];
+    const notes = notesOn(counted, marker);
+    counted.forEach((one, at) => rows.set(one, { ...one, set, counts: true, notes: notes[at] ?? [] }));
+    return markedSet(counted);
+  });
+  return { rows: marked.map((one) => ('result' in one ? (rows.get(one) as MarkedRow) : one)), sets };
+}
+
+/** The counts of one Set. */
+function markedSet(counted: readonly MarkedResult[]): MarkedSet {
+  const [first] = counted as readonly [MarkedResult];
+  return {
+    set: first.result.set,
+    students: counted.length,
+    tasks: first.tasks.map(({ task }, at) => ({
+      title: task.title,
+      level: task.id.level,
+      marks: Object.fromEntries(
+        MARKS.map((mark) => [mark, counted.filter(({ tasks }) => tasks[at]?.mark === mark).length]),
+      ) as Record<Mark, number>,
+    })),
+    mistakes: mistakesOf(counted),
+  };
+}
+
+/** Each student counts once for a mistake at a kind, however often it was made. */
+function mistakesOf(counted: readonly MarkedResult[]): readonly MistakeCount[] {
+  const found = new Map<string, Omit<MistakeCount, 'students' | 'of'> & { readonly by: Set<MarkedResult> }>();
+  for (const one of counted)
+    for (const { task, misses } of one.tasks)
+      for (const { mistake, sentence } of misses) {
+        const key = JSON.stringify([task.id.kind, mistake]);
+        const known = found.get(key) ?? { title: task.title, mistake, sentence, by: new Set() };
+        known.by.add(one);
+        found.set(key, known);
+      }
+  return [...found.values()]
+    .map(({ by, ...rest }) => ({ ...rest, students: by.size, of: counted.length }))
+    .toSorted((one, other) => other.students - one.students);
+}
+
+/** A mistake in one line: '11 of 28: pair swapped (Lay a lead)'. */
+export function sayMistake({ title, mistake, students, of }: MistakeCount): string {
+  return `${students} of ${of}: ${mistake ?? 'wrong in a way that we do not know'} (${title})`;
+}

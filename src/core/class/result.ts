@@ -1,0 +1,89 @@
+/** A result: what a student hands in. No score stands in it: the answers are solved again by whoever marks it. */
+import { readTaskId } from '../learn/index.ts';
+import { listOf, miss, only, record, text, whole } from '../plan/index.ts';
+import type { Of } from '../plan/index.ts';
+import { packAs, readText, unpackAs, writeText } from './reading.ts';
+import type { FileKind, Reading } from './reading.ts';
+import { CLASS_LIMITS, WORK_SET } from './work-set.ts';
+
+/** Longest task as it is written, and longest answer, characters; most answers, with several tries at each task. */
+const MOST = { task: 60, answer: 300, attempts: 200 } as const;
+
+/** Days that an answer can be given on: up to the year 2243, which no clock of a tablet shows by mistake. */
+const MOST_DAY = 100_000;
+
+const ATTEMPT = record(
+  { task: text(MOST.task), answer: text(MOST.answer, 0), hints: whole([0, 3]), day: whole([0, MOST_DAY]) },
+  {
+    inline: true,
+    check: ({ task }, place, problems) => {
+      if (typeof readTaskId(task) === 'string')
+        miss(problems, `${place}.task`, "a kind, a level and a seed such as 'lay-lead.2.7F3K'", task);
+    },
+  },
+);
+
+const RESULT_FORMAT = 'five-milliamps-result';
+
+const RESULT = record({
+  format: only(RESULT_FORMAT),
+  version: only(1),
+  set: WORK_SET,
+  number: whole([1, CLASS_LIMITS.number]),
+  name: text(CLASS_LIMITS.name, 0),
+  attempts: listOf(ATTEMPT, MOST.attempts),
+});
+/** What a student hands in: the Set, the number in the class list, a name or none, and the answers in their order. */
+export type Result = Of<typeof RESULT>;
+
+const RESULT_FILE: FileKind<Result> = { format: RESULT_FORMAT, version: 1, shape: RESULT };
+
+/** Read a result from the text of a file. */
+export const readResultText = (json: string): Reading<Result> => readText(RESULT_FILE, json);
+
+/** A result as the text of a file. */
+export const writeResultText = (result: Result): string => writeText(result);
+
+const RESULT_KEY = '#result=';
+
+/** The end of an address that holds a result, from '#' on. */
+export async function resultHash(result: Result): Promise<string> {
+  return RESULT_KEY + (await packAs(RESULT_FILE, result));
+}
+
+/** Letters and digits of a text in small letters, the rest as single lines between them. */
+function plainName(text: string): string {
+  return text
+    .normalize('NFKD')
+    .replace(/\p{Mn}/gu, '')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-+|-+$/g, '');
+}
+
+/** Digits of a number in the name of a file, so that files stand in the order of the list. */
+const NUMBER_DIGITS = 2;
+
+/** The name of a result's file: 'loop-test-07-ann.json'. */
+export function resultFileName({ set, number, name }: Result): string {
+  const parts = [plainName(set.title), String(number).padStart(NUMBER_DIGITS, '0'), plainName(name)];
+  return `${parts.filter((one) => one !== '').join('-')}.json`;
+}
+
+/** One thing that was handed in: where it came from, in words, and what could be read. */
+export interface HandedIn {
+  readonly source: string;
+  readonly reading: Reading<Result>;
+}
+
+/** Results in a text: a file of one result, or any text with links in it, each of them one. Never throws. */
+export async function resultsIn(source: string, text: string): Promise<readonly HandedIn[]> {
+  const links = [...text.matchAll(/#result=([\w-]*)/g)];
+  if (links.length === 0 || /^\s*\uFEFF?\{/.test(text)) return [{ source, reading: readResultText(text) }];
+  return Promise.all(
+    links.map(async ([, packed = ''], at) => ({
+      source: links.length === 1 ? source : `${source}, link ${at + 1}`,
+      reading: await unpackAs(RESULT_FILE, packed),
+    })),
+  );
+}
