@@ -46,7 +46,7 @@ export { MOST_SEED } from './tasks/chance.ts';
 export { gradeAnswer } from './tasks/grade.ts';
 export { readTaskId, writeTaskId } from './tasks/task-id.ts';
 export { LEVELS } from './tasks/task.ts';
-export type { Drawn, Grading, Level, Shows, Task, TaskId } from './tasks/task.ts';
+export type { Drawn, Grading, Level, ShownFace, Shows, Task, TaskId } from './tasks/task.ts';
 export { TASKS_BY_LESSON, makeTask } from './tasks/tasks.ts';
 export { NO_RECORD, mergeRecords, readRecord, standings, withAttempt } from './tasks/record.ts';
 export type { Attempt, LearnRecord } from './tasks/record.ts';

@@ -12,9 +12,17 @@ function one<T>(list: readonly T[], at: number): T {
   return found;
 }
 
-/** The chance of a seed, 0 to `MOST_SEED`. `salt` draws another task from the same seed: the worked example beside it. */
-export function chanceOf(seed: number, salt = 0): Chance {
-  const number = seededChance(seed * 16 + salt);
+/** A word as a whole number, so that kinds draw apart from one another (FNV-1a of 32 bits, public domain). */
+function numberOf(word: string): number {
+  return [...word].reduce((sum, sign) => Math.imul(sum ^ sign.charCodeAt(0), 0x01000193) >>> 0, 0x811c9dc5);
+}
+
+/**
+ * The chance of a seed, 0 to `MOST_SEED`. `salt` draws another task from the same seed: the worked example beside it. `of` is what
+ * it is drawn for: with the same seed two kinds of task must not have their right answers at the same place.
+ */
+export function chanceOf(seed: number, salt = 0, of = ''): Chance {
+  const number = seededChance(numberOf(of) ^ (seed * 16 + salt));
   const below = (count: number): number => Math.floor(number() * count);
   return {
     turn: (list) => one(list, (seed + salt) % list.length),

@@ -9,8 +9,11 @@ type Offered =
 
 type Answered = Pick<Drawn, 'form' | 'right' | 'slips'>;
 
+/** For answers that are named after what is shown, and so are drawn with it. */
+export const AS_THEY_STAND: Pick<Chance, 'shuffled'> = { shuffled: (list) => list };
+
 /** One of several answers, in an order that the seed decides. @throws unless exactly one is right. */
-export function oneOf(offered: readonly Offered[], chance: Chance): Answered {
+export function oneOf(offered: readonly Offered[], chance: Pick<Chance, 'shuffled'>): Answered {
   const shown = chance.shuffled(offered);
   const right = shown.flatMap((one, at) => ('right' in one ? [String(at)] : []));
   if (right.length !== 1) throw new Error(`task: needs one right answer, got ${right.length}`);

@@ -1,5 +1,5 @@
 /** A task: what is asked, in what form it is answered, the right answer, and the mistakes that are known. Plain data, made by a seed. */
-import type { Conductor, Jack } from '../../wiring/index.ts';
+import type { Conductor, DinView, Jack } from '../../wiring/index.ts';
 
 /** How much is given: 0 a worked example beside it, 1 all but the last step, 2 nothing, 3 nothing and with traps. */
 export const LEVELS = [0, 1, 2, 3] as const;
@@ -47,6 +47,16 @@ export interface Slip {
   readonly sentence: string;
 }
 
+/**
+ * A connector as it is drawn. `labels` stand on its contacts, from left to right on a DIN face and from the tip on a phone plug; ''
+ * leaves a contact bare. Where `untold` is set, neither the drawing nor its words say which side it is.
+ */
+export interface ShownFace extends DinView {
+  readonly labels: readonly string[];
+  readonly name: string;
+  readonly untold?: true;
+}
+
 /** What a task shows beside its question. */
 export type Shows =
   | {
@@ -55,6 +65,7 @@ export type Shows =
       readonly input: Jack;
       readonly conductors: readonly Conductor[];
     }
+  | { readonly shows: 'faces'; readonly faces: readonly ShownFace[] }
   | { readonly shows: 'bits'; readonly levels: readonly boolean[] }
   | { readonly shows: 'rows'; readonly rows: readonly (readonly [what: string, value: string])[] };
 

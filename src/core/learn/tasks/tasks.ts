@@ -2,15 +2,17 @@
 import { BIT_TASKS } from './bits-on-the-wire/bit-tasks.ts';
 import { CHAIN_TASKS } from './why-a-chain-wears-bits-out/chain-tasks.ts';
 import { chanceOf } from './chance.ts';
+import { CONTACT_TASKS } from './contacts-and-where-to-look-from/contact-tasks.ts';
 import { DIFFER_TASKS } from './why-makers-differ/differ-tasks.ts';
 import { LENGTH_TASKS } from './how-long-is-too-long/length-tasks.ts';
 import { LOOP_TASKS } from './five-milliamp-loop/loop-tasks.ts';
 import { OUTPUT_TASKS } from './one-output-one-input/split-tasks.ts';
-import type { Task, TaskId, TaskKind } from './task.ts';
+import type { Drawn, Task, TaskId, TaskKind } from './task.ts';
 
 /** Kinds by lesson, the lesson's name as in its address, in the order of the lessons. */
 export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
   'five-milliamp-loop': LOOP_TASKS,
+  'contacts-and-where-to-look-from': CONTACT_TASKS,
   'why-makers-differ': DIFFER_TASKS,
   'bits-on-the-wire': BIT_TASKS,
   'how-long-is-too-long': LENGTH_TASKS,
@@ -26,9 +28,10 @@ export function makeTask(id: TaskId): Task | string {
   for (const [lesson, kinds] of Object.entries(TASKS_BY_LESSON)) {
     const found = kinds.find(({ kind }) => kind === id.kind);
     if (!found) continue;
-    const drawn = found.draw(id.level, chanceOf(id.seed));
-    const example = id.level === 0 ? { example: found.draw(id.level, chanceOf(id.seed, EXAMPLE_SALT)) } : {};
-    return { ...drawn, id, lesson, title: found.title, ...example };
+    const draw = (salt: number): Drawn =>
+      found.draw(id.level, chanceOf(id.seed, salt, `${id.kind}.${id.level}`));
+    const example = id.level === 0 ? { example: draw(EXAMPLE_SALT) } : {};
+    return { ...draw(0), id, lesson, title: found.title, ...example };
   }
   return `task: expected a kind of task that there is, got '${id.kind}'`;
 }

@@ -1,0 +1,253 @@
+/** Tasks on what a plug joins inside a jack, and on a lead that was tested with four beeps. */
+import { contactWords, contactsOf, lineAt, makeLead, mate, wires, words } from '../../../wiring/index.ts';
+import type { Conductor, Connector, Contact, Line, Style } from '../../../wiring/index.ts';
+import { madeLead, tableOf } from '../../../making/index.ts';
+import type { LeadFault } from '../../../making/index.ts';
+import { oneOf } from '../forms.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+
+/** A plug in the jack of an output of a type. */
+interface Plugged {
+  readonly plug: Connector;
+  readonly jack: Connector;
+  readonly style: Style;
+}
+
+const SHORT_PLUGS: readonly Plugged[] = [
+  { plug: 'ts-3.5', jack: 'trs-3.5', style: 'type-a' },
+  { plug: 'ts-6.35', jack: 'trs-6.35', style: 'type-b' },
+  { plug: 'ts-6.35', jack: 'trs-6.35', style: 'type-a' },
+  { plug: 'ts-3.5', jack: 'trs-3.5', style: 'type-b' },
+];
+/** Types that use two contacts: the plug joins nothing that matters, or all there is. */
+const TWO_LINES: readonly Plugged[] = [
+  { plug: 'ts-6.35', jack: 'trs-6.35', style: 'tip-signal' },
+  { plug: 'ts-3.5', jack: 'trs-3.5', style: 'ring-signal' },
+];
+/** Plugs that do not go in, and plugs with a contact too many. */
+const OTHER_PLUGS: readonly Plugged[] = [
+  { plug: 'ts-6.35', jack: 'trs-3.5', style: 'type-a' },
+  { plug: 'trs-3.5', jack: 'ts-3.5', style: 'two-contact' },
+  { plug: 'ts-3.5', jack: 'trs-6.35', style: 'type-b' },
+  { plug: 'trs-6.35', jack: 'trs-6.35', style: 'type-a' },
+];
+
+const JOINED = {
+  'source shield': 'The source line and the shield line',
+  'sink shield': 'The sink line and the shield line',
+  'source sink': 'The source line and the sink line',
+  nothing: 'No two lines',
+  'no fit': 'It does not go in',
+} as const;
+type Joined = keyof typeof JOINED;
+const ALL_JOINED = Object.keys(JOINED) as readonly Joined[];
+
+/** Which two lines of a jack a plug joins, by the contacts that its metal touches. */
+function joinedBy({ plug, jack, style }: Plugged): Joined {
+  const mating = mate(plug, jack);
+  if (!mating.fits) return 'no fit';
+  const linesOn = (contact: Contact): readonly Line[] =>
+    mating.touches.flatMap((one) => {
+      const line = one.plug === contact ? lineAt(style, one.jack) : undefined;
+      return line === undefined ? [] : [line];
+    });
+  const together = contactsOf(plug)
+    .map(linesOn)
+    .find((lines) => lines.length > 1);
+  const key = (['source', 'sink', 'shield'] as const).filter((line) => together?.includes(line)).join(' ');
+  return ALL_JOINED.find((one) => one === key) ?? 'nothing';
+}
+
+function sayJackLines({ jack, style }: Plugged): string {
+  return contactsOf(jack)
+    .map((contact) => `${lineAt(style, contact) ?? 'nothing'} on the ${contactWords(contact)}`)
+    .join(', ');
+}
+
+function tsPlug(level: Level, chance: Chance): Drawn {
+  const cases = [...SHORT_PLUGS, ...(level >= 2 ? TWO_LINES : []), ...(level === 3 ? OTHER_PLUGS : [])];
+  const one = chance.turn(cases);
+  const right = joinedBy(one);
+  const short = one.plug.startsWith('ts');
+  const ring = lineAt(one.style, 'ring');
+  return {
+    ask: `The ${words(one.jack)} jack of an output has ${sayJackLines(one)}. A ${words(one.plug)} plug is pushed in. Which lines does its metal join?`,
+    shows: {
+      shows: 'faces',
+      faces: [
+        {
+          connector: one.plug,
+          form: 'plug',
+          view: 'mating',
+          labels: contactsOf(one.plug),
+          name: `${words(one.plug)} plug`,
+        },
+      ],
+    },
+    ...oneOf(
+      ALL_JOINED.filter((joined) => joined !== 'no fit' || level === 3).map((joined) =>
+        joined === right
+          ? { text: JOINED[joined], right: true }
+          : { text: JOINED[joined], ...mistakenJoin(joined, right, one) },
+      ),
+      chance,
+    ),
+    hints: [
+      'A TS plug has no ring. Its sleeve is longer, and fills the place of the ring.',
+      'Compare the sizes first. Then ask what metal presses on each spring of the jack.',
+      short
+        ? `On the ring spring of this jack is ${ring === undefined ? 'no line' : `the ${ring} line`}, and on the sleeve ${lineAt(one.style, 'sleeve') === undefined ? 'none' : `the ${lineAt(one.style, 'sleeve') ?? ''} line`}.`
+        : 'Each contact of this plug meets one spring at most.',
+    ],
+    steps: [
+      right === 'no fit'
+        ? `A ${words(one.plug)} plug and a ${words(one.jack)} jack are of different sizes.`
+        : short
+          ? 'The long sleeve of the plug presses on ring and sleeve of the jack.'
+          : 'Each contact of the plug presses on one spring of the jack at most.',
+      `This jack has ${sayJackLines(one)}.`,
+      `${JOINED[right]}.`,
+    ],
+  };
+}
+
+function mistakenJoin(
+  said: Joined,
+  right: Joined,
+  { plug, jack, style }: Plugged,
+): { slip: string; says: string } {
+  if (right === 'no fit')
+    return {
+      slip: 'sizes not compared',
+      says: `Compare the sizes first: the plug is ${words(plug)}, the jack ${words(jack)}.`,
+    };
+  if (said === 'no fit')
+    return { slip: 'says it does not go in', says: 'The sizes are the same, so it goes in, right or wrong.' };
+  if (said === 'nothing') return { slip: 'the ring floats', says: 'What metal presses on the ring spring?' };
+  if (right === 'nothing')
+    return {
+      slip: 'joins a line too many',
+      says: plug.startsWith('ts')
+        ? 'The long sleeve does join ring and sleeve. Is there a line on both of them?'
+        : 'This plug has a ring of its own, or the jack has no spring for it. What does each contact touch?',
+    };
+  if (said === 'source sink')
+    return {
+      slip: 'tip and ring joined',
+      says: 'The tip stands apart. The long sleeve reaches the ring, not the tip.',
+    };
+  return {
+    slip: 'the other line',
+    says: `Read again which line is on the ring: it is the ${lineAt(style, 'ring') ?? 'shield'} line that meets the sleeve.`,
+  };
+}
+
+/** Leads from a DIN plug as they were planned. */
+const PLANS: readonly { readonly to: Connector; readonly conductors: readonly Conductor[] }[] = [
+  { to: 'din5', conductors: wires('4-4', '5-5', '2-2') },
+  { to: 'trs-3.5', conductors: wires('4-ring', '5-tip', '2-sleeve') },
+  { to: 'trs-3.5', conductors: wires('4-tip', '5-ring', '2-sleeve') },
+  { to: 'din5', conductors: wires('4-5', '5-4', '2-2') },
+];
+
+/** What may be the matter with a lead, each a set of faults of the floor of making. */
+const MATTERS: Readonly<
+  Record<string, { readonly text: string; readonly faults: readonly LeadFault[]; readonly says: string }>
+> = {
+  planned: {
+    text: 'Nothing: it is as planned',
+    faults: [],
+    says: 'Compare each beep with the plan: which two contacts should beep?',
+  },
+  mirrored: {
+    text: 'One DIN plug is mirrored',
+    faults: [{ kind: 'mirrored', side: 'from' }],
+    says: 'A mirrored plug puts the wire of pin 4 on pin 5. Then both beeps change places.',
+  },
+  'open at 4': {
+    text: 'The wire at pin 4 is broken',
+    faults: [{ kind: 'open', conductor: 0 }],
+    says: 'With that wire broken, pin 4 beeps to nothing, and pin 5 as planned.',
+  },
+  'open at 5': {
+    text: 'The wire at pin 5 is broken',
+    faults: [{ kind: 'open', conductor: 1 }],
+    says: 'With that wire broken, pin 5 beeps to nothing, and pin 4 as planned.',
+  },
+  touching: {
+    text: 'Pins 4 and 5 touch in the first plug',
+    faults: [{ kind: 'short', side: 'from', between: ['4', '5'] }],
+    says: 'If the two pins touched, all four would beep.',
+  },
+  'both open': {
+    text: 'Both wires are broken',
+    faults: [
+      { kind: 'open', conductor: 0 },
+      { kind: 'open', conductor: 1 },
+    ],
+    says: 'With both wires broken, none of the four would beep.',
+  },
+};
+
+function fourBeeps(level: Level, chance: Chance): Drawn {
+  const names = Object.keys(MATTERS).filter((name) => level === 3 || name !== 'both open');
+  const name = chance.turn(['mirrored', ...names.filter((one) => one !== 'mirrored')]);
+  const { to, conductors } = chance.pick(level < 2 ? PLANS.slice(0, 2) : PLANS);
+  const lead = makeLead('din5', to, conductors);
+  const beepsWith = (faults: readonly LeadFault[]): readonly string[] => {
+    const says = tableOf(madeLead(lead, faults));
+    return PAIRS.map(([one, other]) =>
+      says({
+        a: { side: 'from', contact: conductors[one]?.from ?? '4' },
+        b: { side: 'to', contact: conductors[other]?.to ?? '4' },
+        hold: 'still',
+      }),
+    );
+  };
+  const matter = MATTERS[name] as (typeof MATTERS)[string];
+  const heard = beepsWith(matter.faults);
+  const plan = conductors
+    .map(({ from, to: into }) => `${contactWords(from)} to ${contactWords(into)}`)
+    .join(', ');
+  return {
+    ask: `A lead was planned so: ${plan}. It was tested with four touches. What is the matter with it?`,
+    shows: {
+      shows: 'rows',
+      rows: PAIRS.map(([one, other], at) => [
+        `${contactWords(conductors[one]?.from ?? '4')}, first plug, to ${contactWords(conductors[other]?.to ?? '4')}, second plug`,
+        heard[at] === 'beep' ? 'beeps' : 'silent',
+      ]),
+    },
+    ...oneOf(
+      names.map((one) => {
+        const { text, says } = MATTERS[one] as (typeof MATTERS)[string];
+        return one === name ? { text, right: true } : { text, slip: `says ${one}`, says };
+      }),
+      chance,
+    ),
+    hints: [
+      'Two touches should beep by the plan. Two should stay silent.',
+      'Mark what differs from the plan.',
+      'A mirrored DIN plug makes pins 4 and 5 change places. Pin 2 stays in the middle.',
+    ],
+    steps: [
+      `By the plan, these beep: ${plan.split(', ').slice(0, 2).join(' and ')}.`,
+      `Heard: ${heard.filter((one) => one === 'beep').length} of four beep, ${heard.join() === beepsWith([]).join() ? 'just as planned' : 'and not as planned'}.`,
+      `${matter.text}.`,
+    ],
+  };
+}
+
+/** Each of the two wires at the first plug against each at the second. */
+const PAIRS = [
+  [0, 0],
+  [0, 1],
+  [1, 0],
+  [1, 1],
+] as const;
+
+/** The tasks on plugs and beeps. */
+export const PLUG_TASKS: readonly TaskKind[] = [
+  { kind: 'ts-plug', title: 'What does the plug join?', draw: tsPlug },
+  { kind: 'four-beeps', title: 'Four beeps', draw: fourBeeps },
+];
