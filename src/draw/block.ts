@@ -2,7 +2,7 @@
  * A connector with all ways out of it, at its place in a drawing.
  */
 import { familyOf } from '../core/wiring/index.ts';
-import type { FaceInput } from '../core/wiring/index.ts';
+import type { DinView, FaceInput } from '../core/wiring/index.ts';
 import { DIN_EDGE, DIN_REACH, dinEscapes } from './din-escape.ts';
 import { DIN_MILLIMETRES, DIN_SCALE, drawDin } from './din.ts';
 import type { Block, FaceDrawing } from './face.ts';
@@ -12,11 +12,7 @@ import { phoneEscapes } from './phone-escape.ts';
 import { drawPhone } from './phone.ts';
 
 /** The drawing of any connector in pixels, its middle at `origin`, for conductors that leave by `exit`. */
-export function drawFace(
-  input: FaceInput,
-  exit: Exit = 'right',
-  origin: Point = { x: 0, y: 0 },
-): FaceDrawing {
+export function drawFace(input: DinView, exit: Exit = 'right', origin: Point = { x: 0, y: 0 }): FaceDrawing {
   return familyOf(input.connector) === 'din'
     ? drawDin(input, origin, DIN_SCALE, exit)
     : drawPhone(input, { exit, origin });
