@@ -12,7 +12,7 @@ function hiddenPin(level: Level, chance: Chance): Drawn {
   const pin = chance.pick(PINS);
   const labels = dinReadingOrder(face).map((one) => (one === pin ? '?' : level < 2 ? one : ''));
   return {
-    ask: `This is ${sayFace(face)}. Which pin is marked with a question mark?`,
+    ask: `This is ${sayFace(face)}, of a 5-pin DIN connector. Which pin is marked with a question mark?`,
     shows: { shows: 'faces', faces: [{ ...face, labels, name: sayFace(face) }] },
     ...oneOf(
       PINS.map((one) =>

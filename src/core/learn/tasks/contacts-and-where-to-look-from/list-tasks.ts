@@ -71,52 +71,11 @@ function pictureToList(level: Level, chance: Chance): Drawn {
     lettered(first, `one end: ${sayFace(first)}`, ends('from')),
     lettered(second, din ? `other end: ${sayFace(second)}` : 'other end: a TRS plug', ends('to')),
   ];
-  const read = (
-    from: (pin: Contact) => string,
-    into: (contact: Contact) => string = (one) => one,
-  ): readonly Conductor[] => wires(...conductors.map((one) => `${from(one.from)}-${into(one.to)}`));
-  const wrong = [
-    {
-      slip: 'mirrored',
-      list: read((pin) => mirroredAt(first, pin)),
-      says: `That is ${sayFace(otherSide(first))}. Look which side is drawn at the first end.`,
-    },
-    ...(din
-      ? [
-          {
-            slip: 'other end mirrored',
-            list: read(
-              (pin) => pin,
-              (pin) => mirroredAt(second, pin),
-            ),
-            says: `That is ${sayFace(otherSide(second))}. Look which side is drawn at the other end.`,
-          },
-        ]
-      : []),
-    {
-      slip: 'counted in order',
-      list: read((pin) => countedAt(first, pin), din ? (pin) => countedAt(second, pin) : undefined),
-      says: `The numbers do not run in order. This face reads ${rowOf(first)} from left to right.`,
-    },
-    {
-      slip: 'wires mixed up',
-      list: wires(
-        ...conductors.map((one, at) => `${one.from}-${conductors[(at + 1) % conductors.length]?.to ?? ''}`),
-      ),
-      says: 'Follow one letter at a time: the same letter at both ends is one wire.',
-    },
-  ];
   const right = sayWires(conductors);
   return {
     ask: 'Both plugs of one lead, each with the letters of its wires. Which list is this lead?',
     shows: { shows: 'faces', faces },
-    ...oneOf(
-      distinct(
-        right,
-        wrong.map(({ list, ...one }) => ({ ...one, text: sayWires(list) })),
-      ),
-      chance,
-    ),
+    ...oneOf(distinct(right, wrongLists(conductors, first, din ? second : undefined)), chance),
     hints: [
       'A list names the contact at one end, then the contact at the other.',
       'Name the side of each DIN plug and find its key before you read a pin.',
@@ -130,6 +89,49 @@ function pictureToList(level: Level, chance: Chance): Drawn {
       `Letter by letter: ${right}.`,
     ],
   };
+}
+
+/** Lists that known mistakes read off the two plugs; `second` is the face of the other DIN plug, where it is one. */
+function wrongLists(
+  conductors: readonly Conductor[],
+  first: DinView,
+  second: DinView | undefined,
+): Parameters<typeof distinct>[1] {
+  const read = (
+    from: (pin: Contact) => string,
+    into: (contact: Contact) => string = (one) => one,
+  ): readonly Conductor[] => wires(...conductors.map((one) => `${from(one.from)}-${into(one.to)}`));
+  return [
+    {
+      slip: 'mirrored',
+      list: read((pin) => mirroredAt(first, pin)),
+      says: `That is ${sayFace(otherSide(first))}. Look which side is drawn at the first end.`,
+    },
+    ...(second
+      ? [
+          {
+            slip: 'other end mirrored',
+            list: read(
+              (pin) => pin,
+              (pin) => mirroredAt(second, pin),
+            ),
+            says: `That is ${sayFace(otherSide(second))}. Look which side is drawn at the other end.`,
+          },
+        ]
+      : []),
+    {
+      slip: 'counted in order',
+      list: read((pin) => countedAt(first, pin), second && ((pin) => countedAt(second, pin))),
+      says: `The numbers do not run in order. This face reads ${rowOf(first)} from left to right.`,
+    },
+    {
+      slip: 'wires mixed up',
+      list: wires(
+        ...conductors.map((one, at) => `${one.from}-${conductors[(at + 1) % conductors.length]?.to ?? ''}`),
+      ),
+      says: 'Follow one letter at a time: the same letter at both ends is one wire.',
+    },
+  ].map(({ list, ...one }) => ({ ...one, text: sayWires(list) }));
 }
 
 /** The right text with those that differ from it and from one another. */
