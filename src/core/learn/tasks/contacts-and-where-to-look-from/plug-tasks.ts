@@ -1,6 +1,6 @@
 /** Tasks on what a plug joins inside a jack. */
-import { contactWords, contactsOf, lineAt, makeLead, mate, wires, words } from '../../../wiring/index.ts';
-import type { Conductor, Connector, Contact, Line, Style } from '../../../wiring/index.ts';
+import { contactWords, contactsOf, lineAt, mate, words } from '../../../wiring/index.ts';
+import type { Connector, Contact, Line, Style } from '../../../wiring/index.ts';
 import { oneOf } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
