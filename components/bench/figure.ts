@@ -1,5 +1,5 @@
 /** From a work and its verdict to what the figure draws. */
-import { lineAt, mate } from '../../src/core/wiring/index.ts';
+import { contactWords, lineAt, mate } from '../../src/core/wiring/index.ts';
 import { linkWords, sayAmperes, sayVolts } from '../../src/core/verdict/index.ts';
 import type { Conductor, Contact, Lead, Line, Side, State, View } from '../../src/core/wiring/index.ts';
 import type { LinkVerdict, Spot } from '../../src/core/verdict/index.ts';
@@ -9,14 +9,17 @@ import type { ConductorRef, ContactRef } from '../figures/refs.ts';
 import { isEmpty, jackOn, leadsOn } from './work.ts';
 import type { Work } from './work.ts';
 
-/** Draw the leads on the bench in one state. `labelOf` puts other words on a conductor than its line and current. */
+/**
+ * Draw the leads on the bench in one state. `labelOf` puts other words on a conductor than its line and current. Without a
+ * verdict neither is drawn or told: a conductor is called by its two contacts.
+ */
 export function drawWork(
   work: Work,
-  verdict: LinkVerdict,
+  verdict: LinkVerdict | undefined,
   state: State,
   view: View,
   width: number,
-  labelOf?: (conductor: Conductor) => string,
+  labelOf = verdict ? undefined : byContacts,
 ): LeadDrawing {
   const leads = leadsOn(work);
   const chain: ChainInput = {
@@ -27,14 +30,18 @@ export function drawWork(
       conductors: lead.conductors.map(({ from, to }, index) => ({
         from,
         to,
-        line: verdict.lines[work.branch]?.[at]?.[index] ?? 'spare',
-        amperes: amperesOf(work, verdict, state, at, from, to),
+        line: verdict ? (verdict.lines[work.branch]?.[at]?.[index] ?? 'spare') : 'untold',
+        amperes: verdict ? amperesOf(work, verdict, state, at, from, to) : null,
         ...(labelOf && { label: labelOf({ from, to }) }),
       })),
     })),
     joints: leads.slice(1).map((after, at) => jointOf(leads[at] as Lead, after)),
   };
   return drawLead(chain);
+}
+
+function byContacts({ from, to }: Conductor): string {
+  return `${contactWords(from)} to ${contactWords(to)}`;
 }
 
 /** The answer in one line: the outcome, and what the input gets while a 0 is sent. */

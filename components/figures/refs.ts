@@ -113,7 +113,8 @@ export function contactLabel(
 /** 'conductor from pin 4 to ring, source, 5.38 mA from left to right'. */
 export function conductorLabel({ from, to, line, amperes }: DrawnConductor): string {
   const current = amperes === null ? undefined : currentWords(amperes);
-  return [`conductor from ${contactWords(from)} to ${contactWords(to)}`, line, current]
+  const told = line === 'untold' ? undefined : line;
+  return [`conductor from ${contactWords(from)} to ${contactWords(to)}`, told, current]
     .filter((part) => part !== undefined)
     .join(', ');
 }

@@ -53,13 +53,13 @@ export function stretchOf({ sending }: Sent, byte: number): readonly [number, nu
 /** The row of amounts: what is at the input of a leg, or what comes out of its optocoupler. */
 type AmountRow = 'input' | 'output';
 
-/** Draw one leg of a sending. */
+/** Draw one leg of a sending; `asked` leaves out what was sent and heard. */
 export function drawSending(
   shown: Sent,
   leg: number,
   byte: number,
   width: number,
-  row: AmountRow = 'input',
+  { row = 'input', asked = false }: { readonly row?: AmountRow; readonly asked?: boolean } = {},
 ): TimingDrawing {
   const { sending } = shown;
   const [fromSeconds, toSeconds] = stretchOf(shown, byte);
@@ -70,6 +70,7 @@ export function drawSending(
     width,
     fromSeconds,
     toSeconds,
+    asked,
     bits: sending.sent.bytes.flatMap(bitCells),
     ...(row === 'input'
       ? inputRow(shown, run, fromSeconds, toSeconds)
@@ -129,17 +130,26 @@ function reportOf(
 export function readingAt({ time, sending }: Sent, leg: number, seconds: number): string {
   const run = sending.legs[leg];
   if (!run) return '';
-  const span = run.transient.moments();
-  const held = Math.min(Math.max(seconds, span[0] ?? seconds), span.at(-1) ?? seconds);
-  const amount = inputAmountAt(time, run, 0, held);
-  const say = time.model.senses[0]?.kind === 'level' ? sayVolts : sayAmperes;
   const cell = sending.sent.bytes
     .flatMap((byte, at) => bitCells(byte).map((bit) => ({ ...bit, at })))
     .find((bit) => seconds >= bit.fromSeconds && seconds < bit.toSeconds);
   const bit = !cell
     ? 'line at rest'
     : `byte ${cell.at + 1}, ${cell.bit === 0 ? 'start bit' : cell.bit === 9 ? 'stop bit' : `data bit ${cell.bit - 1}: ${cell.level ? 1 : 0}`}`;
-  return `${sayMicroseconds(seconds)}: ${bit}; ${say(amount)} at the input; output ${levelAt(run.output, seconds) ? 'high (1)' : 'low (0)'}`;
+  return `${sayMicroseconds(seconds)}: ${bit}; ${amountAt(time, run, seconds)}; output ${levelAt(run.output, seconds) ? 'high (1)' : 'low (0)'}`;
+}
+
+/** What the input has at a moment, in words, and nothing of what was sent or heard. */
+export function askedAt({ time, sending }: Sent, leg: number, seconds: number): string {
+  const run = sending.legs[leg];
+  return run ? `${sayMicroseconds(seconds)}: ${amountAt(time, run, seconds)}` : '';
+}
+
+function amountAt(time: Sent['time'], run: Run, seconds: number): string {
+  const span = run.transient.moments();
+  const held = Math.min(Math.max(seconds, span[0] ?? seconds), span.at(-1) ?? seconds);
+  const say = time.model.senses[0]?.kind === 'level' ? sayVolts : sayAmperes;
+  return `${say(inputAmountAt(time, run, 0, held))} at the input`;
 }
 
 /** The next moment to go to: the next bit boundary, the next edge of the output, or an end of the stretch. */

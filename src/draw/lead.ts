@@ -22,10 +22,12 @@ export function drawLead(input: LeadInput | ChainInput): LeadDrawing {
 /** A lead in words that a listener could wire from. */
 function segmentWords(segment: LeadSegment): string {
   const end = ({ connector, form, name }: LeadEnd) => `${name}, a ${words(connector)} ${form}`;
-  const joined = segment.conductors.map(
-    ({ from, to, line, amperes }) =>
-      `${contactWords(from)} to ${contactWords(to)} (${line}${amperes === null ? '' : `, ${directionWords(amperes)}`})`,
-  );
+  const joined = segment.conductors.map(({ from, to, line, amperes }) => {
+    const ends = `${contactWords(from)} to ${contactWords(to)}`;
+    return line === 'untold'
+      ? ends
+      : `${ends} (${line}${amperes === null ? '' : `, ${directionWords(amperes)}`})`;
+  });
   const what = joined.length === 0 ? 'no conductor yet' : joined.join('; ');
   return `From ${end(segment.from)}, to ${end(segment.to)}: ${what}.`;
 }

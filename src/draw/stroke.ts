@@ -4,8 +4,8 @@
 import type { Point } from './geometry.ts';
 import { polygonPath } from './geometry.ts';
 
-/** What a conductor carries. 'spare' is a conductor between contacts that are no line of the loop. */
-export type LineKind = 'source' | 'sink' | 'shield' | 'spare';
+/** What a conductor carries. 'spare' is a conductor between contacts that are no line of the loop; 'untold' one whose line is asked. */
+export type LineKind = 'source' | 'sink' | 'shield' | 'spare' | 'untold';
 
 /** Weight of a conductor without current, and of one whose current is not known, pixels. */
 const THIN_WEIGHT = 2;

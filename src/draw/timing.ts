@@ -44,6 +44,8 @@ interface TimingInput {
   readonly output: TimedLevel;
   readonly samples: readonly TimedSample[];
   readonly reports: readonly TimedReport[];
+  /** What was sent and heard is asked: the amounts alone are drawn, bit by bit. */
+  readonly asked?: boolean;
 }
 
 /** A line of words in the drawing, its left end or middle at `x`. */
@@ -99,26 +101,37 @@ const LETTER = 7;
 /** Ticks of the time axis: about one in so many pixels. */
 const PIXELS_A_TICK = 90;
 
-/** The rows of the drawing from top to bottom, and their tops, pixels. */
-const TOP_OF = topsOfRows();
+type Row = keyof typeof ROW;
 
-function topsOfRows(): Readonly<Record<keyof typeof ROW, number>> {
-  const sent = NAME;
-  const current = sent + ROW.sent + GAP + NAME;
-  const output = current + ROW.current + GAP + NAME;
-  return { sent, current, output, heard: output + ROW.output + GAP + NAME };
+/** Rows from top to bottom, with the top of each and the bottom of the last, pixels. A row that is not among them has no height. */
+interface Rows {
+  readonly shown: readonly Row[];
+  readonly top: Readonly<Record<Row, number>>;
+  readonly bottom: number;
 }
 
-const BOTTOM = TOP_OF.heard + ROW.heard;
+const WHOLE = stacked(['sent', 'current', 'output', 'heard']);
+const AMOUNTS_ALONE = stacked(['current']);
+
+function stacked(shown: readonly Row[]): Rows {
+  const top = { sent: 0, current: 0, output: 0, heard: 0 };
+  let bottom = -GAP;
+  for (const row of shown) {
+    top[row] = bottom + GAP + NAME;
+    bottom = top[row] + ROW[row];
+  }
+  return { shown, top, bottom };
+}
 
 /** Where a level lies in its row, clear of the row's rims by 6 pixels. */
 const levelIn =
-  (row: 'sent' | 'output') =>
+  ({ top }: Rows, row: 'sent' | 'output') =>
   (high: boolean): number =>
-    high ? TOP_OF[row] + 6 : TOP_OF[row] + ROW[row] - 6;
+    high ? top[row] + 6 : top[row] + ROW[row] - 6;
 
 /** The stretch that is shown, on its axis; `x` holds what lies outside at the rim. */
 interface Stretch {
+  readonly rows: Rows;
   readonly fromSeconds: number;
   readonly toSeconds: number;
   readonly x: (seconds: number) => number;
@@ -126,7 +139,7 @@ interface Stretch {
 
 /** Draw a stretch of a signal. Throws RangeError when it is empty. */
 export function drawTiming(input: TimingInput): TimingDrawing {
-  const { width, fromSeconds, toSeconds } = input;
+  const { width, fromSeconds, toSeconds, asked = false } = input;
   if (!(toSeconds > fromSeconds)) {
     throw new RangeError(`timing drawing: must end after ${fromSeconds} s, got ${toSeconds} s`);
   }
@@ -134,26 +147,32 @@ export function drawTiming(input: TimingInput): TimingDrawing {
   const time = straightAxis([fromSeconds, toSeconds], [LEFT, right]);
   const held = (place: number): number => Math.max(LEFT, Math.min(right, place));
   const x = (seconds: number): number => held(time.at(seconds));
-  const stretch = { fromSeconds, toSeconds, x };
+  const rows = asked ? AMOUNTS_ALONE : WHOLE;
+  const stretch = { rows, fromSeconds, toSeconds, x };
   const inside = (seconds: number): boolean => seconds >= fromSeconds && seconds <= toSeconds;
-  const heardAt = levelIn('output');
+  const heardAt = levelIn(rows, 'output');
+  const samples = asked ? [] : input.samples;
+  const reports = asked ? [] : input.reports;
   return {
     width,
-    height: BOTTOM + AXIS,
+    height: rows.bottom + AXIS,
     left: LEFT,
     right,
-    rows: rowsOf(input),
-    sent: stepPath(levelOfBits(input.bits), stretch, levelIn('sent')),
-    cells: input.bits.flatMap((bit) => box(stretch, bit, cellWords(bit), bit.level, CELL_WITH_WORDS)),
+    rows: rowsOf(input, rows),
+    sent: asked ? '' : stepPath(levelOfBits(input.bits), stretch, levelIn(rows, 'sent')),
+    cells: input.bits.flatMap((bit) => {
+      const words = asked ? '' : cellWords(bit);
+      return box(stretch, bit, words, bit.level, CELL_WITH_WORDS);
+    }),
     ...amountsOf(input, stretch, right, inside),
-    output: stepPath(input.output, stretch, heardAt),
-    samples: input.samples
+    output: asked ? '' : stepPath(input.output, stretch, heardAt),
+    samples: samples
       .filter(({ seconds }) => inside(seconds))
       .map(({ seconds, level }) => ({ x: x(seconds), y: heardAt(level), level })),
-    reports: input.reports.flatMap((one) => box(stretch, one, one.text, one.good, one.text.length * LETTER)),
+    reports: reports.flatMap((one) => box(stretch, one, one.text, one.good, one.text.length * LETTER)),
     ticks: time.ticks(Math.max(2, Math.floor((width - LEFT) / PIXELS_A_TICK))).map((seconds) => ({
       x: x(seconds),
-      y: BOTTOM + 18,
+      y: rows.bottom + 18,
       text: String(Math.round(seconds * 1e6)),
     })),
     secondsAt: (place) => time.back(held(place)),
@@ -161,16 +180,19 @@ export function drawTiming(input: TimingInput): TimingDrawing {
   };
 }
 
-function rowsOf({ unit, amountName }: Pick<TimingInput, 'unit' | 'amountName'>): TimingDrawing['rows'] {
+function rowsOf(
+  { unit, amountName }: Pick<TimingInput, 'unit' | 'amountName'>,
+  { shown, top }: Rows,
+): TimingDrawing['rows'] {
   const names = {
     sent: 'bits sent',
     current: amountName ?? (unit === 'mA' ? 'current in the LED, mA' : 'at the input, V'),
     output: 'output of the receiver, and its votes',
     heard: 'bytes heard',
   };
-  return (['sent', 'current', 'output', 'heard'] as const).map((row) => ({
+  return shown.map((row) => ({
     name: names[row],
-    top: TOP_OF[row],
+    top: top[row],
     height: ROW[row],
   }));
 }
@@ -192,14 +214,14 @@ function box(
 /** The row of amounts: their line, the thresholds they need, and its axis from nothing to a little over the most. */
 function amountsOf(
   { amounts, thresholds, unit }: TimingInput,
-  { x }: Stretch,
+  { x, rows: { top } }: Stretch,
   right: number,
   inside: (seconds: number) => boolean,
 ): Pick<TimingDrawing, 'current' | 'thresholds' | 'amountTicks'> {
   const all = amounts.map(([, amount]) => amount);
   const most = Math.max(...all, ...thresholds.map(({ amount }) => amount), 1e-9);
-  const bottom = TOP_OF.current + ROW.current;
-  const scale = straightAxis([Math.min(0, ...all), most * 1.08], [bottom, TOP_OF.current]);
+  const bottom = top.current + ROW.current;
+  const scale = straightAxis([Math.min(0, ...all), most * 1.08], [bottom, top.current]);
   const drawn = line<readonly [number, number]>(
     ([seconds]) => x(seconds),
     ([, amount]) => scale.at(amount),

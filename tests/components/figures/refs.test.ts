@@ -11,6 +11,7 @@ const drawing = drawLead({
     { from: '4', to: 'ring', line: 'source', amperes: 5.38e-3 },
     { from: '5', to: 'tip', line: 'sink', amperes: -5.38e-3 },
     { from: '4', to: 'tip', line: 'spare', amperes: null },
+    { from: '1', to: 'sleeve', line: 'untold', amperes: null },
   ],
 });
 
@@ -60,7 +61,7 @@ test('a contact says its end, its name, its reading and what it is joined to', (
   if (left === undefined || right === undefined) throw new Error('a lead must have two ends');
   const four = contactLabel(drawing, left, '4', 'source line, 5.00 V');
   expect(four).toMatch(/^left plug, pin 4, source line, 5.00 V, joined to (ring and tip|tip and ring)$/);
-  expect(contactLabel(drawing, left, '1')).toBe('left plug, pin 1, not joined');
+  expect(contactLabel(drawing, left, '3')).toBe('left plug, pin 3, not joined');
   expect(contactLabel(drawing, right, 'ring')).toBe('right plug, ring, joined to pin 4');
 });
 
@@ -69,4 +70,5 @@ test('a conductor says where it goes, its line and which way the current flows',
   expect(said).toContain('conductor from pin 4 to ring, source, 5.38 mA from left to right');
   expect(said).toContain('conductor from pin 5 to tip, sink, 5.38 mA from right to left');
   expect(said).toContain('conductor from pin 4 to tip, spare');
+  expect(said).toContain('conductor from pin 1 to sleeve');
 });

@@ -1,6 +1,7 @@
 /** What the timing figure shows of a sending, held to the sending itself. */
 import { describe, expect, test } from 'vitest';
 import {
+  askedAt,
   drawSending,
   nextMoment,
   opticalWords,
@@ -57,6 +58,12 @@ describe('The reading at a moment', () => {
     expect(amount((first?.startSeconds ?? 0) - BIT)).toBeLessThan(0.1);
     expect(readingAt(sent, 9, 0)).toBe('');
   });
+});
+
+test('what is read where the bytes are asked is the moment and the current, and no bit', () => {
+  const start = sending.sent.bytes[0]?.startSeconds ?? 0;
+  expect(askedAt(sent, 0, start + BIT / 2)).toMatch(/^[\d.]+ µs: [\d.]+ mA at the input$/);
+  expect(askedAt(sent, 9, 0)).toBe('');
 });
 
 describe('Going from moment to moment', () => {

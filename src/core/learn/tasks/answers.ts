@@ -1,5 +1,5 @@
 /** Answers as they are typed or pressed, read into one way of writing each. */
-import { contactsOf, wires } from '../../wiring/index.ts';
+import { contactsOf, wires, words } from '../../wiring/index.ts';
 import type { Conductor, Jack } from '../../wiring/index.ts';
 import { UNIT_ROWS, type Form, type Unit } from './task.ts';
 
@@ -97,7 +97,7 @@ function readLead(said: string, { output, input }: Extract<Form, { form: 'lead' 
   const pairs = said.split(/\s+/).filter((one) => one !== '');
   const has = ({ connector }: Jack, name = ''): boolean => contactsOf(connector).some((one) => one === name);
   if (pairs.length === 0)
-    return problem(`a lead from ${output.connector} to ${input.connector}, or that none can`, said);
+    return problem(`a lead from ${words(output.connector)} to ${words(input.connector)}, or that none can`, said);
   for (const pair of pairs) {
     const found = CONDUCTOR.exec(pair);
     if (!found || !has(output, found[1]) || !has(input, found[2]))
