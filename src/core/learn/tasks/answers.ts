@@ -97,7 +97,10 @@ function readLead(said: string, { output, input }: Extract<Form, { form: 'lead' 
   const pairs = said.split(/\s+/).filter((one) => one !== '');
   const has = ({ connector }: Jack, name = ''): boolean => contactsOf(connector).some((one) => one === name);
   if (pairs.length === 0)
-    return problem(`a lead from ${words(output.connector)} to ${words(input.connector)}, or that none can`, said);
+    return problem(
+      `a lead from ${words(output.connector)} to ${words(input.connector)}, or that none can`,
+      said,
+    );
   for (const pair of pairs) {
     const found = CONDUCTOR.exec(pair);
     if (!found || !has(output, found[1]) || !has(input, found[2]))
