@@ -1,9 +1,9 @@
 /** Which tool a task is done with, and what a tool renders while the answer is asked. */
 import { expect, test } from 'vitest';
-import BenchTask from '../../../components/bench/BenchTask.svelte';
+import BenchTask from '../../../components/practice/BenchTask.svelte';
 import { taskAddress, taskInHash } from '../../../components/practice/address.ts';
 import { toolOf } from '../../../components/practice/tools.ts';
-import WireTask from '../../../components/time/WireTask.svelte';
+import WireTask from '../../../components/practice/WireTask.svelte';
 import { LEVELS, TASKS_BY_LESSON, makeTask } from '../../../src/core/learn/index.ts';
 import type { Task } from '../../../src/core/learn/index.ts';
 import { allOf, htmlOf, wordsOf } from '../../support/rendered.ts';
