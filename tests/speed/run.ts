@@ -13,6 +13,7 @@ const PARTS = [
   'files',
   'meter',
   'tasks',
+  'class',
 ] as const;
 
 const json = process.argv.includes('--json');

@@ -111,8 +111,16 @@ export function gradeLead(answer: string, output: Jack, input: Jack): Grading {
   return { right: false, readable: true, mistake, sentence: `${says} ${verdict.sentence}${none}` };
 }
 
-/** Wrong leads that people make between two jacks, each with the mistake that solving it finds. */
+const wrongBetween = new Map<string, readonly Slip[]>();
+/** Wrong leads that people make between two jacks, each with the mistake that solving it finds; found once for each pair. */
 export function wrongLeads(output: Jack, input: Jack): readonly Slip[] {
+  const key = JSON.stringify([output, input]);
+  const found = wrongBetween.get(key) ?? findWrongLeads(output, input);
+  wrongBetween.set(key, found);
+  return found;
+}
+
+function findWrongLeads(output: Jack, input: Jack): readonly Slip[] {
   const whole = lineByLine(output, input);
   const lineOf = (one: Conductor): Line | undefined =>
     (['source', 'sink', 'shield'] as const).find((line) => joins(line, one, output, input));
