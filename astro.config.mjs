@@ -1,4 +1,5 @@
 import mdx from '@astrojs/mdx';
+import sitemap from '@astrojs/sitemap';
 import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
 import { licences } from './src/licences/integration.mjs';
@@ -6,14 +7,26 @@ import { headers } from './src/headers/integration.mjs';
 import { search } from './src/search/integration.mjs';
 import { offline } from './src/offline/integration.mjs';
 
+const site = process.env.SITE_URL;
+
 export default defineConfig({
   output: 'static',
   // Where the site stands on its host, such as '/course/loop/'.
   base: process.env.BASE_PATH ?? '/',
+  // The host's own address: only with it can a page name itself, and a map of the site be made.
+  ...(site === undefined ? {} : { site }),
   trailingSlash: 'always',
   prefetch: false,
   devToolbar: { enabled: false },
-  integrations: [mdx(), svelte(), licences(), headers(), search(), offline()],
+  integrations: [
+    mdx(),
+    svelte(),
+    ...(site === undefined ? [] : [sitemap()]),
+    licences(),
+    headers(),
+    search(),
+    offline(),
+  ],
   // The highlighter writes inline styles, which the policy below forbids.
   markdown: { syntaxHighlight: false },
   build: { inlineStylesheets: 'never' },

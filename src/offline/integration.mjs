@@ -4,8 +4,8 @@ import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-/** Files that nobody needs offline: the worker itself, what the host reads, and the picture of the README. */
-const LEFT_OUT = ['sw.js', '_headers', 'bench-picture.png'];
+/** Files that nobody needs offline: the worker itself, what hosts and search engines read, and the picture of the README. */
+const LEFT_OUT = ['sw.js', '_headers', 'bench-picture.png', 'social-card.png'];
 
 /** Characters of a file's hash that the worker compares: 64 bits, against another file and not against an enemy (our choice). */
 const HASH_CHARACTERS = 16;
