@@ -27,6 +27,38 @@ const lessons = defineCollection({
     cautions: z.array(reference('cautions')).min(1),
     /** Where the facts come from: entries of content/reference/sources.json. */
     sources: z.array(reference('sources')).min(1),
+    /** For whoever teaches it; the mistakes to expect and ready Sets come from the tasks of the lesson. */
+    teach: z.strictObject({
+      /** What students can do afterwards, in one sentence. */
+      aim: z.string(),
+      minutes: z.int().positive(),
+      /** What has to be in the room. */
+      kit: z.array(z.string()).min(1),
+      /** A question to open with at the board, and what it comes to. */
+      ask: z.string(),
+      answer: z.string(),
+    }),
+  }),
+});
+
+/** Plans of a lesson of 45 minutes or of a day, step by step; the steps fill the minutes. */
+const classPlans = defineCollection({
+  loader: file('content/reference/class-plans.json'),
+  schema: z.strictObject({
+    id: z.string(),
+    title: z.string(),
+    minutes: z.int().positive(),
+    for: z.string(),
+    steps: z.array(
+      z.strictObject({
+        minutes: z.int().positive(),
+        does: z.string(),
+        /** The lesson that it uses, by the name in its address. */
+        lesson: reference('lessons').optional(),
+        /** The page that it uses, by its address from the root. */
+        page: z.string().optional(),
+      }),
+    ),
   }),
 });
 
@@ -103,4 +135,13 @@ const symptoms = defineCollection({
 });
 
 /** Every collection of content, by the name that pages ask Astro for; an entry that breaks its schema fails the build. */
-export const collections = { lessons, statuses, sources, disagreements, glossary, cautions, symptoms };
+export const collections = {
+  lessons,
+  classPlans,
+  statuses,
+  sources,
+  disagreements,
+  glossary,
+  cautions,
+  symptoms,
+};

@@ -36,6 +36,7 @@ export const PAGE_GROUPS: readonly { readonly need: string; readonly pages: read
     pages: [
       { address: withBase('/lessons/'), name: 'Lessons', main: true },
       { address: withBase('/practice/'), name: 'Practice', main: true },
+      { address: withBase('/teach/'), name: 'Teach' },
       { address: withBase('/quick-reference/'), name: 'Quick reference', main: true },
       { address: withBase('/search/'), name: 'Search' },
       { address: withBase('/glossary/'), name: 'Glossary' },

@@ -34,6 +34,27 @@ const SAID_TO: Readonly<Record<Exclude<Outcome, 'flows' | 'weak'>, readonly [nam
 };
 
 const HARM = ['harm', 'This may damage a device: a part carries more than it can bear.'] as const;
+const GAVE_UP = [
+  'gave up',
+  'There is a lead that works. Write down what each contact carries, then join like to like.',
+] as const;
+const NO_WAY_BACK = [
+  'no way back',
+  'Current has a way out and no way back. Which contact is the sink line on?',
+] as const;
+const NO_WAY_OUT = [
+  'no way out',
+  'There is a way back, but nothing feeds it. Which contact is the source line on?',
+] as const;
+
+/** What is said to each mistake in a lead, by its name, before what the lead does. */
+export const SAID_TO_LEADS: ReadonlyMap<string, string> = new Map([
+  ...Object.values(SAID_TO),
+  HARM,
+  GAVE_UP,
+  NO_WAY_BACK,
+  NO_WAY_OUT,
+]);
 
 /** Whether a conductor joins this line at both jacks. */
 function joins(line: Line, { from, to }: Conductor, output: Jack, input: Jack): boolean {
@@ -60,10 +81,8 @@ function mistakeIn(
   input: Jack,
 ): readonly [string, string] {
   if (verdict.danger !== undefined) return HARM;
-  if (leftOut('sink', conductors, output, input))
-    return ['no way back', 'Current has a way out and no way back. Which contact is the sink line on?'];
-  if (leftOut('source', conductors, output, input))
-    return ['no way out', 'There is a way back, but nothing feeds it. Which contact is the source line on?'];
+  if (leftOut('sink', conductors, output, input)) return NO_WAY_BACK;
+  if (leftOut('source', conductors, output, input)) return NO_WAY_OUT;
   const { outcome } = verdict;
   return outcome === 'flows' || outcome === 'weak' ? HARM : SAID_TO[outcome];
 }
@@ -91,9 +110,8 @@ export function gradeLead(answer: string, output: Jack, input: Jack): Grading {
       ? {
           right: false,
           readable: true,
-          mistake: 'gave up',
-          sentence:
-            'There is a lead that works. Write down what each contact carries, then join like to like.',
+          mistake: GAVE_UP[0],
+          sentence: GAVE_UP[1],
         }
       : {
           right: true,
