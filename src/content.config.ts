@@ -46,6 +46,7 @@ const classPlans = defineCollection({
   loader: file('content/reference/class-plans.json'),
   schema: z.strictObject({
     id: z.string(),
+    rank,
     title: z.string(),
     minutes: z.int().positive(),
     for: z.string(),

@@ -4,7 +4,7 @@ import { SAID_TO_LEADS } from './grade-lead.ts';
 import { TASKS_BY_LESSON } from './tasks.ts';
 import type { Drawn, TaskKind } from './task.ts';
 
-/** The mistakes of one kind of task. Names are empty where any wrong choice is met in the same way. */
+/** The mistakes of one kind of task. There are no names where any wrong choice is met in the same way. */
 export interface KnownMistakes {
   /** What the kind is called. */
   readonly title: string;
@@ -14,9 +14,6 @@ export interface KnownMistakes {
 /** Seeds and levels that are looked at: cases of a kind come by turns, and few kinds have more of them. */
 const SEEDS = 12;
 const LEVELS_LOOKED_AT = [2, 3] as const;
-
-/** How the name of a mistake begins that is a wrong choice and no more. */
-const WRONG_CHOICE = 'says ';
 
 /** Every known mistake of a lesson, by kind, each sentence once. Empty for a lesson without tasks. */
 export function knownMistakes(lesson: string): readonly KnownMistakes[] {
@@ -33,9 +30,10 @@ function saidTo({ draw }: TaskKind): KnownMistakes['said'] {
         names.set(said, (names.get(said) ?? new Set()).add(name));
       }
     }
+  const [[, all] = []] = names;
   return [...names].map(([sentence, found]) => ({
     sentence,
-    names: [...found].filter((name) => !name.startsWith(WRONG_CHOICE)),
+    names: names.size === 1 && (all?.size ?? 0) > 1 ? [] : [...found],
   }));
 }
 

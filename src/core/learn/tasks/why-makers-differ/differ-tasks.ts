@@ -44,7 +44,11 @@ function phraseType(level: Level, chance: Chance): Drawn {
       TYPES.map((one) =>
         one === style
           ? { text: sayLines(one), right: true }
-          : { text: sayLines(one), slip: `takes it for ${one}`, says: saidToType(one, style) },
+          : {
+              text: sayLines(one),
+              slip: `takes it for ${styleEntry(one).label}`,
+              says: saidToType(one, style),
+            },
       ),
       chance,
     ),

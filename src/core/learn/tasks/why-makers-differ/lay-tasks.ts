@@ -104,7 +104,7 @@ function sayOutcome(level: Level, chance: Chance): Drawn {
           ? { text, right: true }
           : {
               text,
-              slip: `says ${outcome}`,
+              slip: `says ${label}`,
               says: 'Write the line beside each contact, and follow the current from the source, out and back.',
             };
       }),
