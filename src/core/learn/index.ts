@@ -45,7 +45,6 @@ export {
 export { MOST_SEED } from './tasks/chance.ts';
 export { gradeAnswer } from './tasks/grade.ts';
 export { knownMistakes } from './tasks/mistakes.ts';
-export type { KnownMistakes } from './tasks/mistakes.ts';
 export { readTaskId, writeTaskId } from './tasks/task-id.ts';
 export { LEVELS } from './tasks/task.ts';
 export type { Drawn, Grading, Level, ShownFace, Shows, Task, TaskId } from './tasks/task.ts';

@@ -5,7 +5,7 @@ import { TASKS_BY_LESSON } from './tasks.ts';
 import type { Drawn, TaskKind } from './task.ts';
 
 /** The mistakes of one kind of task. There are no names where any wrong choice is met in the same way. */
-export interface KnownMistakes {
+interface KnownMistakes {
   /** What the kind is called. */
   readonly title: string;
   readonly said: readonly { readonly names: readonly string[]; readonly sentence: string }[];
