@@ -79,6 +79,8 @@ export interface Drawn {
   readonly slips: readonly Slip[];
   /** The principle; where to begin; the next step. */
   readonly hints: readonly [string, string, string];
+  /** What can hurt where this is done for real. */
+  readonly caution?: string;
   /** The way to the right answer, step by step; the last step holds the answer. */
   readonly steps: readonly string[];
 }

@@ -6,6 +6,7 @@ import { CONTACT_TASKS } from './contacts-and-where-to-look-from/contact-tasks.t
 import { DIFFER_TASKS } from './why-makers-differ/differ-tasks.ts';
 import { LENGTH_TASKS } from './how-long-is-too-long/length-tasks.ts';
 import { LOOP_TASKS } from './five-milliamp-loop/loop-tasks.ts';
+import { NOTHING_TASKS } from './when-nothing-answers/nothing-tasks.ts';
 import { OUTPUT_TASKS } from './one-output-one-input/split-tasks.ts';
 import type { Drawn, Task, TaskId, TaskKind } from './task.ts';
 
@@ -17,6 +18,7 @@ export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
   'bits-on-the-wire': BIT_TASKS,
   'how-long-is-too-long': LENGTH_TASKS,
   'why-a-chain-wears-bits-out': CHAIN_TASKS,
+  'when-nothing-answers': NOTHING_TASKS,
   'one-output-one-input': OUTPUT_TASKS,
 };
 

@@ -47,3 +47,18 @@ export function optionOf({ form }: Task, start: string): string {
   expect(found, start).toHaveLength(1);
   return found[0] ?? '';
 }
+
+/** The options of a task, as they are shown. */
+export function optionsOf({ form }: Task): readonly string[] {
+  if (form.form !== 'choice' && form.form !== 'several') throw new Error('task: needs options');
+  return form.options;
+}
+
+/** Places of the options that a test finds so, as an answer. */
+export function placesWhere(task: Task, isSo: (option: string) => boolean): string {
+  return (
+    optionsOf(task)
+      .flatMap((option, at) => (isSo(option) ? [at] : []))
+      .join(' ') || '-'
+  );
+}
