@@ -175,7 +175,7 @@ test('in soldering one strand after the other is looked at with an arrow key', a
   const part = await openPart(page, SOLDER, 4);
   const status = part.locator('.ways').getByRole('status');
   await part.getByRole('radio', { name: 'strand from ring to sleeve' }).focus();
-  for (const name of ['strandOnRing', 'strandOnTip', 'dullJoint', 'right'] as const) {
+  for (const name of ['strandOnRing', 'strandOnTip', 'coldJoint', 'right'] as const) {
     await expect(status).toHaveText(solve(toSolder[name]).sentence);
     await page.keyboard.press('ArrowRight');
   }
@@ -308,8 +308,8 @@ test('in the lesson of silence a symptom is chosen with an arrow key, and the co
 });
 
 for (const [number, name, first, second] of [
-  [3, 'silent', 'pedal 1: wrong-channel', 'sender: outlet-set-wrong'],
-  [4, 'chain', 'pedal 1: soft-thru-off', 'lead 2: mirrored'],
+  [4, 'silent', 'pedal 1: wrong-channel', 'sender: outlet-set-wrong'],
+  [5, 'chain', 'pedal 1: soft-thru-off', 'lead 2: mirrored'],
 ] as const) {
   test(`in the lesson of silence the hidden faults of part ${number} are hunted down by keyboard with the most telling looks`, async ({
     page,
@@ -335,7 +335,7 @@ for (const [number, name, first, second] of [
       }
       await expect(status).toContainText(`Found: ${pile.suspects[hidden]?.words ?? ''}.`);
       await expect(status).toContainText(
-        `You took ${taken === 1 ? '1 look' : `${taken} looks`}; the best way takes ${fewestExpected(weighed, all).toFixed(1)} on average`,
+        `You needed ${taken === 1 ? '1 check' : `${taken} checks`}; the best way needs ${fewestExpected(weighed, all).toFixed(1)} on average`,
       );
       await expect(part.getByRole('list', { name: 'Suspects' }).getByText('(cleared)')).toHaveCount(
         all.length - 1,

@@ -1,10 +1,31 @@
-import { above, between, say, solve, type AuthoredLink, type Claims } from '../../../src/core/learn/index.ts';
+import {
+  LED_KEEPS,
+  above,
+  between,
+  loopSum,
+  say,
+  solve,
+  type AuthoredLink,
+  type Claims,
+} from '../../../src/core/learn/index.ts';
 import { STANDARD_METRES, valuesOf, wireOhmsPerMetre } from '../../../src/core/wiring/index.ts';
 import { links } from './data.ts';
 
 const active = (link: AuthoredLink): number => solve(link).inputs[0]?.active ?? NaN;
 
 export const claims: Claims = {
+  'without the LED the sum is far too high, with it close to the solver, and the standard gets its five milliamps':
+    () => {
+      const [forgotten, usual, standard] = LED_KEEPS.map((volts) => loopSum('driver-5v', volts).amperes);
+      return [
+        // 5 V over 660 ohm; (5 - 1.4) over 660; (5 - 1.7) over 660, as MMA CA-033 has it in its first footnote.
+        [forgotten, between(7.57e-3, 7.58e-3)],
+        [usual, between(5.45e-3, 5.46e-3)],
+        [standard, between(4.999e-3, 5.001e-3)],
+        [(usual ?? NaN) / active(links.whole), between(1, 1.02)],
+        [loopSum('driver-3v3', LED_KEEPS[1]).amperes, above(usual ?? NaN)],
+      ];
+    },
   'the way back is what was missing, and the shield changes nothing': () => [
     [say(links.noWayBack, 'active'), '0 mA'],
     [say(links.pairAlone, 'active'), say(links.whole, 'active')],

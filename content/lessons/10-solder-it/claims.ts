@@ -42,9 +42,9 @@ export const claims: Claims = {
     // 5 V over 220 ohm: 22.7 mA.
     [sourceResistor(links.strandOnRing, 'idle') - 5 / 220, between(-5e-5, 5e-5)],
   ],
-  'a dull joint weakens the current, and leaves enough': () => {
-    const [dull, right] = [links.dullJoint, links.right].map((link) => solve(link).inputs[0]);
-    return [[dull?.active, between(dull?.on ?? NaN, 0.7 * (right?.active ?? NaN))]];
+  'a cold joint weakens the current, and leaves enough': () => {
+    const [cold, right] = [links.coldJoint, links.right].map((link) => solve(link).inputs[0]);
+    return [[cold?.active, between(cold?.on ?? NaN, 0.7 * (right?.active ?? NaN))]];
   },
   'the sheet has the shells first, and the test last': () => {
     const { steps } = cableSheet(firstLead(links.right), linkFrom(links.right));

@@ -43,7 +43,7 @@ export const links = {
     outcome: 'always-on',
     notes: ['stage-shorted'],
   },
-  dullJoint: {
+  coldJoint: {
     output: din,
     input: typeA,
     leads: [

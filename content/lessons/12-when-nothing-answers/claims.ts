@@ -1,4 +1,10 @@
-import { pileFrom, symptomGroups, type AuthoredPile, type Claims } from '../../../src/core/learn/index.ts';
+import {
+  pileFrom,
+  symptomGroups,
+  workedHunt,
+  type AuthoredPile,
+  type Claims,
+} from '../../../src/core/learn/index.ts';
 import { BOARD_FAULTS, bitsOfObservation } from '../../../src/core/faults/index.ts';
 import { piles } from './data.ts';
 
@@ -37,5 +43,18 @@ export const claims: Claims = {
       [weigh(piles.silent), { best: 'volts clock lead 1', answers: 3, apart: true }],
       [weigh(piles.chain), { best: 'volts clock lead 2', answers: 3, apart: true }],
     ],
+  'the hunt that is shown takes four checks, the lead first and the two lamps late, and ends at the wrong jack':
+    () => {
+      const { suspects } = piles.watched;
+      const steps = workedHunt(pileFrom(piles.watched), suspects.indexOf('pedal 1: out-into-out'));
+      return [
+        [
+          steps.map(({ check }) => /^Swap|activity light|lamp/.exec(check)?.[0]),
+          ['Swap', 'activity light', 'lamp', 'lamp'],
+        ],
+        [steps.map(({ left }) => left.length), [5, 3, 2, 1]],
+        [steps.at(-1)?.left.map((at) => suspects[at]), ['pedal 1: out-into-out']],
+      ];
+    },
   'the page of faults has as many kinds of fault as the lesson says': () => [[BOARD_FAULTS.length, 17]],
 };

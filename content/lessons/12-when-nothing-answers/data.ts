@@ -14,6 +14,28 @@ export const piles = {
     ],
     looks: ['channel pedal 1', 'jack pedal 1', 'light pedal 1', 'plugs lead 1'],
   },
+  watched: {
+    board: 'link',
+    suspects: [
+      'lead 1: open',
+      'lead 1: swapped',
+      'lead 1: ts-lead',
+      'sender: supply-off',
+      'pedal 1: supply-off',
+      'pedal 1: out-into-out',
+      'pedal 1: wrong-channel',
+      'sender: message-filtered',
+    ],
+    looks: [
+      'light pedal 1',
+      'lamp pedal 1',
+      'lamp sender',
+      'jack pedal 1',
+      'plugs lead 1',
+      'swap lead 1',
+      'channel pedal 1',
+    ],
+  },
   silent: {
     board: 'link',
     suspects: [

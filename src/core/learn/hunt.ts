@@ -1,5 +1,6 @@
 /** A pile of suspects that a reader splits look by look: how one look would split it, and how a hunt for a hidden one stands. */
 import { bitsOfObservation, fewestExpected } from '../faults/index.ts';
+import { sayList } from '../verdict/index.ts';
 import type { Pile } from './suspects.ts';
 
 /** The suspects, by number, that show the same at one look. */
@@ -46,7 +47,7 @@ export function saySplit(pile: Pile, look: number): string {
   const worst = Math.max(...splitBy(pile, look).map((group) => group.suspects.length));
   const most = Math.max(...pile.looks.map((_, at) => bitsOfObservation(suspects, all, at)));
   const best = bitsOfObservation(suspects, all, look) > most - NOTHING_BITS;
-  const rest = best ? 'No look in this list tells more.' : 'Another look in this list tells more.';
+  const rest = best ? 'No check in this list tells more.' : 'Another check in this list tells more.';
   return `At worst ${worst} of ${all.length} are left. ${rest}`;
 }
 
@@ -63,12 +64,50 @@ export function huntFor(pile: Pile, hidden: number, taken: readonly number[]): H
   const start = last === undefined ? '' : `Seen: ${seen(last)}. `;
   if (!over) return { left, over, sentence: `${start}${left.length} of ${all.length} suspects are left.` };
   const [one] = left.length === 1 ? left.map((at) => pile.suspects[at]) : [];
-  const end = one ? `Found: ${one.words}. ${one.remedy}` : 'No look in this list parts those that are left.';
-  const looks = taken.length === 1 ? '1 look' : `${taken.length} looks`;
+  const end = one
+    ? `Found: ${one.words}. ${one.remedy}`
+    : 'No check in this list separates those that are left.';
+  const checks = taken.length === 1 ? '1 check' : `${taken.length} checks`;
   const fewest = fewestExpected(suspects, all).toFixed(1);
   return {
     left,
     over,
-    sentence: `${start}${end} You took ${looks}; the best way takes ${fewest} on average over all ${all.length}.`,
+    sentence: `${start}${end} You needed ${checks}; the best way needs ${fewest} on average over all ${all.length}.`,
   };
+}
+
+/** One step of a hunt that is shown: the check that splits best, in how many groups of what size, what is seen, and who is left. */
+interface HuntStep {
+  readonly check: string;
+  readonly why: string;
+  readonly seen: string;
+  /** Suspects left after it, by number. */
+  readonly left: readonly number[];
+}
+
+/** A hunt for a hidden suspect, by number, that takes the check which tells most each time, the first of the list where two tell the same. */
+export function workedHunt(pile: Pile, hidden: number): readonly HuntStep[] {
+  const suspects = weighed(pile);
+  const steps: HuntStep[] = [];
+  const taken: number[] = [];
+  for (
+    let { left, over } = huntFor(pile, hidden, taken);
+    !over;
+    { left, over } = huntFor(pile, hidden, taken)
+  ) {
+    const bits = pile.looks.map((_, look) => bitsOfObservation(suspects, left, look));
+    const best = bits.findIndex((one) => one > Math.max(...bits) - NOTHING_BITS);
+    const sizes = splitBy(pile, best)
+      .map((group) => group.suspects.filter((at) => left.includes(at)).length)
+      .filter((size) => size > 0)
+      .sort((a, b) => b - a);
+    taken.push(best);
+    steps.push({
+      check: pile.looks[best]?.words ?? '',
+      why: `It splits the ${left.length} that are left into ${sayList(sizes.map(String))}.`,
+      seen: seenAt(pile, best, hidden),
+      left: huntFor(pile, hidden, taken).left,
+    });
+  }
+  return steps;
 }

@@ -77,7 +77,7 @@ export function howToTake({ meter, power }: JackReading): readonly string[] {
   switch (power) {
     case 'off':
       return [
-        'Switch the device off and take its supply plug out; wait half a minute.',
+        'Switch the device off and take out whatever feeds it: supply plug, USB lead, battery. Wait half a minute.',
         lead,
         meter === 'diode' ? 'Set the dial to the diode test.' : 'Set the dial to resistance.',
         'Touch the two contacts, red and black as said, and read.',
