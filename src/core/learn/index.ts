@@ -13,7 +13,6 @@ export { jackReading, meterOn, sayMeter, underTestFrom } from './jacks.ts';
 export type { AuthoredUnderTest, LessonJacks, MeterSetting, ProbePair } from './jacks.ts';
 export { huntFor, saySplit, seenAt, splitBy, workedHunt } from './hunt.ts';
 export { LED_KEEPS, loopSum } from './loop-sum.ts';
-export type { LoopSum } from './loop-sum.ts';
 export { firstLead, linkFrom, planFrom, searchFor, solve } from './links.ts';
 export type { AuthoredJack, AuthoredLink, LessonLinks } from './links.ts';
 export { placeFrom, proofOf } from './proofs.ts';
