@@ -15,7 +15,7 @@ interface Share {
 }
 
 /** The sum, and beside it the current of the same loop solved with the curve of a 6N138. */
-export interface LoopSum {
+interface LoopSum {
   readonly supplyVolts: number;
   readonly leftVolts: number;
   readonly totalOhms: number;
