@@ -4,6 +4,7 @@ import { CHAIN_TASKS } from './why-a-chain-wears-bits-out/chain-tasks.ts';
 import { chanceOf } from './chance.ts';
 import { CONTACT_TASKS } from './contacts-and-where-to-look-from/contact-tasks.ts';
 import { DIFFER_TASKS } from './why-makers-differ/differ-tasks.ts';
+import { INPUT_TASKS } from './inside-the-input/input-tasks.ts';
 import { LENGTH_TASKS } from './how-long-is-too-long/length-tasks.ts';
 import { LOOP_TASKS } from './five-milliamp-loop/loop-tasks.ts';
 import { NOTHING_TASKS } from './when-nothing-answers/nothing-tasks.ts';
@@ -18,6 +19,7 @@ export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
   'bits-on-the-wire': BIT_TASKS,
   'how-long-is-too-long': LENGTH_TASKS,
   'why-a-chain-wears-bits-out': CHAIN_TASKS,
+  'inside-the-input': INPUT_TASKS,
   'when-nothing-answers': NOTHING_TASKS,
   'one-output-one-input': OUTPUT_TASKS,
 };

@@ -1,0 +1,265 @@
+/** Tasks on the output side of an input: where its line stops, whether the pull-up is right, and why one sender alone is heard. All is solved. */
+import { bitSecondsOf } from '../../../signal/index.ts';
+import { sayVolts } from '../../../verdict/index.ts';
+import { aNumber, oneOf, plainNumber } from '../forms.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import { SENDER_WORDS, findOut, sayMicro, sayMilli, sayPullUp, type Opened } from './inputs.ts';
+
+const opened = (part: Opened['part'], pullUpOhms: number, sender: Opened['sender'] = 'usual'): Opened => ({
+  part,
+  pullUpOhms,
+  sender,
+});
+
+/** Outputs that come to rest half-way, where light and pull-up balance. */
+const HALF_WAY: readonly Opened[] = [
+  opened('4N35', 220),
+  opened('4N25', 680),
+  opened('CNY17-1', 1000),
+  opened('4N35', 360),
+  opened('PC817', 270),
+  opened('CNY17-3', 470),
+  opened('6N136', 1500),
+];
+const HALF_WAY_WEAK: readonly Opened[] = [
+  opened('4N25', 1000, 'weak'),
+  opened('6N136', 3300, 'weak'),
+  opened('4N25', 360, 'strong'),
+  opened('4N35', 680, 'weak'),
+];
+
+/** Share by which a voltage worked out by hand may be off: the currents are told with three digits. */
+const BY_HAND = 0.04;
+
+function lineStops(level: Level, chance: Chance): Drawn {
+  const one = chance.turn(level === 3 ? [...HALF_WAY_WEAK, ...HALF_WAY] : HALF_WAY);
+  const { litAmperes, takesAmperes, supplyVolts, lowVolts } = findOut(one);
+  const ratio = takesAmperes / litAmperes;
+  const byRatio = level >= 2;
+  const taken = one.pullUpOhms * takesAmperes;
+  return {
+    ask: 'The light is on, and the transistor takes all the current that it can. Where does its output stop, in volts?',
+    shows: {
+      shows: 'rows',
+      rows: [
+        ['supply of the output side', `${supplyVolts} V`],
+        ['pull-up', sayPullUp(one.pullUpOhms)],
+        ...(byRatio
+          ? ([
+              ['current of the LED', sayMilli(litAmperes)],
+              ['transfer ratio at this current', `${(100 * ratio).toFixed(1)} %`],
+            ] as const)
+          : ([['the transistor can take', sayMilli(takesAmperes)]] as const)),
+      ],
+    },
+    ...aNumber(lowVolts, 'V', BY_HAND, [
+      {
+        slip: 'volts of the pull-up',
+        value: taken,
+        says: 'That is what stands across the pull-up. The output has what is left of the supply.',
+      },
+      {
+        slip: 'ratio forgotten',
+        value: supplyVolts - one.pullUpOhms * litAmperes,
+        says: 'That is the current of the LED. The transistor takes another one: the ratio says which.',
+      },
+      {
+        slip: 'all the way down',
+        value: 0,
+        says: 'It comes all the way down only where the transistor can take more than the pull-up lets through.',
+      },
+      {
+        slip: 'stays up',
+        value: supplyVolts,
+        says: 'That is the output in the dark. With the light on, the transistor pulls.',
+      },
+    ]),
+    hints: [
+      'The pull-up tugs up, the transistor tugs down. The same current goes through both.',
+      byRatio
+        ? 'First work out the current of the transistor. The ratio says how much of the current of the LED it is.'
+        : 'Volts are current times ohms: work out the volts across the pull-up.',
+      'Take the volts across the pull-up from the supply.',
+    ],
+    steps: [
+      ...(byRatio
+        ? [`${(100 * ratio).toFixed(1)} % of ${sayMilli(litAmperes)} is ${sayMilli(takesAmperes)}.`]
+        : []),
+      `${sayMilli(takesAmperes)} through ${sayPullUp(one.pullUpOhms)} makes ${plainNumber(Number(taken.toFixed(2)))} V.`,
+      `${supplyVolts} V less ${taken.toFixed(2)} V leaves ${sayVolts(lowVolts)}.`,
+    ],
+  };
+}
+
+/** Inputs to judge. Each is clear by hand: well below or above the level that is read, and a 0 that ends well off the middle of a bit. */
+const JUDGED: readonly Opened[] = [
+  opened('4N35', 680),
+  opened('4N25', 470),
+  opened('CNY17-3', 4700),
+  opened('CNY17-1', 2200),
+  opened('4N35', 4700),
+  opened('6N136', 1000),
+  opened('PC817', 1000),
+  opened('6N138', 6800),
+  opened('4N35', 220),
+  opened('6N136', 4700),
+  opened('CNY17-1', 680),
+  opened('4N35', 2200),
+];
+const JUDGED_ODD: readonly Opened[] = [
+  opened('4N35', 470, 'weak'),
+  opened('4N35', 1500, 'strong'),
+  opened('CNY17-3', 1500, 'weak'),
+  opened('PC817', 360, 'weak'),
+  opened('6N136', 2200, 'strong'),
+  opened('CNY17-3', 2700, 'strong'),
+  opened('6N138', 6800, 'weak'),
+];
+
+const HEARD = {
+  nothing: 'Too small: nothing is heard',
+  wrong: 'Too large: wrong bytes are heard',
+  right: 'Good: every byte is heard right',
+} as const;
+
+function judgePullUp(level: Level, chance: Chance): Drawn {
+  const one = chance.turn(level === 3 ? [...JUDGED_ODD, ...JUDGED] : JUDGED);
+  const { heard, lowVolts, readVolts } = findOut(one);
+  const says = {
+    nothing: `Does the output come down below ${readVolts} V? Then a 0 can be read.`,
+    wrong: 'A 0 that grows by less than half a bit ends before the look in the middle of the next one.',
+    right:
+      heard === 'nothing'
+        ? `The output has to come below ${readVolts} V, or no 0 is ever read.`
+        : 'A 0 that grows by more than half a bit covers the look at the bit after it.',
+  } as const;
+  return {
+    ask: `An input with a ${one.part} is fed by ${SENDER_WORDS[one.sender]}. Is its pull-up of ${sayPullUp(one.pullUpOhms)} good, too small or too large?`,
+    shows: { shows: 'rows', rows: [...outputRows(one, level), ['a bit lasts', sayMicro(bitSecondsOf({}))]] },
+    ...oneOf(
+      (['nothing', 'wrong', 'right'] as const).map((said) =>
+        said === heard
+          ? { text: HEARD[said], right: true }
+          : {
+              text: HEARD[said],
+              slip: `says ${HEARD[said].split(':')[0]?.toLowerCase() ?? said}`,
+              says: says[said],
+            },
+      ),
+      chance,
+    ),
+    hints: [
+      'A small pull-up lets too much current through, so the output hangs. A large one lifts it too late.',
+      `First look how low it comes. A 0 is read below ${readVolts} V.`,
+      'Then look how much a 0 grows. More than half a bit is too much.',
+    ],
+    steps: [
+      `The output comes down to ${sayVolts(lowVolts)}. A 0 is read below ${readVolts} V.`,
+      growthWords(one),
+      `${HEARD[heard]}.`,
+    ],
+  };
+}
+
+function growthWords(one: Opened): string {
+  const { growsSeconds } = findOut(one);
+  if (growsSeconds === undefined) return 'So no 0 comes out at all.';
+  const half = sayMicro(bitSecondsOf({}) / 2);
+  return growsSeconds > 0
+    ? `A 0 grows by ${sayMicro(growsSeconds)}. Half a bit is ${half}.`
+    : `A 0 does not grow. It may grow by half a bit, ${half}.`;
+}
+
+/** What stands on the sheet of an opened input: how low its output comes and how much a 0 grows. From level 2 on the low level is to be worked out. */
+function outputRows(one: Opened, level: Level): readonly (readonly [string, string])[] {
+  const { takesAmperes, lowVolts, readVolts, supplyVolts, growsSeconds } = findOut(one);
+  const low: readonly (readonly [string, string])[] =
+    level >= 2
+      ? [
+          ['supply of the output side', `${supplyVolts} V`],
+          ['the transistor can take', sayMilli(takesAmperes)],
+        ]
+      : [['the output comes down to', sayVolts(lowVolts)]];
+  const grows =
+    growsSeconds === undefined ? 'no 0 comes out' : growsSeconds > 0 ? sayMicro(growsSeconds) : 'nothing';
+  return [
+    ...low,
+    ['a 0 is read below', sayVolts(readVolts)],
+    ...(level >= 2 && growsSeconds === undefined ? [] : [['a 0 grows by', grows] as const]),
+  ];
+}
+
+/** An input and the sender that a builder says it does not hear, though it hears the 5 V one. */
+const COMPLAINTS: readonly Opened[] = [
+  opened('4N35', 470, 'weak'),
+  opened('4N35', 1500, 'strong'),
+  opened('CNY17-3', 1500, 'weak'),
+  opened('4N25', 1000, 'weak'),
+  opened('CNY17-3', 2700, 'strong'),
+  opened('PC817', 1500, 'strong'),
+  opened('CNY17-1', 1500, 'weak'),
+  opened('PC817', 2700, 'strong'),
+  opened('4N35', 470, 'strong'),
+];
+
+const CAUSES = {
+  nothing: 'Too little light: the pull-up wins',
+  wrong: 'Too much light: it lets go too late',
+  right: 'Neither: this input hears it, so test the lead',
+  volts: 'The input compares the voltage with its own',
+} as const;
+
+function oneSender(level: Level, chance: Chance): Drawn {
+  const one = chance.turn(level < 2 ? COMPLAINTS.filter((_, at) => at % 3 !== 2) : COMPLAINTS);
+  const other: Opened = { ...one, sender: 'usual' };
+  const found = findOut(one);
+  const column = (each: Opened): string =>
+    `LED ${sayMilli(findOut(each).litAmperes)}, down to ${sayVolts(findOut(each).lowVolts)}${findOut(each).growsSeconds === undefined ? '' : `, a 0 grows by ${sayMicro(Math.max(0, findOut(each).growsSeconds ?? 0))}`}`;
+  const says = {
+    nothing: `Look how low the output comes: below ${found.readVolts} V a 0 is read.`,
+    wrong: 'Look how much a 0 grows: half a bit may be lost, no more.',
+    right: 'Compare both numbers of this sender with what a 0 needs.',
+    volts: 'All that the transistor gets is light. It never meets the voltage of the sender.',
+  } as const;
+  return {
+    ask: `A builder says that this input hears a 5 V sender and does not hear ${SENDER_WORDS[one.sender]}. It has a ${one.part} and a pull-up of ${sayPullUp(one.pullUpOhms)}. What do the numbers say?`,
+    shows: {
+      shows: 'rows',
+      rows: [
+        ['with the 5 V sender', column(other)],
+        [`with ${SENDER_WORDS[one.sender]}`, column(one)],
+        ['a 0 is read below', sayVolts(found.readVolts)],
+        ['half a bit lasts', sayMicro(bitSecondsOf({}) / 2)],
+      ],
+    },
+    ...oneOf(
+      (['nothing', 'wrong', 'volts', ...(level >= 2 ? (['right'] as const) : [])] as const).map((said) =>
+        said === found.heard
+          ? { text: CAUSES[said], right: true }
+          : {
+              text: CAUSES[said],
+              slip: `says ${CAUSES[said].split(':')[0]?.toLowerCase() ?? said}`,
+              says: says[said],
+            },
+      ),
+      chance,
+    ),
+    hints: [
+      'The current makes the light, and the light makes the transistor tug.',
+      'Less light: the output may not come down. More light: it may let go too late.',
+      `Compare the line of this sender with ${found.readVolts} V and with half a bit.`,
+    ],
+    steps: [
+      `With ${SENDER_WORDS[one.sender]} the output comes down to ${sayVolts(found.lowVolts)}.`,
+      growthWords(one),
+      `${CAUSES[found.heard]}.`,
+    ],
+  };
+}
+
+/** The tasks on the output side. */
+export const PULL_UP_TASKS: readonly TaskKind[] = [
+  { kind: 'judge-pull-up', title: 'Is the pull-up good?', draw: judgePullUp },
+  { kind: 'line-stops', title: 'Where does the line stop?', draw: lineStops },
+  { kind: 'one-sender', title: 'It hears one sender only', draw: oneSender },
+];
