@@ -36,6 +36,17 @@ export interface Opened {
   readonly sender: Sender;
 }
 
+/** An input with a part and a pull-up, at the 5 V sender unless another is named. */
+export const opened = (
+  part: Opened['part'],
+  pullUpOhms: number,
+  sender: Opened['sender'] = 'usual',
+): Opened => ({
+  part,
+  pullUpOhms,
+  sender,
+});
+
 /** What an opened input does. Amperes of its LED and those that its transistor can take, volts, seconds by which a 0 grows. */
 interface Found {
   readonly litAmperes: number;
@@ -101,3 +112,13 @@ export const sayPullUp = (ohms: number): string => (ohms < 1000 ? `${ohms} ohm` 
 export const sayMilli = (amperes: number): string => `${(amperes * 1e3).toFixed(2)} mA`;
 /** Microseconds without decimals. */
 export const sayMicro = (seconds: number): string => `${Math.round(seconds * 1e6)} µs`;
+
+/** By how much a 0 grows, in a sentence. */
+export function growthWords(one: Opened): string {
+  const { growsSeconds } = findOut(one);
+  if (growsSeconds === undefined) return 'So no 0 comes out at all.';
+  const half = sayMicro(bitSecondsOf({}) / 2);
+  return growsSeconds > 0
+    ? `A 0 grows by ${sayMicro(growsSeconds)}. Half a bit is ${half}.`
+    : `A 0 does not grow. It may grow by half a bit, ${half}.`;
+}

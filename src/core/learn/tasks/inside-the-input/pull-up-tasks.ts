@@ -1,15 +1,18 @@
-/** Tasks on the output side of an input: where its line stops, whether the pull-up is right, and why one sender alone is heard. All is solved. */
+/** Tasks on the output side of an input: where its line stops, and whether the pull-up is right. All is solved. */
 import { bitSecondsOf } from '../../../signal/index.ts';
 import { sayVolts } from '../../../verdict/index.ts';
 import { aNumber, oneOf, plainNumber } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
-import { SENDER_WORDS, findOut, sayMicro, sayMilli, sayPullUp, type Opened } from './inputs.ts';
-
-const opened = (part: Opened['part'], pullUpOhms: number, sender: Opened['sender'] = 'usual'): Opened => ({
-  part,
-  pullUpOhms,
-  sender,
-});
+import {
+  SENDER_WORDS,
+  findOut,
+  growthWords,
+  opened,
+  sayMicro,
+  sayMilli,
+  sayPullUp,
+  type Opened,
+} from './inputs.ts';
 
 /** Outputs that come to rest half-way, where light and pull-up balance. */
 const HALF_WAY: readonly Opened[] = [
@@ -161,15 +164,6 @@ function judgePullUp(level: Level, chance: Chance): Drawn {
   };
 }
 
-function growthWords(one: Opened): string {
-  const { growsSeconds } = findOut(one);
-  if (growsSeconds === undefined) return 'So no 0 comes out at all.';
-  const half = sayMicro(bitSecondsOf({}) / 2);
-  return growsSeconds > 0
-    ? `A 0 grows by ${sayMicro(growsSeconds)}. Half a bit is ${half}.`
-    : `A 0 does not grow. It may grow by half a bit, ${half}.`;
-}
-
 /** What stands on the sheet of an opened input: how low its output comes and how much a 0 grows. From level 2 on the low level is to be worked out. */
 function outputRows(one: Opened, level: Level): readonly (readonly [string, string])[] {
   const { takesAmperes, lowVolts, readVolts, supplyVolts, growsSeconds } = findOut(one);
@@ -189,77 +183,8 @@ function outputRows(one: Opened, level: Level): readonly (readonly [string, stri
   ];
 }
 
-/** An input and the sender that a builder says it does not hear, though it hears the 5 V one. */
-const COMPLAINTS: readonly Opened[] = [
-  opened('4N35', 470, 'weak'),
-  opened('4N35', 1500, 'strong'),
-  opened('CNY17-3', 1500, 'weak'),
-  opened('4N25', 1000, 'weak'),
-  opened('CNY17-3', 2700, 'strong'),
-  opened('PC817', 1500, 'strong'),
-  opened('CNY17-1', 1500, 'weak'),
-  opened('PC817', 2700, 'strong'),
-  opened('4N35', 470, 'strong'),
-];
-
-const CAUSES = {
-  nothing: 'Too little light: the pull-up wins',
-  wrong: 'Too much light: it lets go too late',
-  right: 'Neither: this input hears it, so test the lead',
-  volts: 'The input compares the voltage with its own',
-} as const;
-
-function oneSender(level: Level, chance: Chance): Drawn {
-  const one = chance.turn(level < 2 ? COMPLAINTS.filter((_, at) => at % 3 !== 2) : COMPLAINTS);
-  const other: Opened = { ...one, sender: 'usual' };
-  const found = findOut(one);
-  const column = (each: Opened): string =>
-    `LED ${sayMilli(findOut(each).litAmperes)}, down to ${sayVolts(findOut(each).lowVolts)}${findOut(each).growsSeconds === undefined ? '' : `, a 0 grows by ${sayMicro(Math.max(0, findOut(each).growsSeconds ?? 0))}`}`;
-  const says = {
-    nothing: `Look how low the output comes: below ${found.readVolts} V a 0 is read.`,
-    wrong: 'Look how much a 0 grows: half a bit may be lost, no more.',
-    right: 'Compare both numbers of this sender with what a 0 needs.',
-    volts: 'All that the transistor gets is light. It never meets the voltage of the sender.',
-  } as const;
-  return {
-    ask: `A builder says that this input hears a 5 V sender and does not hear ${SENDER_WORDS[one.sender]}. It has a ${one.part} and a pull-up of ${sayPullUp(one.pullUpOhms)}. What do the numbers say?`,
-    shows: {
-      shows: 'rows',
-      rows: [
-        ['with the 5 V sender', column(other)],
-        [`with ${SENDER_WORDS[one.sender]}`, column(one)],
-        ['a 0 is read below', sayVolts(found.readVolts)],
-        ['half a bit lasts', sayMicro(bitSecondsOf({}) / 2)],
-      ],
-    },
-    ...oneOf(
-      (['nothing', 'wrong', 'volts', ...(level >= 2 ? (['right'] as const) : [])] as const).map((said) =>
-        said === found.heard
-          ? { text: CAUSES[said], right: true }
-          : {
-              text: CAUSES[said],
-              slip: `says ${CAUSES[said].split(':')[0]?.toLowerCase() ?? said}`,
-              says: says[said],
-            },
-      ),
-      chance,
-    ),
-    hints: [
-      'The current makes the light, and the light makes the transistor tug.',
-      'Less light: the output may not come down. More light: it may let go too late.',
-      `Compare the line of this sender with ${found.readVolts} V and with half a bit.`,
-    ],
-    steps: [
-      `With ${SENDER_WORDS[one.sender]} the output comes down to ${sayVolts(found.lowVolts)}.`,
-      growthWords(one),
-      `${CAUSES[found.heard]}.`,
-    ],
-  };
-}
-
 /** The tasks on the output side. */
 export const PULL_UP_TASKS: readonly TaskKind[] = [
   { kind: 'judge-pull-up', title: 'Is the pull-up good?', draw: judgePullUp },
   { kind: 'line-stops', title: 'Where does the line stop?', draw: lineStops },
-  { kind: 'one-sender', title: 'It hears one sender only', draw: oneSender },
 ];
