@@ -20,7 +20,7 @@ const COMPLAINTS: readonly Opened[] = [
   opened('4N35', 1500, 'strong'),
   opened('CNY17-3', 1500, 'weak'),
   opened('4N25', 1000, 'weak'),
-  opened('CNY17-3', 2700, 'strong'),
+  opened('CNY17-3', 470, 'weak'),
   opened('PC817', 1500, 'strong'),
   opened('CNY17-1', 1500, 'weak'),
   opened('PC817', 2700, 'strong'),
