@@ -20,7 +20,7 @@ const SENDERS = {
   weak: { circuit: 'driver-3v3', values: { sourceOhms: 220, sinkOhms: 220 } },
 } as const satisfies Readonly<Record<string, Partial<Jack>>>;
 /** A sender. */
-export type Sender = keyof typeof SENDERS;
+type Sender = keyof typeof SENDERS;
 
 /** Each sender in words. */
 export const SENDER_WORDS: Readonly<Record<Sender, string>> = {
