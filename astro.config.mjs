@@ -21,7 +21,7 @@ export default defineConfig({
   integrations: [
     mdx(),
     svelte(),
-    ...(site === undefined ? [] : [sitemap()]),
+    ...(site === undefined ? [] : [sitemap({ filter: (page) => !page.includes('/embed/') })]),
     licences(),
     headers(),
     search(),

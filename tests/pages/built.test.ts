@@ -69,7 +69,7 @@ for (const { address, file } of PAGES) {
     expect(policy).not.toContain('unsafe');
     // Before the policy stands nothing that it would have to judge by its hash.
     expect(html.slice(0, html.indexOf('content-security-policy'))).not.toMatch(
-      /<style|<script(?![^>]*\ssrc=)/i,
+      /<style|<script(?![^>]*\s(?:src=|type="application\/ld\+json"))/i,
     );
     expect(html).not.toMatch(/<[a-z][^>]*\s(?:style|on[a-z]+)="/i);
   });

@@ -14,6 +14,7 @@ test.use({ serviceWorkers: 'allow', permissions: ['clipboard-read', 'clipboard-w
 test.describe.configure({ mode: 'serial' });
 
 const BASE = '/course/loop/';
+const HOST = 'https://school.invalid';
 let folder = '';
 let site: Site;
 
@@ -21,7 +22,7 @@ test.beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'five-milliamps-folder-'));
   const astro = resolve('node_modules/astro/bin/astro.mjs');
   execFileSync(process.execPath, [astro, 'build', '--outDir', folder], {
-    env: { ...process.env, BASE_PATH: BASE },
+    env: { ...process.env, BASE_PATH: BASE, SITE_URL: HOST },
     stdio: 'pipe',
   });
   site = await serve({ folder, base: BASE });
@@ -38,7 +39,7 @@ const ADDRESSES = ['href', 'src', 'component-url', 'renderer-url', 'before-hydra
 /** What is wrong with an address of a page, or undefined where it stays in the folder and leads somewhere. */
 function astray(page: string, link: string): string | undefined {
   const url = new URL(link, new URL(page, 'http://site.invalid'));
-  if (url.host !== 'site.invalid') return undefined;
+  if (url.host !== 'site.invalid' && url.origin !== HOST) return undefined;
   if (!url.pathname.startsWith(BASE)) return `${page}: ${link}: leaves the folder`;
   const file = join(folder, decodeURIComponent(url.pathname.slice(BASE.length)));
   const isThere = existsSync(file) && (statSync(file).isFile() || existsSync(join(file, 'index.html')));
@@ -53,6 +54,21 @@ test('built for a folder, no address on any page leaves it, and every one leads 
   });
   expect(links.length).toBeGreaterThan(500);
   expect(links.flatMap(({ page, link }) => astray(page, link) ?? [])).toEqual([]);
+});
+
+test('built for a host, each page names itself, and search engines get a map and a card', () => {
+  const read = (name: string): string => readFileSync(join(folder, name), 'utf8');
+  expect(read('bench/index.html')).toContain(`<link rel="canonical" href="${HOST}${BASE}bench/">`);
+  expect(read('bench/index.html')).toContain(`content="${HOST}${BASE}social-card.png"`);
+  expect(read('robots.txt')).toContain(`Sitemap: ${HOST}${BASE}sitemap-index.xml`);
+  expect(read('sitemap-0.xml')).toContain(`<loc>${HOST}${BASE}bench/</loc>`);
+  expect(read('sitemap-0.xml')).not.toContain('/embed/');
+  const about: unknown = JSON.parse(
+    /<script type="application\/ld\+json">(.*?)<\/script>/.exec(read('lessons/index.html'))?.[1] ?? '',
+  );
+  expect(about).toMatchObject({ '@type': 'Course', inLanguage: 'en' });
+  const app = JSON.parse(read('manifest.webmanifest')) as { icons: readonly { src: string }[] };
+  expect(app.icons.map(({ src }) => existsSync(join(folder, src)))).not.toContain(false);
 });
 
 test('built for a folder, hosts are told the headers of its files, and our server sends the same', async () => {

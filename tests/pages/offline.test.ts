@@ -1,12 +1,12 @@
 import { expect, test } from '@playwright/test';
 import type { Page } from '@playwright/test';
 import { dropRelease, host, nextRelease } from '../support/releases.ts';
-import { builtPages, SITE_FOLDER } from '../support/site.ts';
+import { readerPages, SITE_FOLDER } from '../support/site.ts';
 import { unfold, wakeIslands, watch } from '../support/watch.ts';
 
 test.use({ serviceWorkers: 'allow' });
 
-const PAGES = builtPages()
+const PAGES = readerPages()
   .map(({ address }) => address)
   .filter((address) => address !== '/404.html');
 

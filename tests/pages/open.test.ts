@@ -1,6 +1,6 @@
 import { expect, test, type Page } from '@playwright/test';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
-import { builtPages } from '../support/site.ts';
+import { readerPages } from '../support/site.ts';
 import { unfold, wakeIslands, watch } from '../support/watch.ts';
 
 /** Largest weight of all scripts of a page after gzip, with every widget awake and every fold open, bytes: our own limits. */
@@ -22,7 +22,7 @@ async function judgeWidth(page: Page, width: number): Promise<void> {
   expect.soft(await faintFaults(page), `${width} px`).toEqual([]);
 }
 
-for (const { address } of builtPages()) {
+for (const { address } of readerPages()) {
   test(`${address} is quiet, accessible, light enough and fits, narrow and wide, in light and dark`, async ({
     page,
     baseURL,

@@ -6,14 +6,14 @@ import { filesUnder } from '../support/imports.ts';
 import { SITE_FOLDER } from '../support/site.ts';
 import { wakeIslands } from '../support/watch.ts';
 
-/** Serve the site as a host that sends no header of its own, with a page of somebody else at another address. */
-async function withoutHeaders(page: Page, around: string): Promise<void> {
+/** Serve the site, if so wished as a host that sends no policy of its own, with a page of somebody else at another address. */
+async function withPageAround(page: Page, around: string, policy: 'policy' | 'no policy'): Promise<void> {
   await page.route('**/*', async (route) => {
     if (route.request().url().startsWith(AROUND))
       return route.fulfill({ contentType: 'text/html', body: around });
     const response = await route.fetch();
     const headers = { ...response.headers() };
-    delete headers['content-security-policy'];
+    if (policy === 'no policy') delete headers['content-security-policy'];
     return route.fulfill({ response, headers });
   });
 }
@@ -24,7 +24,7 @@ const AROUND = 'http://somebody-else.test/';
 test('a worker stands under the content policy of its page, where the host sends no header', async ({
   page,
 }) => {
-  await withoutHeaders(page, '');
+  await withPageAround(page, '', 'no policy');
   const started = page.waitForEvent('worker');
   await page.goto('/jack-finder/');
   await wakeIslands(page);
@@ -51,7 +51,7 @@ test('a page that stands inside a page of somebody else shows a way out and noth
   page,
   baseURL,
 }) => {
-  await withoutHeaders(page, `<iframe src="${baseURL ?? ''}board/"></iframe>`);
+  await withPageAround(page, `<iframe src="${baseURL ?? ''}board/"></iframe>`, 'no policy');
   await page.goto(AROUND);
   const frame = page.frameLocator('iframe');
   await expect(frame.getByRole('link', { name: 'Open this page of Five Milliamps' })).toHaveAttribute(
@@ -60,6 +60,33 @@ test('a page that stands inside a page of somebody else shows a way out and noth
   );
   await expect(frame.getByRole('button')).toHaveCount(0);
   await expect(frame.locator('astro-island')).toHaveCount(0);
+});
+
+test('a tool made to be embedded works inside a page of somebody else, and tells it its height and its answer', async ({
+  page,
+  baseURL,
+}) => {
+  const around = `<iframe src="${baseURL ?? ''}embed/bench/" width="800" height="600"></iframe>
+    <script>const told = []; addEventListener('message', ({ data }) => told.push(data));</script>`;
+  await withPageAround(page, around, 'policy');
+  await page.goto(AROUND);
+  const frame = page.frameLocator('iframe');
+  await frame.getByRole('button', { name: 'Which lead?' }).click();
+  await frame
+    .getByRole('button', { name: /^Use this wiring/ })
+    .first()
+    .click();
+  await expect(frame.locator('.headline .outcome')).toHaveText('Works');
+  const told = (kind: string): Promise<unknown> =>
+    page.evaluate(`told.filter((one) => one.kind === '${kind}').at(-1)`);
+  await expect
+    .poll(() => told('answer'))
+    .toMatchObject({ from: 'five-milliamps', tool: 'bench', grade: 'good' });
+  const inner = await frame.locator('body').evaluate((body) => body.scrollHeight);
+  await expect
+    .poll(() => told('size'))
+    .toEqual({ from: 'five-milliamps', tool: 'bench', kind: 'size', height: inner });
+  await expect(frame.getByRole('banner')).toHaveCount(0);
 });
 
 test('the licence of every library and font that is shipped is on the site', async ({ page }) => {

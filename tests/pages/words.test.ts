@@ -2,7 +2,7 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
-import { SITE_FOLDER, builtPages } from '../support/site.ts';
+import { SITE_FOLDER, readerPages } from '../support/site.ts';
 
 /** Each with what is said in its place. */
 const OLD: readonly (readonly [old: RegExp, now: string])[] = [
@@ -91,7 +91,7 @@ test('an old word that is planted in a page or in a script is found', () => {
 });
 
 test('no built page says an old word', () => {
-  const found = builtPages().flatMap(({ address, file }) =>
+  const found = readerPages().flatMap(({ address, file }) =>
     faults(textOf(readFileSync(file, 'utf8'))).map((fault) => `${address}: ${fault}`),
   );
   expect(found).toEqual([]);

@@ -29,3 +29,8 @@ export function builtPages(folder: string = SITE_FOLDER): readonly BuiltPage[] {
   if (pages.length === 0) throw new Error(`site '${folder}': needs at least one page, got none`);
   return pages;
 }
+
+/** The pages that a reader opens: those made to stand inside a page of somebody else hold the same tools again. */
+export function readerPages(): readonly BuiltPage[] {
+  return builtPages().filter(({ address }) => !address.startsWith('/embed/'));
+}

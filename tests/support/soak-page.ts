@@ -1,7 +1,7 @@
 /** Seeded chance actions on one page of the site, and what must hold after each of them. */
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import { builtPages } from './site.ts';
+import { readerPages } from './site.ts';
 import { wakeIslands } from './watch.ts';
 
 /** What a page shows of its solution: the same must stand on a page that is opened afresh and solves what is kept. */
@@ -25,7 +25,7 @@ const KEEPING = ['/', '/bench/', '/board/', '/cable-sheet/', '/in-time/', '/jack
 
 /** Every page of the site that holds a widget. */
 export function pagesWithWidgets(): readonly string[] {
-  return builtPages()
+  return readerPages()
     .filter(({ file }) => readFileSync(file, 'utf8').includes('<astro-island'))
     .map(({ address }) => address);
 }
