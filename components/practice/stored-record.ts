@@ -1,15 +1,6 @@
 /** The record in the browser's store. Every writing reads first what another tab has written, so that none is lost. */
-import {
-  MOST_SEED,
-  NO_RECORD,
-  isDue,
-  mergeRecords,
-  readRecord,
-  standings,
-  tasksOfLesson,
-  withAttempt,
-} from '../../src/core/learn/index.ts';
-import type { Attempt, LearnRecord, TaskId } from '../../src/core/learn/index.ts';
+import { MOST_SEED, NO_RECORD, mergeRecords, readRecord, withAttempt } from '../../src/core/learn/index.ts';
+import type { Attempt, LearnRecord } from '../../src/core/learn/index.ts';
 import { dropNote, keepNote, keptNote } from '../keep/notes.ts';
 import { putAside } from '../keep/shelf.ts';
 
@@ -56,27 +47,4 @@ export function wipeRecord(): Kept {
 /** A seed that no one has chosen, for the next tasks. */
 export function freshSeed(): number {
   return (crypto.getRandomValues(new Uint32Array(1))[0] ?? 0) % (MOST_SEED + 1);
-}
-
-/** Tasks at the end of a lesson, by a fresh seed. */
-export function freshTasksOf(lesson: string): readonly TaskId[] {
-  return tasksOfLesson(lesson, freshSeed());
-}
-
-/** How far the reader is: whether anything was tried, lessons whose every kind of task was answered right, and kinds due. */
-export interface Progress {
-  readonly begun: boolean;
-  readonly done: readonly string[];
-  readonly due: number;
-}
-
-/** How far the reader is on a day. */
-export function progressOn(today: number): Progress {
-  const all = standings(keptRecord().record);
-  const lessons = [...new Set(all.map(({ lesson }) => lesson))];
-  return {
-    begun: all.some(({ tried }) => tried > 0),
-    done: lessons.filter((name) => all.every(({ lesson, done }) => lesson !== name || done)),
-    due: all.filter((one) => isDue(one, today)).length,
-  };
 }

@@ -33,3 +33,8 @@ export function chanceOf(seed: number, salt = 0, of = ''): Chance {
     },
   };
 }
+
+/** The seed so many steps on; after the last comes the first. */
+export function seedAfter(seed: number, steps: number): number {
+  return (seed + steps) % (MOST_SEED + 1);
+}

@@ -110,7 +110,7 @@ describe('which tasks come next', () => {
 
   it('in practice are those of the lessons asked for, at the level that the reader has reached', () => {
     const record = recordOf(attempt(1, 10), attempt(2, 11));
-    const tasks = tasksToPractise(record, ['five-milliamp-loop'], 11, 10, 3);
+    const tasks = tasksToPractise(standings(record), ['five-milliamp-loop'], 11, 10, 3);
     expect(tasks).toHaveLength(10);
     expect(tasks.find(({ kind }) => kind === 'loop-current')?.level).toBe(2);
     expect(tasks.find(({ kind }) => kind === 'rank-loops')?.level).toBe(0);
@@ -118,8 +118,10 @@ describe('which tasks come next', () => {
 
   it('are those that are due, and none where nothing is', () => {
     const record = recordOf(attempt(1, 10));
-    expect(tasksToPractise(record, 'due', 10, 10, 3)).toEqual([]);
-    expect(tasksToPractise(record, 'due', 11, 10, 3).map(({ kind }) => kind)).toEqual(['loop-current']);
+    expect(tasksToPractise(standings(record), 'due', 10, 10, 3)).toEqual([]);
+    expect(tasksToPractise(standings(record), 'due', 11, 10, 3).map(({ kind }) => kind)).toEqual([
+      'loop-current',
+    ]);
     expect(standings(record).filter((one) => isDue(one, 11))).toHaveLength(1);
   });
 });
