@@ -49,7 +49,9 @@ export function givenAway(
   return secrets.flatMap((secret) => {
     const pattern =
       typeof secret === 'string'
-        ? new RegExp(`(^|[^0-9A-Za-z.])${secret.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&')}($|[^0-9A-Za-z.])`)
+        ? new RegExp(
+            `(?<![0-9A-Za-z]|\\d\\.)${secret.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&')}(?![0-9A-Za-z]|\\.\\d)`,
+          )
         : secret;
     return rest.filter((line) => pattern.test(line)).map((line) => `${String(secret)} in '${line}'`);
   });
