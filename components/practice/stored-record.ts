@@ -8,7 +8,7 @@ import { putAside } from '../keep/shelf.ts';
 const NAME = 'record';
 
 /** The record, and what is wrong where it cannot be read or kept. */
-export interface Kept {
+interface Kept {
   readonly record: LearnRecord;
   readonly problem?: string;
 }
