@@ -51,3 +51,9 @@ export function progressOf(
     due: all.filter((one) => isDue(one, today)).length,
   };
 }
+
+/** What is said of kinds that readers mark themselves, after the count of all others; '' for none. */
+export function sayMarked(marked: readonly Standing[]): string {
+  const done = marked.filter(({ done: isDone }) => isDone).length;
+  return marked.length === 0 ? '' : `; of ${marked.length} that you mark yourself ${done} done`;
+}

@@ -32,6 +32,18 @@ export function sayAnswer(task: Pick<Task, 'form' | 'right' | 'slips' | 'steps'>
       return /^[\d.,+-]+$/.test(answer.trim()) ? `${answer.trim()} ${form.unit}` : answer.trim();
     case 'bytes':
       return answer.trim().toUpperCase();
+    case 'rubric': {
+      const [held = '', ...text] = answer.split('|');
+      const points =
+        held.trim() === '-'
+          ? 'none of the points'
+          : held
+              .trim()
+              .split(/\s+/)
+              .map((at) => form.points[Number(at)] ?? at)
+              .join('; ');
+      return `${text.join('|').trim()} (marked by the writer as holding: ${points})`;
+    }
     case 'lead':
       return answer.trim() === NO_LEAD ? 'no plain lead can' : sayLead(wires(...answer.trim().split(/\s+/)));
   }

@@ -44,6 +44,7 @@ export {
   sendOver,
 } from './time.ts';
 export { MOST_SEED } from './tasks/chance.ts';
+export { MOST_SIGNS, answerOfText, isLongEnough } from './tasks/answers.ts';
 export { gradeAnswer } from './tasks/grade.ts';
 export { knownMistakes } from './tasks/mistakes.ts';
 export { readTaskId, writeTaskId } from './tasks/task-id.ts';

@@ -29,6 +29,8 @@ export function readAnswer(form: Form, text: string): Said {
       return readNumber(said, form.unit);
     case 'bytes':
       return readBytes(said);
+    case 'rubric':
+      return readRubric(said, form.points);
     case 'lead':
       return readLead(said, form);
   }
@@ -56,10 +58,13 @@ function readOrder(said: string, items: readonly string[]): Said {
     : problem(`all ${items.length} in an order`, said);
 }
 
+/** Units that are counted and not measured: they need not be typed. */
+const COUNTED: ReadonlySet<Unit> = new Set(['links', 'leads', 'coins', 'bytes']);
+
 /** A number in the unit of the task; a unit of the same kind is worked out: '0.0054 A' for 5.4 mA. */
 function readNumber(said: string, unit: Unit): Said {
   const found = /^([+-]?(?:\d+[.,]?\d*|[.,]\d+)(?:e[+-]?\d+)?)\s*(.*)$/i.exec(said);
-  if (!found) return problem(`a number${unit === 'links' ? '' : ` in ${unit}`}`, said);
+  if (!found) return problem(COUNTED.has(unit) ? 'a number' : `a number in ${unit}`, said);
   const [, digits = '', typed = ''] = found;
   const number = Number(digits.replace(',', '.'));
   const row: Readonly<Record<string, number>> = UNIT_ROWS.find((one) => unit in one) ?? {};
@@ -88,6 +93,38 @@ function readBytes(said: string): Said {
   if (signs.length === 0 || !signs.every((one) => /^[0-9a-f]{1,2}$/i.test(one)))
     return problem("bytes in hex such as 'C0 04'", said);
   return { answer: signs.map((one) => one.toUpperCase().padStart(2, '0')).join(' ') };
+}
+
+/** Words of a reader's own text at least: two short sentences. */
+const LEAST_WORDS = 8;
+/** Signs of such a text at most: a result that is handed in holds an answer of 300. */
+export const MOST_SIGNS = 280;
+
+/** Between the points that a text holds and the text. */
+const POINTS_END = ' | ';
+
+/** A reader's own text and the points that it holds, as an answer. */
+export function answerOfText(points: readonly number[], text: string): string {
+  return `${points.toSorted((a, b) => a - b).join(' ') || '-'}${POINTS_END}${text}`;
+}
+
+/** Whether a text is long enough to be held against a rubric. */
+export function isLongEnough(text: string): boolean {
+  return text.split(/\s+/).filter((one) => one !== '').length >= LEAST_WORDS;
+}
+
+/** The points that a text holds by its answer: '0 2'. */
+export function pointsOf(answer: string): string {
+  return answer.slice(0, answer.indexOf(POINTS_END));
+}
+
+function readRubric(said: string, points: readonly string[]): Said {
+  const [ticks = '', ...rest] = said.split(POINTS_END.trim());
+  const text = rest.join(POINTS_END.trim()).replaceAll(/\s+/g, ' ').trim().slice(0, MOST_SIGNS);
+  const held = readSeveral(ticks.trim(), points);
+  return 'problem' in held || !isLongEnough(text)
+    ? problem('two sentences of your own, and then a tick for each point that they hold', said)
+    : { answer: `${held.answer}${POINTS_END}${text}` };
 }
 
 const CONDUCTOR = /^(\w+)-(\w+)$/;

@@ -1,5 +1,6 @@
 /** Ways to put a question, so that a kind says what it asks and nothing twice. */
 import { hexOf } from '../../signal/index.ts';
+import { answerOfText } from './answers.ts';
 import type { Chance, Drawn, Slip, Unit } from './task.ts';
 
 /** An answer to choose: right, or wrong by a known mistake with what is said to it. */
@@ -128,5 +129,39 @@ export function theBytes(
         (one, at, all) =>
           one.answer !== answer && all.findIndex((other) => other.answer === one.answer) === at,
       ),
+  };
+}
+
+/** A point that a text may hold: one that is wanted, with what is said where it is missing, or one that spoils it. */
+interface Point {
+  readonly text: string;
+  readonly wanted: boolean;
+  readonly slip: string;
+  readonly says: string;
+}
+
+/**
+ * A text of the reader's own against a rubric, which the reader marks. `model` is a text that holds what is wanted and nothing
+ * that spoils it. Of several mistakes the first one is told: what spoils a text before what it lacks.
+ */
+export function aText(points: readonly Point[], model: string, chance: Chance): Answered {
+  const shown = chance.shuffled(points);
+  const ways = Array.from({ length: 2 ** shown.length }, (_, way) =>
+    shown.flatMap((__, at) => ((way >> at) % 2 === 1 ? [at] : [])),
+  );
+  const wrongIn = (held: readonly number[]): Point | undefined => {
+    const wrong = shown.filter(({ wanted }, at) => wanted !== held.includes(at));
+    return wrong.find(({ wanted }) => !wanted) ?? wrong[0];
+  };
+  return {
+    form: { form: 'rubric', points: shown.map(({ text }) => text) },
+    right: answerOfText(
+      shown.flatMap(({ wanted }, at) => (wanted ? [at] : [])),
+      model,
+    ),
+    slips: ways.flatMap((held) => {
+      const wrong = wrongIn(held);
+      return wrong ? [{ name: wrong.slip, answer: answerOfText(held, model), sentence: wrong.says }] : [];
+    }),
   };
 }

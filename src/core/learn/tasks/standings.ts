@@ -3,6 +3,7 @@ import { gradeAnswer } from './grade.ts';
 import type { Attempt, LearnRecord } from './record.ts';
 import { LEVELS } from './task.ts';
 import { readTaskId } from './task-id.ts';
+import type { TaskKind } from './task.ts';
 import { TASKS_BY_LESSON, makeTask } from './tasks.ts';
 
 /** Days until a kind comes back after one, two, three and more right answers in a row; a miss begins again with the first. */
@@ -25,6 +26,8 @@ export interface Standing {
   /** Whether any answer to it was right. */
   readonly done: boolean;
   readonly known: boolean;
+  /** Whether readers mark their own answers to it: all of it is then counted apart. */
+  readonly selfMarked: boolean;
   /** Day on which it comes back; undefined while it was never tried. */
   readonly due: number | undefined;
 }
@@ -46,7 +49,7 @@ function isRight({ task, answer }: Attempt): boolean {
 export function standings({ attempts }: LearnRecord): readonly Standing[] {
   const byKind = Map.groupBy(attempts, ({ task }) => task.slice(0, task.indexOf('.')));
   return Object.entries(TASKS_BY_LESSON).flatMap(([lesson, kinds]) =>
-    kinds.map(({ kind }) => standingOf(kind, lesson, byKind.get(kind) ?? [])),
+    kinds.map((one) => standingOf(one, lesson, byKind.get(one.kind) ?? [])),
   );
 }
 
@@ -54,7 +57,11 @@ export function standings({ attempts }: LearnRecord): readonly Standing[] {
  * The first answer to a task decides; a second one after a miss counts as done, not as unaided. The newest are solved first, and
  * only as long as one of them can still change what is said.
  */
-function standingOf(kind: string, lesson: string, attempts: readonly Attempt[]): Standing {
+function standingOf(
+  { kind, selfMarked = false }: TaskKind,
+  lesson: string,
+  attempts: readonly Attempt[],
+): Standing {
   const seen = new Set<string>();
   const firsts = attempts.filter(({ task }) => !seen.has(task) && seen.add(task)).toReversed();
   const days = new Set<number>();
@@ -80,6 +87,7 @@ function standingOf(kind: string, lesson: string, attempts: readonly Attempt[]):
     unaided,
     done: unaided > 0 || attempts.findLast(isRight) !== undefined,
     known: days.size >= DAYS_TO_KNOW,
+    selfMarked,
     due: firsts.length === 0 ? undefined : Math.max(...firsts.map(({ day }) => day)) + wait,
   };
 }

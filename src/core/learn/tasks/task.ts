@@ -21,6 +21,9 @@ export const UNIT_ROWS = [
   { V: 1, mV: 1e-3 },
   { m: 1, cm: 1e-2 },
   { links: 1 },
+  { leads: 1 },
+  { coins: 1 },
+  { bytes: 1 },
 ] as const satisfies readonly Readonly<Record<string, number>>[];
 
 type KeysOf<T> = T extends unknown ? keyof T : never;
@@ -30,7 +33,8 @@ export type Unit = KeysOf<(typeof UNIT_ROWS)[number]>;
 /**
  * How a task is answered. The answer is text: the number of a choice ('2'), of several ('0 2', or '-' for none of them), a
  * number with or without its unit ('5.4', '5.4 mA'), the numbers of items in order ('2 0 1'), bytes in hex ('C0 04'), or the
- * conductors of a lead ('4-ring 5-tip', or 'none' where no plain lead can).
+ * conductors of a lead ('4-ring 5-tip', or 'none' where no plain lead can). To a rubric it is the places of the points that the
+ * reader's own text holds, and the text: '0 2 | A hub keeps each pedal apart.'; readers mark it themselves.
  */
 export type Form =
   | { readonly form: 'choice'; readonly options: readonly string[] }
@@ -38,6 +42,7 @@ export type Form =
   | { readonly form: 'number'; readonly unit: Unit; readonly share: number }
   | { readonly form: 'order'; readonly items: readonly string[] }
   | { readonly form: 'bytes' }
+  | { readonly form: 'rubric'; readonly points: readonly string[] }
   | { readonly form: 'lead'; readonly output: Jack; readonly input: Jack };
 
 /** A known mistake: the answer that it gives here, and what is said to it. */
@@ -104,6 +109,8 @@ export interface Grading {
   readonly mistake?: string;
   readonly sentence: string;
   readonly alsoNote?: string;
+  /** True where the reader marked the answer: it is counted apart. */
+  readonly selfMarked?: true;
 }
 
 /** A kind of task. `draw` is pure: the same level and chance give the same task. */
@@ -111,6 +118,8 @@ export interface TaskKind {
   readonly kind: string;
   readonly title: string;
   readonly draw: (level: Level, chance: Chance) => Drawn;
+  /** True where readers mark their own answers, against a rubric. */
+  readonly selfMarked?: boolean;
 }
 
 /** What decides a task, all of it from the seed. */

@@ -5,6 +5,7 @@ import { chanceOf } from './chance.ts';
 import { CONTACT_TASKS } from './contacts-and-where-to-look-from/contact-tasks.ts';
 import { DIFFER_TASKS } from './why-makers-differ/differ-tasks.ts';
 import { INPUT_TASKS } from './inside-the-input/input-tasks.ts';
+import { HUB_TASKS } from './chain-or-hub/board-tasks.ts';
 import { LENGTH_TASKS } from './how-long-is-too-long/length-tasks.ts';
 import { LOOP_TASKS } from './five-milliamp-loop/loop-tasks.ts';
 import { NOTHING_TASKS } from './when-nothing-answers/nothing-tasks.ts';
@@ -22,6 +23,7 @@ export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
   'inside-the-input': INPUT_TASKS,
   'when-nothing-answers': NOTHING_TASKS,
   'one-output-one-input': OUTPUT_TASKS,
+  'chain-or-hub': HUB_TASKS,
 };
 
 /** Salt of the worked example: another task of the same kind. */

@@ -5,7 +5,7 @@ import type { Part } from '../../wiring/index.ts';
 import type { Chance } from './task.ts';
 
 /** Where every told board begins. */
-const CONTROLLER = 'foot controller';
+export const CONTROLLER = 'foot controller';
 const HUBS = ['hub', 'second hub'] as const;
 
 /** How the boxes of a told board follow one another. */

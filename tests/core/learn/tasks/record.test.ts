@@ -38,6 +38,7 @@ describe('where a kind of task stands', () => {
       unaided: 0,
       done: false,
       known: false,
+      selfMarked: false,
       due: undefined,
     });
   });

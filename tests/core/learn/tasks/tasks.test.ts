@@ -72,6 +72,24 @@ describe.each(KINDS.flatMap(({ kind }) => LEVELS.map((level) => [kind, level] as
         );
     });
 
+    it('say nothing twice in a list, which a page would show as one', () => {
+      for (const { id, shows, form, hints, steps } of tasks) {
+        const lists = [
+          hints,
+          steps,
+          shows?.shows === 'rows' ? shows.rows.map(([what]) => what) : [],
+          'options' in form
+            ? form.options
+            : 'items' in form
+              ? form.items
+              : 'points' in form
+                ? form.points
+                : [],
+        ];
+        for (const list of lists) expect(new Set(list).size, writeTaskId(id)).toBe(list.length);
+      }
+    });
+
     it('say three hints, and a way to the answer of at least two steps', () => {
       for (const { hints, steps, example } of tasks) {
         expect(hints.every((one) => one.length > 10)).toBe(true);

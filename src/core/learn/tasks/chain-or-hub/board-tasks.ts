@@ -1,0 +1,247 @@
+/** Tasks on boards that hang in a chain or behind a hub: leads, silence and depth. All is asked of the boards' floors. */
+import { hearers } from '../../../board/index.ts';
+import { boardFacts } from '../../../planner/index.ts';
+import type { Way } from '../../boards.ts';
+import { aNumber, eachThat } from '../forms.ts';
+import { cheapestBoard } from './price-task.ts';
+import { defendChoice } from './defend-task.ts';
+import { mixedThru } from './thru-task.ts';
+import { CONTROLLER, drawnPedals, leadRows, leadsOf, planOfLeads, type Shape } from '../told-boards.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+
+/** A whole number is right or wrong: less than one in the largest that is asked for. */
+const EXACT = 0.01;
+
+const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
+
+/** How a board of a shape is told in words. */
+function sayBoard(shape: Shape, pedals: number): string {
+  const half = Math.ceil(pedals / 2);
+  switch (shape) {
+    case 'chain':
+      return `${pedals} pedals in one chain`;
+    case 'hub':
+      return `a hub that feeds ${pedals} pedals`;
+    case 'both':
+      return `a hub with two chains behind it, one of ${counted(half, 'pedal')} and one of ${counted(pedals - half, 'pedal')}`;
+    case 'hub behind':
+      return `one pedal, and behind its THRU a hub that feeds ${pedals - 1} more`;
+    case 'two hubs':
+      return `two hubs, the second behind the first, that feed ${pedals} pedals together`;
+  }
+}
+
+const SHAPES: readonly Shape[] = ['chain', 'hub', 'both', 'hub behind', 'two hubs'];
+/** Shapes and sizes by turns. */
+const sized = (shapes: readonly Shape[], sizes: readonly number[]) =>
+  sizes.flatMap((pedals) => shapes.map((shape) => ({ shape, pedals })));
+
+function countLeads(level: Level, chance: Chance): Drawn {
+  const { shape, pedals } = chance.turn(
+    level < 2 ? sized(SHAPES.slice(0, 3), [4, 3, 5]) : sized(SHAPES, level === 2 ? [4, 5, 6] : [5, 6, 4]),
+  );
+  const ways = leadsOf(shape, drawnPedals(pedals, chance));
+  const { leads, hubs } = boardFacts(planOfLeads(ways));
+  const boxes = counted(pedals, 'pedal') + (hubs > 0 ? ` and ${counted(hubs, 'hub')}` : '');
+  return {
+    ask: `A foot controller, and ${sayBoard(shape, pedals)}. How many leads does that take?`,
+    ...aNumber(leads, 'leads', EXACT, [
+      ...(hubs > 0
+        ? [
+            {
+              slip: "hub's own lead forgotten",
+              value: leads - 1,
+              says: 'A hub has to be fed too. One lead leads to its input.',
+            },
+          ]
+        : [
+            {
+              slip: 'first lead forgotten',
+              value: leads - 1,
+              says: 'Those are the leads between the pedals. One more leads from the foot controller to the first.',
+            },
+          ]),
+      ...(hubs > 1
+        ? [
+            {
+              slip: 'no hub counted',
+              value: pedals,
+              says: 'Each hub has an input, and one lead leads to it.',
+            },
+          ]
+        : []),
+      {
+        slip: 'foot controller counted',
+        value: leads + 1,
+        says: 'The foot controller hears nobody here. Count only the boxes that listen.',
+      },
+      ...(shape === 'both'
+        ? [
+            {
+              slip: 'chains counted twice',
+              value: leads + pedals - 2,
+              says: 'A pedal that is fed by another pedal needs no lead from the hub as well.',
+            },
+          ]
+        : []),
+    ]),
+    hints: [
+      'Each box that listens has one input in use, and one lead leads to it.',
+      'So count boxes, and not the ways between them.',
+      'Leave out the foot controller, but not a hub.',
+    ],
+    steps: [`The boxes that listen: ${boxes}.`, `One lead to each: ${counted(leads, 'lead')}.`],
+  };
+}
+
+/** A board told lead by lead, and the boxes on it that have others behind them or not. */
+interface Told {
+  readonly ways: readonly Way[];
+  readonly boxes: readonly string[];
+}
+
+function toldBoard(level: Level, chance: Chance, sizes: readonly number[]): Told {
+  const { shape, pedals } = chance.turn(sized(level < 2 ? SHAPES.slice(0, 3) : SHAPES, sizes));
+  const ways = leadsOf(shape, drawnPedals(pedals, chance));
+  return {
+    ways: level < 2 ? ways : chance.shuffled(ways),
+    boxes: ways.map(([, , to]) => to),
+  };
+}
+
+/** Boxes on the way to one, itself left out. */
+function before(ways: readonly Way[], name: string): readonly string[] {
+  const [from] = ways.find(([, , to]) => to === name) ?? [];
+  return from === undefined || from === CONTROLLER ? [] : [from, ...before(ways, from)];
+}
+
+function whoFallsSilent(level: Level, chance: Chance): Drawn {
+  const { ways, boxes } = toldBoard(level, chance, [4, 5]);
+  const { silentWithout } = boardFacts(planOfLeads(ways));
+  const heard = silentWithout.map(({ device }) => device);
+  const passing = heard.filter((one) => !one.includes('hub'));
+  const bypass = level === 3 && passing.length > 0 && chance.pick([true, false, false]);
+  const off = chance.pick(bypass ? passing : level < 2 ? heard : boxes);
+  const behind = silentWithout.find(({ device }) => device === off)?.silent ?? [];
+  const silent = bypass ? [] : behind;
+  const next = ways.filter(([from]) => from === off).map(([, , to]) => to);
+  return {
+    ask: bypass
+      ? `'${off}' is in bypass: its effect is off, its power is on. Which of the other boxes hear nothing?`
+      : `The power of '${off}' goes off. Which of the other boxes hear nothing now?`,
+    shows: { shows: 'rows', rows: leadRows(ways) },
+    ...eachThat(
+      boxes.filter((one) => one !== off).map((text) => ({ text, right: silent.includes(text) })),
+      silenceSlips({ off, behind, next, before: before(ways, off) }),
+      chance,
+    ),
+    hints: [
+      'A box that is off copies nothing. Whatever hears through it goes silent.',
+      `Follow the leads that begin at '${off}', and on from there.`,
+      'What comes before it, or from another output, is not touched. Bypass is not off.',
+    ],
+    steps: [
+      behind.length === 0 ? `No lead begins at '${off}'.` : `Through '${off}' hear: ${behind.join(', ')}.`,
+      bypass
+        ? 'In bypass it still has its power, and copies what it hears: none go silent.'
+        : silent.length === 0
+          ? 'So none of the others go silent.'
+          : `These go silent: ${silent.join(', ')}.`,
+    ],
+  };
+}
+
+/** What known mistakes would tick. */
+function silenceSlips({
+  off,
+  behind,
+  next,
+  before: ahead,
+}: Readonly<Record<'behind' | 'next' | 'before', readonly string[]>> & {
+  readonly off: string;
+}): Parameters<typeof eachThat>[1] {
+  return [
+    {
+      slip: 'bypass is off',
+      ticks: (text) => behind.includes(text),
+      says: 'Bypass takes the effect out of the sound. The power stays on, and so does the THRU.',
+    },
+    {
+      slip: off.includes('hub') ? 'a hub is safe' : 'a box that is off still copies',
+      ticks: () => false,
+      says: 'A box that is off copies nothing, and a hub is a box with one supply. Who hears through it?',
+    },
+    {
+      slip: 'only the next one',
+      ticks: (text) => next.includes(text),
+      says: 'And who hears through those? Follow the leads on to their end.',
+    },
+    {
+      slip: 'those before it',
+      ticks: (text) => ahead.includes(text),
+      says: 'Those come before it. They hear as they did; look at what comes after it.',
+    },
+    {
+      slip: 'the whole board',
+      ticks: () => true,
+      says: 'Not all of them hear through this box. Follow the leads that begin at it.',
+    },
+  ];
+}
+
+function howDeep(level: Level, chance: Chance): Drawn {
+  const { ways, boxes } = toldBoard(level, chance, [4, 5, 6]);
+  const pedals = boxes.filter((one) => !one.includes('hub'));
+  const name = chance.pick(pedals.slice(1));
+  const links =
+    hearers(planOfLeads(ways), CONTROLLER).hearings.find(({ device }) => device === name)?.hops ?? 0;
+  const way = before(ways, name).toReversed();
+  const hubs = way.filter((one) => one.includes('hub')).length;
+  return {
+    ask: `How many links is '${name}' from the foot controller?`,
+    shows: { shows: 'rows', rows: leadRows(ways) },
+    ...aNumber(links, 'links', EXACT, [
+      ...(hubs > 0
+        ? [
+            {
+              slip: 'a hub is no link',
+              value: links - hubs,
+              says: 'A hub has an input, and that shifts edges too: one link leads to it, and one from it.',
+            },
+          ]
+        : [
+            {
+              slip: 'first link forgotten',
+              value: links - 1,
+              says: 'The lead from the foot controller is a link too.',
+            },
+          ]),
+      {
+        slip: 'boxes counted',
+        value: links + 1,
+        says: 'You counted the foot controller. Count the leads on the way, not the boxes.',
+      },
+      {
+        slip: 'all leads counted',
+        value: ways.length,
+        says: 'Count only the leads on the way to this one.',
+      },
+    ]),
+    hints: [
+      'A link is one output, one lead and one input.',
+      `Go back from '${name}': which lead ends there, and where does it begin?`,
+      'Go on until you stand at the foot controller, and count the leads.',
+    ],
+    steps: [`The way: ${[CONTROLLER, ...way, name].join(', then ')}.`, `That is ${counted(links, 'link')}.`],
+  };
+}
+
+/** The tasks of the lesson. */
+export const HUB_TASKS: readonly TaskKind[] = [
+  { kind: 'count-leads', title: 'Count the leads', draw: countLeads },
+  { kind: 'who-falls-silent', title: 'Who falls silent?', draw: whoFallsSilent },
+  { kind: 'how-deep', title: 'How many links?', draw: howDeep },
+  { kind: 'cheapest-board', title: 'The cheapest board', draw: cheapestBoard },
+  { kind: 'mixed-thru', title: 'Hardware and software', draw: mixedThru },
+  { kind: 'defend-choice', title: 'Defend your choice', draw: defendChoice, selfMarked: true },
+];

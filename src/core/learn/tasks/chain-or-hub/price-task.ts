@@ -1,0 +1,175 @@
+/** The task on what a board costs. The cheapest board is found by the planner. */
+import { makePlan } from '../../../plan/index.ts';
+import type { Plan } from '../../../plan/index.ts';
+import { planBoard } from '../../../planner/index.ts';
+import type { LinkMemory } from '../../../verdict/index.ts';
+import { STRAIGHT_DIN, makeLead } from '../../../wiring/index.ts';
+import { hubOf, pedalOf, senderOf } from '../../boards.ts';
+import { aNumber } from '../forms.ts';
+import { CONTROLLER, drawnPedals } from '../told-boards.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
+
+/** A board to be bought: for each pedal whether it has a THRU, the wish for few links (0 for none), prices in coins, leads there. */
+interface Bought {
+  readonly thrus: readonly boolean[];
+  readonly mostHops: number;
+  readonly leadPrice: number;
+  readonly hubPrice: number;
+  readonly owned: number;
+}
+
+/** Outputs of the hub that can be bought. */
+const HUB_OUTPUTS = 6;
+
+/** Links solved once for all tasks. */
+const memory: LinkMemory = new Map();
+
+function planOf({ thrus, mostHops, leadPrice, hubPrice, owned }: Bought, names: readonly string[]): Plan {
+  const lead = makeLead('din5', 'din5', STRAIGHT_DIN, { name: 'DIN lead', lengthMetres: 1 });
+  return makePlan({
+    title: 'Board of a task (invented)',
+    devices: [
+      senderOf(CONTROLLER),
+      ...thrus.map((thru, at) => pedalOf(names[at] ?? '', at + 1, { thru: thru ? 'hardware' : 'none' })),
+    ],
+    stock: [
+      { lead, price: leadPrice, owned: 0 },
+      ...(owned > 0 ? [{ lead: { ...lead, name: 'own DIN lead' }, price: 0, owned }] : []),
+    ],
+    hubs: [{ ...hubOf(HUB_OUTPUTS), price: hubPrice }],
+    wishes: { noHub: false, noSoldering: true, mostHops, spareOutlets: 0 },
+  });
+}
+
+/** What the cheapest board that passes every check costs, in coins, and whether it has a hub. */
+function cheapest(
+  bought: Bought,
+  names: readonly string[],
+): { readonly coins: number; readonly hub: boolean } {
+  const planning = planBoard(planOf(bought, names), memory);
+  let turn = planning.next();
+  while (turn.done !== true) turn = planning.next();
+  if (!turn.value.ok) throw new Error(`task: no board, ${turn.value.why}`);
+  const { cost, facts } = turn.value.best;
+  return { coins: Math.round(cost), hub: facts.hubs > 0 };
+}
+
+/** Boards by turns: which pedals have a THRU, and the wish for few links. The first are for the first levels. */
+const BOARDS: readonly Pick<Bought, 'thrus' | 'mostHops'>[] = [
+  { thrus: [true, true, true], mostHops: 0 },
+  { thrus: [false, true, false], mostHops: 0 },
+  { thrus: [true, true, true, true], mostHops: 0 },
+  { thrus: [false, false, false, false], mostHops: 0 },
+  { thrus: [true, false, true], mostHops: 0 },
+  { thrus: [true, true, true], mostHops: 2 },
+  { thrus: [true, true, false, true], mostHops: 0 },
+  { thrus: [true, false, false, true], mostHops: 0 },
+  { thrus: [true, true, true, true], mostHops: 3 },
+];
+
+function sayWhy({ thrus, mostHops }: Bought): string {
+  const without = thrus.filter((thru) => !thru).length;
+  if (without > 1)
+    return `${without} pedals have no THRU, and a chain ends at the first of them: a hub is needed.`;
+  if (mostHops > 0 && mostHops < thrus.length)
+    return `A chain puts the last pedal ${thrus.length} links away, and at most ${mostHops} are allowed: a hub is needed.`;
+  return without === 1
+    ? 'Only one pedal has no THRU. Put it at the end, and a chain does it.'
+    : 'Every pedal has a THRU: a chain does it.';
+}
+
+/** What the cheapest board costs. */
+export function cheapestBoard(level: Level, chance: Chance): Drawn {
+  const board = chance.turn(level < 2 ? BOARDS.slice(0, 4) : BOARDS);
+  const names = drawnPedals(board.thrus.length, chance);
+  const bought: Bought = {
+    ...board,
+    leadPrice: chance.pick([8, 10, 12, 15]),
+    hubPrice: chance.pick([50, 65, 80]),
+    owned: level === 3 ? chance.pick([1, 2]) : 0,
+  };
+  const { coins, hub } = cheapest(bought, names);
+  const { leadPrice, hubPrice, owned, mostHops, thrus } = bought;
+  const leads = thrus.length + (hub ? 1 : 0);
+  return {
+    ask: `What does the cheapest board cost that reaches every pedal and splits no output${mostHops > 0 ? `, with no pedal more than ${mostHops} links from the foot controller` : ''}? The foot controller has one OUT. All prices are invented.`,
+    shows: {
+      shows: 'rows',
+      rows: [
+        ...names.map((name, at): readonly [string, string] => [
+          name,
+          thrus[at] ? 'has a THRU' : 'has no THRU',
+        ]),
+        ['a lead', `${leadPrice} coins`],
+        ['a hub with six outputs', `${hubPrice} coins`],
+        ...(owned > 0 ? ([['leads that you have already', String(owned)]] as const) : []),
+      ],
+    },
+    ...aNumber(coins, 'coins', EXACT, priceSlips(bought, coins, hub)),
+    hints: [
+      'A chain takes one lead for each pedal. A hub takes one more, and its own price.',
+      'Can a chain do it? Ask which pedals have a THRU, and how long it may be.',
+      owned > 0 ? 'Leads that you have cost nothing.' : 'Count the leads, and add up.',
+    ],
+    steps: [
+      sayWhy(bought),
+      `${leads} leads${owned > 0 ? `, ${owned} of them there already` : ''}: ${(leads - owned) * leadPrice} coins.`,
+      `${hub ? `With the hub at ${hubPrice} coins: ` : ''}${coins} coins in all.`,
+    ],
+  };
+}
+
+/** A sum of whole coins is right or wrong: less than one in the largest. */
+const EXACT = 0.002;
+
+function priceSlips(
+  { thrus, leadPrice, hubPrice, owned, mostHops }: Bought,
+  coins: number,
+  hub: boolean,
+): Parameters<typeof aNumber>[3] {
+  const chain = (thrus.length - owned) * leadPrice;
+  return [
+    ...(hub
+      ? [
+          {
+            slip: 'price only',
+            value: chain,
+            says:
+              mostHops > 0
+                ? 'A chain would be the cheapest, but it puts the last pedal too far away.'
+                : 'A chain would be the cheapest, but it ends at a pedal that has no THRU.',
+          },
+          {
+            slip: "hub's own lead forgotten",
+            value: coins - leadPrice,
+            says: 'The hub has to be fed too: one lead more than there are pedals.',
+          },
+          {
+            slip: 'hub not paid',
+            value: coins - hubPrice,
+            says: 'Those are the leads. The hub has a price too.',
+          },
+        ]
+      : [
+          {
+            slip: 'a hub that is not needed',
+            value: hubPrice + chain + leadPrice,
+            says: 'That is the board with a hub. Here a chain reaches every pedal for less.',
+          },
+          {
+            slip: 'first lead forgotten',
+            value: coins - leadPrice,
+            says: 'One lead leads from the foot controller to the first pedal.',
+          },
+        ]),
+    ...(owned > 0
+      ? [
+          {
+            slip: 'own leads paid again',
+            value: coins + owned * leadPrice,
+            says: 'You have some of the leads already. Take them off.',
+          },
+        ]
+      : []),
+  ];
+}
