@@ -42,6 +42,7 @@ export const PAGE_GROUPS: readonly { readonly need: string; readonly pages: read
       { address: withBase('/glossary/'), name: 'Glossary' },
       { address: withBase('/sources/'), name: 'Sources' },
       { address: withBase('/safety/'), name: 'Safety' },
+      { address: withBase('/kept/'), name: 'What is kept' },
     ],
   },
 ];
