@@ -6,7 +6,7 @@ export { COLOUR_CODES, colourWords } from './colours.ts';
 export { CABLE_CORES, CABLE_METRES, FIRST_STOCK, FIRST_TAKES_METRES } from './stock.ts';
 export { CODE_LETTERS, MOST_LETTERS, checkLetters, withChecks } from './check-letters.ts';
 export { leadCode, readLeadCode } from './lead-code.ts';
-export { madeLead, sayLeadFault } from './lead-faults.ts';
+export { faultsOf, madeLead, sayLeadFault } from './lead-faults.ts';
 export type { LeadFault } from './lead-faults.ts';
 export { BEEPS, fullTable, sayPlace, tableOf } from './lead-table.ts';
 export type { Beep, Hold, ProofPlace, ProofReading } from './lead-table.ts';

@@ -24,6 +24,7 @@ export const UNIT_ROWS = [
   { leads: 1 },
   { coins: 1 },
   { bytes: 1 },
+  { readings: 1 },
 ] as const satisfies readonly Readonly<Record<string, number>>[];
 
 type KeysOf<T> = T extends unknown ? keyof T : never;

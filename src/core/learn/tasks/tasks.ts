@@ -10,6 +10,7 @@ import { LENGTH_TASKS } from './how-long-is-too-long/length-tasks.ts';
 import { LOOP_TASKS } from './five-milliamp-loop/loop-tasks.ts';
 import { NOTHING_TASKS } from './when-nothing-answers/nothing-tasks.ts';
 import { OUTPUT_TASKS } from './one-output-one-input/split-tasks.ts';
+import { TEST_TASKS } from './prove-it/test-tasks.ts';
 import type { Drawn, Task, TaskId, TaskKind } from './task.ts';
 
 /** Kinds by lesson, the lesson's name as in its address, in the order of the lessons. */
@@ -21,6 +22,7 @@ export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
   'how-long-is-too-long': LENGTH_TASKS,
   'why-a-chain-wears-bits-out': CHAIN_TASKS,
   'inside-the-input': INPUT_TASKS,
+  'prove-it': TEST_TASKS,
   'when-nothing-answers': NOTHING_TASKS,
   'one-output-one-input': OUTPUT_TASKS,
   'chain-or-hub': HUB_TASKS,

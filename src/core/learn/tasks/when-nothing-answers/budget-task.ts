@@ -3,11 +3,11 @@ import { benchTable } from '../../../faults/index.ts';
 import type { BenchBoard } from '../../../faults/index.ts';
 import { splitBy } from '../../hunt.ts';
 import type { Pile } from '../../suspects.ts';
+import { HUNT_CAUTION } from '../cautions.ts';
 import { eachThat } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 import {
   BOARD_WORDS,
-  HUNT_CAUTION,
   checkWords,
   drawUntil,
   frequencyOf,

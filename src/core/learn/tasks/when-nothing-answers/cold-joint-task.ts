@@ -1,9 +1,10 @@
 /** A joint that comes and goes: in which lead, and on which of its lines. What each cold joint shows is asked of the faults. */
 import { benchTable } from '../../../faults/index.ts';
 import type { Symptom } from '../../../faults/index.ts';
+import { HUNT_CAUTION } from '../cautions.ts';
 import { oneOf } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
-import { BOARD_WORDS, HUNT_CAUTION } from './piles.ts';
+import { BOARD_WORDS } from './piles.ts';
 
 const BOARD = 'chain';
 const LEADS = ['lead 1', 'lead 2'] as const;

@@ -2,11 +2,11 @@
 import { seenAt } from '../../hunt.ts';
 import type { Pile } from '../../suspects.ts';
 import { huntBudget } from './budget-task.ts';
+import { HUNT_CAUTION } from '../cautions.ts';
 import { oneOf } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 import {
   BOARD_WORDS,
-  HUNT_CAUTION,
   checkWords,
   checksOf,
   drawUntil,

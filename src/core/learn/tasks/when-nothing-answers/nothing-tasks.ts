@@ -3,13 +3,13 @@ import { BENCH_BOARDS, benchTable, faultName, saySymptoms } from '../../../fault
 import type { BenchBoard, Symptom } from '../../../faults/index.ts';
 import { splitBy } from '../../hunt.ts';
 import type { Suspect } from '../../suspects.ts';
+import { HUNT_CAUTION } from '../cautions.ts';
 import { eachThat } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 import { comesAndGoes } from './cold-joint-task.ts';
 import { HUNT_TASKS } from './hunt-tasks.ts';
 import {
   BOARD_WORDS,
-  HUNT_CAUTION,
   drawUntil,
   frequencyOf,
   listed,

@@ -12,10 +12,6 @@ export const BOARD_WORDS: Readonly<Record<BenchBoard, string>> = {
     'A sender feeds pedal 1 over lead 1, and the THRU of pedal 1 feeds pedal 2 over lead 2. The output of the sender has a switch for Type A or Type B.',
 };
 
-/** What has to be said wherever leads are swapped or jacks are measured. */
-export const HUNT_CAUTION =
-  'Swap and unplug leads with the power off. With the power on, take no reading but DC volts. The rules where you work, and qualified people, come first.';
-
 /**
  * Checks left out: of numbers where nothing is shown, and of volts that have to be compared with what another box of the same
  * make would show.
