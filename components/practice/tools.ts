@@ -1,6 +1,6 @@
 /** Tools of the workbook that a task can be done with: what a task gives and asks decides which. */
 import type { Component } from 'svelte';
-import type { Task } from '../../src/core/learn/index.ts';
+import type { Material, Task } from '../../src/core/learn/index.ts';
 import type { OnToolProps } from './on-tool.ts';
 
 /** A tool: its page, the words for doing a task there, and the part that takes the task, fetched when it is asked for. */
@@ -25,8 +25,27 @@ const WIRE: TaskTool = {
   load: () => import('./WireTask.svelte'),
 };
 
+/** Tools by what lies on them. */
+const BY_MATERIAL: Readonly<Record<Material['on'], TaskTool>> = {
+  'lead test': {
+    page: '/cable-sheet/',
+    words: 'with a meter on the lead',
+    load: () => import('./LeadTestTask.svelte'),
+  },
+  'fault page': {
+    page: '/fault-bench/',
+    words: 'on the board itself',
+    load: () => import('./FaultTask.svelte'),
+  },
+};
+
 /** The tool that a task can be done with, if there is one. */
-export function toolOf({ form, shows }: Pick<Task, 'form' | 'shows'>): TaskTool | undefined {
+export function toolOf({
+  form,
+  shows,
+  material,
+}: Pick<Task, 'form' | 'shows' | 'material'>): TaskTool | undefined {
+  if (material) return BY_MATERIAL[material.on];
   if (form.form === 'lead') return BENCH;
   if (form.form === 'bytes' && shows?.shows === 'bits') return WIRE;
   return undefined;

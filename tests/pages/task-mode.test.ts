@@ -61,7 +61,46 @@ const TOOLS: Readonly<Record<string, Tried>> = {
     answer: (page, task) => enter(page, task, task.right),
     after: ({ right }) => [right, /data bit|start bit/, /output (?:high|low)/],
   },
+  'test of a lead': {
+    page: '/cable-sheet/',
+    tasks: ['four-beeps.2.0', 'four-beeps.3.3'],
+    secrets: () => [
+      /smallest explanation/,
+      /not as planned/i,
+      'Tested: as planned',
+      /tells most now/,
+      /Mend it/,
+    ],
+    answer: async (page, task) => {
+      const touch = page.getByRole('button', { name: /^Touch / });
+      for (let left = await touch.count(); left > 0; left -= 1) await touch.first().click();
+      await enter(page, task, task.right);
+    },
+    after: () => [/smallest explanation|Tested: as planned/],
+  },
+  'fault page': {
+    page: '/fault-bench/',
+    tasks: ['finish-hunt.2.1', 'finish-hunt.3.5'],
+    secrets: () => [/It was/, /What to do/, /\d %/, /Name the fault/, /answer by answer/, /best way takes/],
+    answer: async (page, task) => {
+      await page.getByRole('button', { name: /^pedal 1/ }).click();
+      await page.getByRole('region', { name: 'At pedal 1' }).getByRole('button').first().click();
+      await enter(page, task, task.right);
+    },
+    after: () => [/It was/, /What to do/],
+  },
 };
+
+/** What is left of each choice without its words and its number: nothing may tell the right one. */
+async function choicesOf(page: Page): Promise<readonly string[]> {
+  return page.locator('form label.option').evaluateAll((labels) =>
+    labels.map((label) => {
+      const copy = label.cloneNode(true) as HTMLElement;
+      for (const input of copy.querySelectorAll('input')) input.removeAttribute('value');
+      return copy.outerHTML.replace(copy.textContent ?? '', '');
+    }),
+  );
+}
 
 async function open(page: Page, address: string): Promise<void> {
   await page.goto(address);
@@ -84,6 +123,7 @@ for (const [tool, { page: address, tasks, secrets, answer, after }] of Object.en
       await open(page, `${address}#task=${name}`);
       await expect(page.getByText(task.ask)).toBeVisible();
       expect(givenAway(await toldOn(page), own, [task.ask]), `${name} at first`).toEqual([]);
+      expect(new Set(await choicesOf(page)).size).toBeLessThanOrEqual(1);
       await answer(page, task);
       const left = own.filter((secret) => secret !== task.right);
       expect(givenAway(await toldOn(page), left, [task.ask]), `${name} answered`).toEqual([]);

@@ -97,7 +97,7 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   meter: ['parts', 'figures', 'keep', 'bench', 'making'],
   board: ['parts', 'keep', 'bench', 'making'],
   answer: ['parts', 'figures', 'keep', 'bench', 'meter'],
-  practice: ['parts', 'figures', 'keep', 'time', 'bench'],
+  practice: ['parts', 'figures', 'keep', 'time', 'bench', 'making', 'faults'],
   lesson: ['parts', 'figures', 'bench', 'meter'],
   search: ['parts'],
   page: ['parts', 'figures', 'time', 'bench', 'lesson'],

@@ -7,14 +7,15 @@ import { benchTable, suspectsLeft } from './bench-table.ts';
 import type { Frequencies, Seen } from './bench-table.ts';
 import { guide } from './guide.ts';
 import type { GuideStep } from './guide.ts';
-import { gradeFault, hideNumberedFault, observe } from './hidden-fault.ts';
+import { gradeFault, hideNamedFault, hideNumberedFault, observe } from './hidden-fault.ts';
 import type { FaultGrade, HiddenFault } from './hidden-fault.ts';
 
 /** A round on the bench: what was observed, by identifier, and how it ended, if it did. */
 export interface RoundOrder {
   readonly kind: 'round';
   readonly board: BenchBoard;
-  readonly number: number;
+  /** The hidden fault: its number, or its name ('lead 1: open'). */
+  readonly hidden: number | string;
   readonly made: readonly string[];
   /** The name given ('lead 1: open'), or that the reader wants to be told. */
   readonly end: { readonly named: string } | 'shown' | undefined;
@@ -102,8 +103,8 @@ export function answerFaults(order: FaultOrder): FaultAnswer {
   return order.kind === 'round' ? answerRound(order) : answerGuide(order);
 }
 
-function answerRound({ board, number, made, end }: RoundOrder): RoundAnswer {
-  const hidden = hideNumberedFault(board, number);
+function answerRound({ board, hidden: which, made, end }: RoundOrder): RoundAnswer {
+  const hidden = typeof which === 'number' ? hideNumberedFault(board, which) : hideNamedFault(board, which);
   const table = benchTable(board);
   return {
     kind: 'round',

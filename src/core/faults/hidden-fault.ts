@@ -43,6 +43,14 @@ export function hideNumberedFault(board: BenchBoard, number: number): HiddenFaul
   return hideFault(board, (number * GOLDEN) % 1);
 }
 
+/** The fault of a name, the first where it has several forms. @throws when the board has none of that name. */
+export function hideNamedFault(board: BenchBoard, name: string): HiddenFault {
+  const { faults, symptoms } = benchTable(board);
+  const at = faults.findIndex((fault) => faultName(fault) === name);
+  if (at < 0) throw new Error(`hidden fault: a '${board}' has no fault '${name}'`);
+  return { board, fault: faults[at] as BoardFault, symptoms: symptoms[at] as readonly Symptom[] };
+}
+
 /** What an observation shows on a board with a hidden fault. @throws when the board has no such observation. */
 export function observe({ board, fault }: HiddenFault, id: string): Seen {
   const table = benchTable(board);

@@ -49,7 +49,7 @@ export { gradeAnswer } from './tasks/grade.ts';
 export { knownMistakes } from './tasks/mistakes.ts';
 export { readTaskId, writeTaskId } from './tasks/task-id.ts';
 export { LEVELS } from './tasks/task.ts';
-export type { Drawn, Grading, Level, ShownFace, Shows, Task, TaskId } from './tasks/task.ts';
+export type { Drawn, Grading, Level, Material, ShownFace, Shows, Task, TaskId } from './tasks/task.ts';
 export { TASKS_BY_LESSON, makeTask } from './tasks/tasks.ts';
 export { NO_RECORD, mergeRecords, readRecord, withAttempt } from './tasks/record.ts';
 export { standings } from './tasks/standings.ts';

@@ -10,7 +10,7 @@ export { faultsOf, madeLead, sayLeadFault } from './lead-faults.ts';
 export type { LeadFault } from './lead-faults.ts';
 export { BEEPS, fullTable, sayPlace, tableOf } from './lead-table.ts';
 export type { Beep, Hold, ProofPlace, ProofReading } from './lead-table.ts';
-export { CONDUCTOR_ANSWERS, agrees, otherContact, readingsOf, sayRow } from './row-answers.ts';
+export { CONDUCTOR_ANSWERS, agrees, answerTo, otherContact, readingsOf, sayRow } from './row-answers.ts';
 export type { ConductorAnswer, RowAnswer } from './row-answers.ts';
 export { CUP_METRES, STRIP_LENGTHS, sayStrip } from './lengths.ts';
 export { shortPlanOfLead } from './one-lead.ts';

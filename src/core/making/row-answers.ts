@@ -50,6 +50,19 @@ function saysOf(hold: Hold, said: ConductorAnswer): Beep | undefined {
   }
 }
 
+/** What a reader would say of a row of a lead that reads so: the answer with these readings. */
+export function answerTo({ expects, places }: ProofRow, says: (place: ProofPlace) => Beep): RowAnswer {
+  if (expects === 'silent')
+    return {
+      of: 'apart',
+      beeping: [...places.keys()].filter((at) => says(places[at] as ProofPlace) !== 'silent'),
+    };
+  if (places.every((place) => says(place) === 'silent')) return { of: 'conductor', said: 'silent' };
+  const [first, second] = places.flatMap((place) => (says(place) === 'flickers' ? [place.hold] : []));
+  if (first === undefined || first === 'still') return { of: 'conductor', said: 'beep' };
+  return { of: 'conductor', said: second === undefined ? first : 'both' };
+}
+
 /** Whether the answer is what the plan expects, with nothing left to do in this row. */
 export function agrees(row: ProofRow, answer: RowAnswer): boolean {
   return answer.of === 'apart' ? answer.beeping.length === 0 : answer.said === row.expects;

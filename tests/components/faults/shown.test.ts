@@ -21,7 +21,7 @@ const round = (more: Partial<RoundOrder> = {}): RoundAnswer =>
   answerFaults({
     kind: 'round',
     board: 'link',
-    number: 7,
+    hidden: 7,
     made: [],
     end: undefined,
     ...more,

@@ -24,7 +24,7 @@ const guide = (made: readonly Seen[], skipped: readonly string[] = [], hasMeter 
     frequencies: USUAL_FREQUENCIES,
   }) as GuideAnswer;
 
-const FRESH = { board: 'link', number: 7, made: [], end: undefined } as const;
+const FRESH = { board: 'link', hidden: 7, made: [], end: undefined } as const;
 
 describe('what may be checked', () => {
   it('belongs to a part of the board, and every part has something', () => {
@@ -53,6 +53,15 @@ describe('what may be checked', () => {
 });
 
 describe('a round', () => {
+  it('is the same for a fault by its name as by its number, and says when there is none of a name', () => {
+    const { fault } = hideNumberedFault('link', 7);
+    const named = round({ ...FRESH, hidden: faultName(fault) });
+    expect(named.symptoms).toEqual(round(FRESH).symptoms);
+    expect(() => round({ ...FRESH, hidden: 'lead 9: open' })).toThrow(
+      "hidden fault: a 'link' has no fault 'lead 9: open'",
+    );
+  });
+
   it('shows the symptoms of the fault with its number, and hides what was not observed', () => {
     for (const board of BENCH_BOARDS) {
       const answer = round({ ...FRESH, board });

@@ -7,6 +7,7 @@ import {
   FIRST_STOCK,
   FIRST_TAKES_METRES,
   agrees,
+  answerTo,
   madeLead,
   proofRows,
   proveLead,
@@ -79,6 +80,36 @@ describe('the answer to a row of a contact against others', () => {
     expect(sayRow(short, readingsOf(short, { of: 'apart', beeping: [0] }))).toBe(
       'beeps to sleeve at the input end',
     );
+  });
+});
+
+describe('the answer to a lead that lies there', () => {
+  it('is what somebody with a meter says, row by row, and stands for readings of that lead', () => {
+    const cases: readonly (readonly LeadFault[])[] = [
+      [],
+      [{ kind: 'open', conductor: 0 }],
+      [{ kind: 'cold-joint', side: 'from', conductor: 0 }],
+      [
+        { kind: 'cold-joint', side: 'from', conductor: 0 },
+        { kind: 'cold-joint', side: 'to', conductor: 0 },
+      ],
+      [{ kind: 'short', side: 'to', between: ['ring', 'sleeve'] }],
+      [{ kind: 'mirrored', side: 'from' }],
+    ];
+    for (const faults of cases) {
+      const says = tableOf(madeLead(LEAD, faults));
+      expect(answerTo(conductor, says)).toEqual({ of: 'conductor', said: saidOf(conductor, faults) });
+      for (const row of ROWS)
+        for (const reading of readingsOf(row, answerTo(row, says)))
+          expect(reading.says === 'silent', JSON.stringify(reading)).toBe(says(reading) === 'silent');
+    }
+  });
+
+  it('agrees with the plan in every row of a lead as planned, and not of one with a short', () => {
+    const agreed = (faults: readonly LeadFault[]): boolean =>
+      ROWS.every((row) => agrees(row, answerTo(row, tableOf(madeLead(LEAD, faults)))));
+    expect(agreed([])).toBe(true);
+    expect(agreed([{ kind: 'short', side: 'to', between: ['ring', 'sleeve'] }])).toBe(false);
   });
 });
 

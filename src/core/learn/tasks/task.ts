@@ -1,5 +1,7 @@
 /** A task: what is asked, in what form it is answered, the right answer, and the mistakes that are known. Plain data, made by a seed. */
-import type { Conductor, DinView, Jack } from '../../wiring/index.ts';
+import type { BenchBoard } from '../../faults/index.ts';
+import type { LeadFault } from '../../making/index.ts';
+import type { Conductor, DinView, Jack, Lead } from '../../wiring/index.ts';
 
 /** How much is given: 0 a worked example beside it, 1 all but the last step, 2 nothing, 3 nothing and with traps. */
 export const LEVELS = [0, 1, 2, 3] as const;
@@ -75,10 +77,26 @@ export type Shows =
   | { readonly shows: 'bits'; readonly levels: readonly boolean[] }
   | { readonly shows: 'rows'; readonly rows: readonly (readonly [what: string, value: string])[] };
 
+/**
+ * What lies on a tool of the workbook where the task is done there: the whole of it, with what is asked. The tool shows what a
+ * reader could see who stood before it.
+ */
+export type Material =
+  /** A lead as it was planned, and the faults that it was made with. */
+  | { readonly on: 'lead test'; readonly lead: Lead; readonly faults: readonly LeadFault[] }
+  /** A board with a fault of this name, and the checks that were made, by name. */
+  | {
+      readonly on: 'fault page';
+      readonly board: BenchBoard;
+      readonly fault: string;
+      readonly made: readonly string[];
+    };
+
 /** What a kind draws from a seed. */
 export interface Drawn {
   readonly ask: string;
   readonly shows?: Shows;
+  readonly material?: Material;
   readonly form: Form;
   /** An answer that is right. */
   readonly right: string;

@@ -82,6 +82,7 @@ function fourBeeps(level: Level, chance: Chance): Drawn {
         heard[at] === 'beep' ? 'beeps' : 'silent',
       ]),
     },
+    material: { on: 'lead test', lead, faults: matter.faults },
     ...oneOf(
       names.map((one) => {
         const { text, says } = MATTERS[one] as (typeof MATTERS)[string];

@@ -121,6 +121,12 @@ function finishHunt(level: Level, chance: Chance): Drawn {
   return {
     ask: `${BOARD_WORDS[silence.board]} What the player sees: ${silence.symptom}. One thing is wrong. These checks were made. Which of these suspects is left?`,
     shows: { shows: 'rows', rows: pile.looks.map(({ words }, look) => [words, seen(look)] as const) },
+    material: {
+      on: 'fault page',
+      board: silence.board,
+      fault: hidden,
+      made: pile.looks.map(({ id }) => id),
+    },
     ...oneOf(
       pile.suspects.map(({ words }, at) => {
         if (at === 0) return { text: words, right: true as const };
