@@ -30,7 +30,7 @@ const words = (pair: string): readonly [string, string] => {
 const TOOLS: Readonly<Record<string, Tried>> = {
   bench: {
     page: '/bench/',
-    tasks: ['lay-lead.2.1', 'lay-lead.2.5', 'lay-lead.3.8', 'lay-lead.3.3'],
+    tasks: ['lay-lead.2.1', 'lay-lead.3.8', 'lay-lead.3.3'],
     secrets: ({ right }) => [
       ...OUTCOME_LABELS,
       AMOUNT,
