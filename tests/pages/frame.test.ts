@@ -1,5 +1,6 @@
 import { expect, test } from '@playwright/test';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
+import { wakeIslands } from '../support/watch.ts';
 
 const PAPER = { light: 'rgb(250, 247, 240)', dark: 'rgb(20, 23, 29)' };
 
@@ -62,6 +63,36 @@ test('paper follows the system until the reader chooses, and the choice stays', 
   expect(await background()).toBe(PAPER.light);
   await page.reload();
   await expect(paper.getByRole('radio', { name: 'as the system' })).toBeChecked();
+});
+
+test('where the reader forces colours, drawings take them too, whatever paper was chosen', async ({
+  page,
+}) => {
+  await page.addInitScript(() => localStorage.setItem('five-milliamps.paper', 'light'));
+  await page.emulateMedia({ forcedColors: 'active', colorScheme: 'dark' });
+  await page.goto('./bench/');
+  await wakeIslands(page);
+  await page.getByRole('button', { name: 'Which lead?' }).click();
+  await page
+    .getByRole('button', { name: /^Use this wiring/ })
+    .first()
+    .click();
+  const colours = await page.evaluate(() => {
+    const probe = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
+    document.body.append(probe);
+    const read = (colour: string): string => {
+      probe.style.stroke = colour;
+      return getComputedStyle(probe).stroke;
+    };
+    // A line that crosses another has a gap of paper around it; what is only there to be pressed shows nothing.
+    const allowed = ['CanvasText', 'Canvas', 'transparent'].map(read);
+    const paths = [...document.querySelectorAll('main figure svg path')];
+    const strokes = paths.map((path) => getComputedStyle(path).stroke).filter((stroke) => stroke !== 'none');
+    const others = [...new Set(strokes)].filter((stroke) => !allowed.includes(stroke));
+    return { others, count: strokes.filter((stroke) => stroke === allowed[0]).length };
+  });
+  expect(colours.count).toBeGreaterThan(10);
+  expect(colours.others).toEqual([]);
 });
 
 test('the chosen paper is set before anything is drawn', async ({ page }) => {

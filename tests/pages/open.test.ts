@@ -10,8 +10,11 @@ const TOOL_SCRIPT_BYTES = 160_000;
 /** Widths of a telephone and of a laptop, pixels: a page opens at the first and is then drawn wide. */
 const WIDTHS = [390, 1440] as const;
 
-/** Judge what hangs on the width of the window: whether the page fits, and whether every word can be read. */
-async function judgeWidth(page: Page, width: number): Promise<void> {
+/** Width of the smallest screen, and of a laptop's at 400 %, pixels (WCAG 2.2, 1.4.10). */
+const LEAST_WIDTH = 320;
+
+/** Whether the page fits into a window of this width. */
+async function judgeFit(page: Page, width: number): Promise<void> {
   await page.setViewportSize({ width, height: 900 });
   await wakeIslands(page);
   const { needed, given } = await page.evaluate(() => ({
@@ -19,6 +22,11 @@ async function judgeWidth(page: Page, width: number): Promise<void> {
     given: document.documentElement.clientWidth,
   }));
   expect.soft(needed, `${width} px`).toBeLessThanOrEqual(given);
+}
+
+/** Judge what hangs on the width of the window: whether the page fits, and whether every word can be read. */
+async function judgeWidth(page: Page, width: number): Promise<void> {
+  await judgeFit(page, width);
   expect.soft(await faintFaults(page), `${width} px`).toEqual([]);
 }
 
@@ -39,6 +47,7 @@ for (const { address } of readerPages()) {
       expect.soft(await faintFaults(page), 'as it opens').toEqual([]);
       await unfold(page);
     }
+    await judgeFit(page, LEAST_WIDTH);
     await judgeWidth(page, narrow);
     // Narrow is the harder case for the size of targets and for what scrolls; wide may show what narrow leaves out.
     // At the end of the page what sticks to the screen lies in its own place, over nothing else.
