@@ -1,5 +1,6 @@
 import { expect, test, type Page } from '@playwright/test';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
+import { ON_PAPER, overprints, readPdf } from '../support/pdf.ts';
 import { readerPages } from '../support/site.ts';
 import { unfold, wakeIslands, watch } from '../support/watch.ts';
 
@@ -30,8 +31,13 @@ async function judgeWidth(page: Page, width: number): Promise<void> {
   expect.soft(await faintFaults(page), `${width} px`).toEqual([]);
 }
 
+<<<<<<< HEAD
 for (const { address } of readerPages()) {
   test(`${address} is quiet, accessible, light enough and fits, narrow and wide, in light and dark`, async ({
+=======
+for (const { address } of builtPages()) {
+  test(`${address} is quiet, accessible, light enough and fits, narrow and wide, in light and dark and on paper`, async ({
+>>>>>>> a81b07d (Find lines that lie on others on every printed page, and lay pages out so that none does)
     page,
     baseURL,
   }) => {
@@ -42,6 +48,7 @@ for (const { address } of readerPages()) {
     await page.goto(address);
     await wakeIslands(page);
     await page.evaluate(() => document.fonts.ready);
+    expect.soft(overprints(readPdf(await page.pdf(ON_PAPER))), 'on paper').toEqual([]);
     // What folds hide, and what an answer takes away, stands in the state that follows or in the one before.
     if ((await page.locator('.predict, main details').count()) > 0) {
       expect.soft(await faintFaults(page), 'as it opens').toEqual([]);
