@@ -31,13 +31,8 @@ async function judgeWidth(page: Page, width: number): Promise<void> {
   expect.soft(await faintFaults(page), `${width} px`).toEqual([]);
 }
 
-<<<<<<< HEAD
 for (const { address } of readerPages()) {
-  test(`${address} is quiet, accessible, light enough and fits, narrow and wide, in light and dark`, async ({
-=======
-for (const { address } of builtPages()) {
   test(`${address} is quiet, accessible, light enough and fits, narrow and wide, in light and dark and on paper`, async ({
->>>>>>> a81b07d (Find lines that lie on others on every printed page, and lay pages out so that none does)
     page,
     baseURL,
   }) => {
