@@ -73,16 +73,23 @@ const GIVEN_UP = 1e-9;
 /** Volts that are something and not a stray field. */
 export const LEAST_SEEN_VOLTS = 0.2;
 
-/** Weigh every crowd by the readings. Only readings of volts, ohms and diode test tell; others are left out. */
-export function findJack(evidence: Evidence, taken: readonly TakenReading[]): Finding {
+/**
+ * Weigh every crowd by the readings. Only readings of volts, ohms and diode test tell; others are left out.
+ * @param devices how many of each crowd, the first ones, which lie as evenly as all: fewer are quicker and tell less finely.
+ */
+export function findJack(
+  evidence: Evidence,
+  taken: readonly TakenReading[],
+  devices: number = CROWD,
+): Finding {
   const told = taken.flatMap(({ at, reading }, number) =>
     isScaled(at.meter) ? [{ at, reading, number }] : [],
   );
   const profiles = evidence.meter === 'not-known' ? METER_PROFILES : [evidence.meter];
   const weighed = candidatesFor(evidence).flatMap(({ under, prior }) =>
     profiles.map((name): Weighed => {
-      const each = prior / profiles.length / CROWD;
-      return { under, profile: meterProfile(name), weights: new Float64Array(CROWD).fill(each) };
+      const each = prior / profiles.length / devices;
+      return { under, profile: meterProfile(name), weights: new Float64Array(devices).fill(each) };
     }),
   );
   for (const one of told) weigh(weighed, one);

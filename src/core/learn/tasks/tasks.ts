@@ -1,4 +1,5 @@
 /** Every kind of task, lesson by lesson, and the making of a task from its identity. */
+import { ASK_TASKS } from './ask-the-jack/ask-tasks.ts';
 import { BIT_TASKS } from './bits-on-the-wire/bit-tasks.ts';
 import { CHAIN_TASKS } from './why-a-chain-wears-bits-out/chain-tasks.ts';
 import { chanceOf } from './chance.ts';
@@ -22,6 +23,7 @@ export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
   'how-long-is-too-long': LENGTH_TASKS,
   'why-a-chain-wears-bits-out': CHAIN_TASKS,
   'inside-the-input': INPUT_TASKS,
+  'ask-the-jack': ASK_TASKS,
   'prove-it': TEST_TASKS,
   'when-nothing-answers': NOTHING_TASKS,
   'one-output-one-input': OUTPUT_TASKS,

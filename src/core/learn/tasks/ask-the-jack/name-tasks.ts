@@ -1,0 +1,249 @@
+/** Tasks on the name of a jack: what readings rule out, and what they leave. What is right is the finder's answer. */
+import { sayName, sayReading } from '../../../readings/index.ts';
+import type { TakenReading } from '../../../readings/index.ts';
+import { eachThat, oneOf } from '../forms.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import { rowsOf, standsOf, takeAll, type AskedName, type Hidden } from './measured.ts';
+
+/** Names that the lesson speaks of. */
+const NAMES = [
+  'out type-a',
+  'out type-b',
+  'in type-a',
+  'in type-b',
+  'footswitch-double',
+  'expression-ring',
+  'headphone',
+] as const;
+
+/** A hidden jack and the readings taken on it. */
+type Case = readonly [hidden: Hidden, names: readonly AskedName[]];
+
+const CROSSED: readonly Case[] = [
+  ['outA', ['ring']],
+  ['inA', ['ring', 'tip']],
+  ['outB', ['ring', 'tip']],
+  ['inA', ['diode', 'diodeBack']],
+  ['switches', ['ring', 'tip']],
+  ['inB', ['diode', 'diodeBack']],
+];
+const CROSSED_ON: readonly Case[] = [
+  ['lowA', ['ring']],
+  ['switches', ['ring', 'loaded']],
+  ['headphone', ['ring', 'tip']],
+  ['headphone', ['diode', 'diodeBack']],
+];
+const CROSSED_TRAPS: readonly Case[] = [
+  ['outA', ['ohms']],
+  ['headphone', ['ohms']],
+  ['pedal', ['ring', 'tip']],
+  ['outA', ['ring', 'loaded']],
+];
+
+/** Names offered at most. */
+const MOST_OFFERED = 5;
+
+function crossOut(level: Level, chance: Chance): Drawn {
+  const [hidden, names] = chance.turn([
+    ...CROSSED,
+    ...(level >= 2 ? CROSSED_ON : []),
+    ...(level === 3 ? CROSSED_TRAPS : []),
+  ]);
+  const taken = takeAll(hidden, names);
+  const stands = standsOf(taken);
+  const standing = (wanted: 'fits' | 'ruled out'): readonly string[] =>
+    chance.shuffled(NAMES.filter((name) => stands.get(name) === wanted));
+  // The name that tempts most stays in: no volts are a headphone output's, too.
+  const [fits, out] = [
+    standing('fits').toSorted((a, b) => Number(b === 'headphone') - Number(a === 'headphone')),
+    standing('ruled out'),
+  ];
+  const offered = [...fits.slice(0, Math.max(2, MOST_OFFERED - out.length)), ...out].slice(0, MOST_OFFERED);
+  const isOut = (text: string): boolean => out.some((name) => sayName(name) === text);
+  return {
+    ask: 'An unmarked phone jack on a box that works, read through a tested lead. The red probe is named first. Tick each name that these readings rule out.',
+    shows: { shows: 'rows', rows: rowsOf(taken) },
+    ...eachThat(
+      offered.map((name) => ({ text: sayName(name), right: isOut(sayName(name)) })),
+      crossSlips(taken, isOut),
+      chance,
+    ),
+    hints: [
+      'Ask of each name: could this jack show these readings?',
+      'An OUT of the loop feeds both lines at rest, or its source alone. An IN shows no volts, and one way of the diode test shows its LED.',
+      'Inputs for two footswitches feed tip and ring. An expression input feeds one of them. A headphone output has some ohms to the sleeve, and no volts.',
+    ],
+    steps: [
+      `Read: ${taken.map(({ reading }) => sayReading(reading)).join('; ')}.`,
+      `Left: ${offered
+        .filter((name) => !isOut(sayName(name)))
+        .map(sayName)
+        .join('; ')}.`,
+      `Ruled out: ${offered.map(sayName).filter(isOut).join('; ')}.`,
+    ],
+  };
+}
+
+/** What known mistakes would tick. `isOut` tells a name that is ruled out. */
+function crossSlips(
+  taken: readonly TakenReading[],
+  isOut: (text: string) => boolean,
+): Parameters<typeof eachThat>[1] {
+  return [
+    {
+      slip: 'ticks what is left',
+      ticks: (text) => !isOut(text),
+      says: 'Those are the names that are left. Tick the ones that cannot be.',
+    },
+    ...(isAllZero(taken)
+      ? [
+          {
+            slip: '0 V means IN',
+            ticks: (text: string) => !text.endsWith(' in'),
+            says: 'No volts is not yet an answer: a headphone output rests at none, too.',
+          },
+        ]
+      : []),
+    ...(showsVolts(taken)
+      ? [
+          {
+            slip: 'volts mean OUT',
+            ticks: (text: string) => !text.endsWith(' out'),
+            says: 'An OUT is not the only one. Inputs for switches and pedals feed their contacts, too.',
+          },
+        ]
+      : []),
+    {
+      slip: 'rules out all',
+      ticks: () => true,
+      says: 'It is one of the jacks that there are. Which of these would show just this?',
+    },
+    {
+      slip: 'rules out nothing',
+      ticks: () => false,
+      says: 'Take the names one by one: what would this jack show here?',
+    },
+    {
+      slip: 'rules out the outputs',
+      ticks: (text) => text.endsWith(' out') || text.endsWith('output'),
+      says: 'Take the inputs one by one as well: would each of them show this?',
+    },
+    {
+      slip: 'rules out the inputs of the loop',
+      ticks: (text) => text.endsWith(' in'),
+      says: 'That is a part of it. Take the other names one by one as well.',
+    },
+  ];
+}
+
+/** Whether one of the readings is of volts, and some are there. */
+const showsVolts = (taken: readonly TakenReading[]): boolean =>
+  taken.some(
+    ({ at, reading }) => at.meter === 'volts' && reading.shows === 'value' && Math.abs(reading.value) > 0.2,
+  );
+
+/** Whether all of the readings are volts, and none to speak of. */
+const isAllZero = (taken: readonly TakenReading[]): boolean =>
+  taken.every(({ reading }) => reading.shows === 'value' && Math.abs(reading.value) < 0.01);
+
+const MAY_BE: readonly Case[] = [
+  ['lowA', ['ring']],
+  ['inA', ['diode', 'diodeBack']],
+  ['headphone', ['ohms']],
+  ['inA', ['ring', 'tip']],
+  ['outA', ['ring', 'tip', 'loaded']],
+];
+const MAY_BE_ON: readonly Case[] = [
+  ['switches', ['ring', 'tip']],
+  ['headphone', ['diode', 'diodeBack']],
+  ['pedal', ['ring']],
+  ['outB', ['ring', 'tip', 'loaded']],
+  ['inB', ['diode', 'diodeBack']],
+];
+const MAY_BE_TRAPS: readonly Case[] = [
+  ['outA', ['ohms']],
+  ['switches', ['ring', 'tip', 'clock', 'loaded']],
+  ['headphone', ['ring', 'tip']],
+  ['lowA', ['ring', 'tip', 'clock', 'loaded']],
+  ['pedal', ['ring', 'tip', 'clock']],
+];
+
+const KINDS = {
+  out: 'Surely an OUT',
+  in: 'Surely an IN',
+  other: 'Surely neither of the two',
+  open: 'Not sure yet',
+} as const;
+type Kind = keyof typeof KINDS;
+
+/** What all names that still fit have in common. @throws where a name that is left open would decide. */
+function kindLeft(taken: readonly TakenReading[]): Kind {
+  const kindOf = (name: string): Exclude<Kind, 'open'> =>
+    name.startsWith('out ') ? 'out' : name.startsWith('in ') ? 'in' : 'other';
+  const left = (wanted: readonly string[]): ReadonlySet<Exclude<Kind, 'open'>> =>
+    new Set(
+      [...standsOf(taken)].filter(([, stands]) => wanted.includes(stands)).map(([name]) => kindOf(name)),
+    );
+  const [sure, loose] = [left(['fits']), left(['fits', 'open'])];
+  if (sure.size > 1) return 'open';
+  const [only] = sure;
+  if (only === undefined || loose.size > 1) throw new Error('task: needs readings that leave no name open');
+  return only;
+}
+
+/** The names that still fit: those that the lesson speaks of, and how many more. */
+function fitWords(taken: readonly TakenReading[]): string {
+  const fits = [...standsOf(taken)].filter(([, stands]) => stands === 'fits').map(([name]) => name);
+  const named = NAMES.filter((name) => fits.includes(name)).map(sayName);
+  const more = fits.length - named.length;
+  return `These still fit: ${named.join('; ')}${more > 0 ? `; and ${more} more` : ''}.`;
+}
+
+function mayBe(level: Level, chance: Chance): Drawn {
+  const [hidden, names] = chance.turn([
+    ...MAY_BE,
+    ...(level >= 2 ? MAY_BE_ON : []),
+    ...(level === 3 ? MAY_BE_TRAPS : []),
+  ]);
+  const taken = takeAll(hidden, names);
+  const right = kindLeft(taken);
+  const zero = isAllZero(taken);
+  const says = {
+    out: zero
+      ? 'An OUT that is on feeds its lines, so it would show some volts.'
+      : 'More than an OUT shows this: inputs for switches and pedals feed their contacts, too.',
+    in: zero
+      ? 'An IN shows no volts, but it is not alone: a headphone output rests at none, too.'
+      : 'An IN of the loop has no voltage of its own, and its diode test shows an LED one way.',
+    other: 'A jack of the loop could show this. Which one?',
+    open: 'Take the names one by one. Does more than one sort of jack show all of these?',
+  } as const;
+  return {
+    ask: 'An unmarked phone jack on a box that works, read through a tested lead. The red probe is named first. OUT and IN mean the jacks that carry control messages. What may it be?',
+    shows: { shows: 'rows', rows: rowsOf(taken) },
+    ...oneOf(
+      (['out', 'in', 'other', 'open'] as const).map((kind) =>
+        kind === right
+          ? { text: KINDS[kind], right: true }
+          : { text: KINDS[kind], slip: `says ${KINDS[kind].toLowerCase()}`, says: says[kind] },
+      ),
+      chance,
+    ),
+    hints: [
+      'A voltage need not mean OUT, and no voltage need not mean IN.',
+      'Ask of each sort of jack: could it show these readings?',
+      'A pull-up gives way to 1 kohm: most of its volts go. An output hardly gives way. An LED shows one way of the diode test.',
+    ],
+    steps: [
+      `Read: ${taken.map(({ reading }) => sayReading(reading)).join('; ')}.`,
+      fitWords(taken),
+      `${KINDS[right]}.`,
+    ],
+  };
+}
+
+/** The tasks on names. */
+export const NAME_TASKS: readonly TaskKind[] = [
+  { kind: 'cross-out', title: 'What is ruled out?', draw: crossOut },
+  { kind: 'may-be', title: 'What may it be?', draw: mayBe },
+];

@@ -1,0 +1,109 @@
+/** Tasks on which contact is the source. The same readings are taken on both types: where they agree, nobody can tell. */
+import { meterProfile, readJack, sayReading } from '../../../readings/index.ts';
+import { jackReading, underTestFrom } from '../../jacks.ts';
+import { oneOf } from '../forms.ts';
+import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import { ASKED, JACKS, sayAsked, type AskedName, type Hidden } from './measured.ts';
+
+/** Readings of a jack of the loop, Type A or B. */
+interface Read {
+  readonly told: string;
+  readonly pair: readonly [a: Hidden, b: Hidden];
+  readonly names: readonly AskedName[];
+  readonly meter?: 'low-diode';
+}
+
+const OUT = 'an OUT of the loop';
+const IN = 'an IN of the loop';
+const PLAIN: readonly Read[] = [
+  { told: OUT, pair: ['outA', 'outB'], names: ['ring', 'tip', 'clock'] },
+  { told: IN, pair: ['inA', 'inB'], names: ['diode', 'diodeBack'] },
+  { told: OUT, pair: ['outA', 'outB'], names: ['ring', 'tip'] },
+];
+const HARDER: readonly Read[] = [
+  { told: 'a 3.3 V OUT that lets go of its sink at rest', pair: ['lowA', 'lowB'], names: ['ring', 'tip'] },
+  { told: IN, pair: ['inA', 'inB'], names: ['ring', 'tip'] },
+];
+const TRAPS: readonly Read[] = [
+  { told: IN, pair: ['inA', 'inB'], names: ['diode', 'diodeBack'], meter: 'low-diode' },
+  { told: OUT, pair: ['outA', 'outB'], names: ['across'] },
+];
+
+const PLACES = { ring: 'The ring', tip: 'The tip', neither: 'These readings cannot tell' } as const;
+type Place = keyof typeof PLACES;
+
+function sourceContact(level: Level, chance: Chance): Drawn {
+  const one = chance.turn([...PLAIN, ...(level >= 2 ? HARDER : []), ...(level === 3 ? TRAPS : [])]);
+  const isA = chance.pick([true, false]);
+  const shown = (hidden: Hidden): readonly string[] =>
+    one.names.map((name) =>
+      sayReading(
+        readJack(
+          underTestFrom(JACKS[hidden]),
+          jackReading(...ASKED[name]),
+          meterProfile(one.meter ?? 'usual'),
+        ),
+      ),
+    );
+  const [ofA, ofB] = [shown(one.pair[0]), shown(one.pair[1])];
+  const seen = isA ? ofA : ofB;
+  // Type A has its source on the ring, Type B on the tip.
+  const right: Place = ofA.join() === ofB.join() ? 'neither' : isA ? 'ring' : 'tip';
+  const diode = one.names.includes('diode');
+  const says = {
+    ring: rule(one, right),
+    tip: rule(one, right),
+    neither: diode
+      ? 'The two ways of the diode test differ, so they do tell.'
+      : 'One of these readings differs between the two contacts, or has a sign. So it does tell.',
+  } as const;
+  return {
+    ask: `A phone jack is known as ${one.told}. ${one.meter ? 'The diode test of this meter ends at 1.5 V. ' : ''}The red probe is named first. Which contact is the source?`,
+    shows: {
+      shows: 'rows',
+      rows: one.names.map((name, at) => [sayAsked(jackReading(...ASKED[name])), seen[at] ?? '']),
+    },
+    ...oneOf(
+      (['ring', 'tip', 'neither'] as const).map((place) =>
+        place === right
+          ? { text: PLACES[place], right: true }
+          : { text: PLACES[place], slip: slipOf(place, right), says: says[place] },
+      ),
+      chance,
+    ),
+    hints: [
+      'At rest both lines of a 5 V output stand at one voltage. An input shows none.',
+      diode
+        ? 'One way the test goes through the LED, the other way through the diode beside it. The LED needs more.'
+        : 'While the clock runs, a plus means that the red probe is on the source.',
+      diode
+        ? 'Where the meter shows more, or cannot push hard enough, the red probe is on the source.'
+        : 'Two readings alike tell nothing. Is there one that is not alike, or a sign?',
+    ],
+    steps: [`Read: ${seen.join('; ')}.`, rule(one, right), `${PLACES[right]}.`],
+  };
+}
+
+function slipOf(said: Place, right: Place): string {
+  if (right === 'neither') return `guesses the ${said}`;
+  return said === 'neither' ? 'says it cannot tell' : 'the wrong way round';
+}
+
+/** What the readings of a task go by. */
+function rule({ names, told, meter }: Read, right: Place): string {
+  if (right === 'neither')
+    return told === IN
+      ? 'An input shows no volts on either contact: ask it in another way.'
+      : 'At rest both lines stand at the same voltage, so nothing sets them apart.';
+  if (names.includes('diode'))
+    return meter
+      ? 'Overload means that this meter cannot push hard enough for the LED. That way the red probe is on the source.'
+      : 'The higher of the two is the LED. That way the red probe is on the source.';
+  if (names.includes('clock')) return 'The sign names it: with a plus, the red probe is on the source.';
+  return 'The contact that shows the volts is the source. The sink is let go at rest.';
+}
+
+/** The task on the source. */
+export const SOURCE_TASKS: readonly TaskKind[] = [
+  { kind: 'source-contact', title: 'Which contact is the source?', draw: sourceContact },
+];
