@@ -12,6 +12,7 @@ import { LOOP_TASKS } from './five-milliamp-loop/loop-tasks.ts';
 import { NOTHING_TASKS } from './when-nothing-answers/nothing-tasks.ts';
 import { OUTPUT_TASKS } from './one-output-one-input/split-tasks.ts';
 import { TEST_TASKS } from './prove-it/test-tasks.ts';
+import { PRESS_TASKS } from './everything-at-one-press/press-tasks.ts';
 import type { Drawn, Task, TaskId, TaskKind } from './task.ts';
 
 /** Kinds by lesson, the lesson's name as in its address, in the order of the lessons. */
@@ -28,6 +29,7 @@ export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
   'when-nothing-answers': NOTHING_TASKS,
   'one-output-one-input': OUTPUT_TASKS,
   'chain-or-hub': HUB_TASKS,
+  'everything-at-one-press': PRESS_TASKS,
 };
 
 /** Salt of the worked example: another task of the same kind. */

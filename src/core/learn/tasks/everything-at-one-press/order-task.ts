@@ -1,0 +1,119 @@
+/** The task on the order of bank, program and control. What a wrong order does is said by the board. */
+import type { PressItem } from '../../../plan/index.ts';
+import { PEDALS } from '../../boards.ts';
+import { inOrder } from '../forms.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
+import { sayItem, timed } from './presses.ts';
+
+const RULES = 'A bank waits for the next program change. A program change sets all knobs of its pedal back.';
+
+const told = (item: PressItem): string => `${sayItem(item)} to '${item.device}'`;
+
+/** What one pedal gets, in the order in which it has to come. */
+function sentTo(device: string, chance: Chance, sends: readonly PressItem['send'][]): readonly PressItem[] {
+  return sends.map((send): PressItem => {
+    if (send === 'bank') return { device, send, bank: chance.pick([1, 2, 3]) };
+    return send === 'program'
+      ? { device, send, program: chance.pick([5, 12, 40]) }
+      : { device, send, controller: 7, value: chance.pick([64, 90, 100]) };
+  });
+}
+
+/** What the slow pedal and the quick one get, by level. */
+const SENDS: readonly (readonly (readonly PressItem['send'][])[])[] = [
+  [['bank', 'program', 'control']],
+  [['bank', 'program', 'control']],
+  [['bank', 'program'], ['program']],
+  [
+    ['bank', 'program', 'control'],
+    ['bank', 'program'],
+  ],
+];
+
+/** The items with one kind of message moved behind, or before, another one of the same pedal. */
+function moved(
+  press: readonly PressItem[],
+  device: string,
+  send: PressItem['send'],
+  where: 'first' | 'last',
+): readonly PressItem[] {
+  const own = press.filter((one) => one.device === device);
+  const rest = own.filter((one) => one.send !== send);
+  const order =
+    where === 'first'
+      ? [...own.filter((one) => one.send === send), ...rest]
+      : [...rest, ...own.filter((one) => one.send === send)];
+  let at = 0;
+  return press.map((one) => (one.device === device ? (order[at++] ?? one) : one));
+}
+
+/** What known mistakes make of the order of a press; the first group is for the slow pedal. */
+function orderSlips(groups: readonly (readonly PressItem[])[], slow: string): Parameters<typeof inOrder>[1] {
+  const press = groups.flat();
+  const two = groups.length > 1;
+  const bankLast = moved(press, slow, 'bank', 'last');
+  const [warning = ''] = timed(
+    moved(press, slow, 'bank', 'last').filter(({ device }) => device === slow),
+  ).warnings;
+  const [first = [], second = []] = groups;
+  const woven = Array.from({ length: Math.max(first.length, second.length) }, (_, at) =>
+    [first[at], second[at]].filter((one) => one !== undefined),
+  ).flat();
+  return [
+    {
+      slip: 'bank after program',
+      items: bankLast.map(told),
+      says: `${warning} The program is called up in the old bank.`,
+    },
+    {
+      slip: 'program first',
+      items: moved(press, slow, 'program', 'first').map(told),
+      says: 'The program change acts at once, in the bank that was set before. The bank has to be there already.',
+    },
+    {
+      slip: 'control before program',
+      items: moved(press, slow, 'control', 'first').map(told),
+      says: 'The program change sets the knobs back, and this one with them. Send it after the program.',
+    },
+    ...(two
+      ? [
+          {
+            slip: 'quick one first',
+            items: [...second, ...first].map(told),
+            says: `'${slow}' needs the longest to load. Let it hear first, and it loads while you send the rest.`,
+          },
+          {
+            slip: 'back and forth',
+            items: woven.map(told),
+            says: 'Going back and forth between two pedals loses what running status saves. Send to one, then to the other.',
+          },
+        ]
+      : []),
+  ];
+}
+
+/** Bank, program and control of one or two pedals, put in order. */
+export function orderOfPress(level: Level, chance: Chance): Drawn {
+  const slow = chance.turn(PEDALS);
+  const quick = chance.pick(PEDALS.filter((name) => name !== slow));
+  const names = [slow, quick];
+  const groups = (SENDS[level] ?? []).map((sends, at) => sentTo(names[at] ?? '', chance, sends));
+  const press = groups.flat();
+  const { bytes } = timed(press);
+  const two = groups.length > 1;
+  return {
+    ask: `One press is to send all this. ${RULES}${two ? ` '${slow}' loads slowly, so it comes first; and all that is for one pedal goes out in one go.` : ''} Put the messages in order.`,
+    ...inOrder(press.map(told), orderSlips(groups, slow), chance),
+    hints: [
+      'Ask of each message what it acts on, and what undoes it.',
+      'The bank has to be there when the program change comes.',
+      'What a program change sets back has to come after it.',
+    ],
+    steps: [
+      two
+        ? `First all that is for '${slow}', then what is for '${quick}'.`
+        : 'The bank first: it waits for the program change.',
+      `${press.map(told).join(', then ')}: ${bytes} bytes.`,
+    ],
+  };
+}
