@@ -1,10 +1,12 @@
 /** A stripped core in the solder cup of a DIN pin: how much metal stays bare above it, and whether that can reach the next pin. */
 import { CUP_METRES } from './lengths.ts';
 
-/** Pitch circle of a 5-pin DIN plug, 7.0 mm across, its pins 45 degrees apart and 1.45 mm thick (a museum's reference page: status c). */
+/** Pitch circle of a 5-pin DIN plug, 7.0 mm across, and the angle between two of its pins (a museum's reference page: status c). */
 const PITCH_RADIUS_METRES = 3.5e-3;
 const PIN_STEP_RADIANS = Math.PI / 4;
-const PIN_METRES = 1.45e-3;
+
+/** Thickness of a pin, metres (the same page: status c). */
+export const PIN_METRES = 1.45e-3;
 
 /** Free room between two neighbouring pins, metres: the chord between their middles less one pin (worked out). */
 export const PIN_GAP_METRES = 2 * PITCH_RADIUS_METRES * Math.sin(PIN_STEP_RADIANS / 2) - PIN_METRES;

@@ -1,10 +1,12 @@
 /** The build sheet of a lead, and its test. The door of the floor: what others may use, and nothing else. */
-export { BARE_END_METRES, PIN_GAP_METRES, bareEnd, sayBareEnd } from './bare-end.ts';
+export { BARE_END_METRES, PIN_GAP_METRES, PIN_METRES, bareEnd, sayBareEnd } from './bare-end.ts';
 export { cableSheet } from './build-sheet.ts';
 export type { CableSheet } from './build-sheet.ts';
 export { COLOUR_CODES, colourWords } from './colours.ts';
 export { CABLE_CORES, CABLE_METRES, FIRST_STOCK, FIRST_TAKES_METRES } from './stock.ts';
 export { CODE_LETTERS, MOST_LETTERS, checkLetters, withChecks } from './check-letters.ts';
+export { JOINT_EDGES, JOINT_REMEDIES } from './joints.ts';
+export type { JointEdge, JointRemedy } from './joints.ts';
 export { leadCode, readLeadCode } from './lead-code.ts';
 export { faultsOf, madeLead, sayLeadFault } from './lead-faults.ts';
 export type { LeadFault } from './lead-faults.ts';

@@ -59,7 +59,7 @@ function readOrder(said: string, items: readonly string[]): Said {
 }
 
 /** Units that are counted and not measured: they need not be typed. */
-const COUNTED: ReadonlySet<Unit> = new Set(['links', 'leads', 'coins', 'bytes']);
+const COUNTED: ReadonlySet<Unit> = new Set(['links', 'leads', 'coins', 'bytes', 'readings']);
 
 /** A number in the unit of the task; a unit of the same kind is worked out: '0.0054 A' for 5.4 mA. */
 function readNumber(said: string, unit: Unit): Said {

@@ -11,6 +11,7 @@ import { LENGTH_TASKS } from './how-long-is-too-long/length-tasks.ts';
 import { LOOP_TASKS } from './five-milliamp-loop/loop-tasks.ts';
 import { NOTHING_TASKS } from './when-nothing-answers/nothing-tasks.ts';
 import { OUTPUT_TASKS } from './one-output-one-input/split-tasks.ts';
+import { SOLDER_TASKS } from './solder-it/solder-tasks.ts';
 import { TEST_TASKS } from './prove-it/test-tasks.ts';
 import { PRESS_TASKS } from './everything-at-one-press/press-tasks.ts';
 import type { Drawn, Task, TaskId, TaskKind } from './task.ts';
@@ -25,6 +26,7 @@ export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
   'why-a-chain-wears-bits-out': CHAIN_TASKS,
   'inside-the-input': INPUT_TASKS,
   'ask-the-jack': ASK_TASKS,
+  'solder-it': SOLDER_TASKS,
   'prove-it': TEST_TASKS,
   'when-nothing-answers': NOTHING_TASKS,
   'one-output-one-input': OUTPUT_TASKS,

@@ -15,7 +15,7 @@ import { contactWords, makeJack } from '../../../wiring/index.ts';
 import type { Jack, Lead } from '../../../wiring/index.ts';
 
 /** Two jacks and the lead that was planned between them. */
-interface Plan {
+export interface Plan {
   readonly output: Jack;
   readonly input: Jack;
   readonly lead: Lead;

@@ -1,0 +1,151 @@
+/** Tasks on joints: which are made again, and how. They are judged by wetting, which is asked of the floor of making; shine decides nothing. */
+import { JOINT_EDGES, JOINT_REMEDIES } from '../../../making/index.ts';
+import type { JointEdge, JointRemedy } from '../../../making/index.ts';
+import { SOLDER_CAUTION } from '../cautions.ts';
+import { eachThat, oneOf } from '../forms.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
+
+/** A joint as a task tells it. */
+interface Joint {
+  readonly solder: 'leaded' | 'lead-free';
+  readonly shine: 'shiny' | 'dull';
+  readonly edge: JointEdge;
+}
+
+const isGood = ({ edge }: Joint): boolean => edge.remedy === 'leave';
+
+const text = ({ solder, shine, edge }: Joint): string =>
+  `${solder === 'leaded' ? 'Leaded' : 'Lead-free'} and ${shine}: ${edge.words}`;
+
+/** Every joint to tell: good leaded solder is shiny, so none of it is told as dull and good. */
+const JOINTS: readonly Joint[] = (['leaded', 'lead-free'] as const).flatMap((solder) =>
+  (['shiny', 'dull'] as const).flatMap((shine) =>
+    JOINT_EDGES.map((edge): Joint => ({ solder, shine, edge })).filter(
+      (one) => !(solder === 'leaded' && shine === 'dull' && isGood(one)),
+    ),
+  ),
+);
+
+/** Joints in a row, by level. */
+const IN_A_ROW = [4, 4, 5] as const;
+
+/** Which joints have to be made again; at level 3, what to do with one. */
+export function judgeJoints(level: Level, chance: Chance): Drawn {
+  if (level === 3) return whatToDo(chance);
+  // A dull one that is good, and a shiny one that is not, are always among them.
+  const dullGood = chance.turn(JOINTS.filter((one) => isGood(one) && one.shine === 'dull'));
+  const shinyBad = chance.turn(JOINTS.filter((one) => !isGood(one) && one.shine === 'shiny'));
+  const rest = JOINTS.filter((one) => one.edge !== dullGood.edge && one.edge !== shinyBad.edge);
+  const joints = [dullGood, shinyBad, ...chance.shuffled(rest)].slice(0, IN_A_ROW[level]);
+  const isDull = (one: string): boolean => / and dull:/.test(one);
+  return {
+    ask: 'Joints in the cups of a plug, seen through a glass. Which of them have to be made again?',
+    ...eachThat(
+      joints.map((one) => ({ text: text(one), right: !isGood(one) })),
+      [
+        {
+          slip: 'dull means bad',
+          ticks: isDull,
+          says: 'Shine says little: good lead-free solder is often dull. Look at the edge of each.',
+        },
+        {
+          slip: 'shine means good',
+          ticks: (one) => isDull(one) && joints.some((joint) => text(joint) === one && !isGood(joint)),
+          says: 'A shiny one can be bad too. A ball with a sharp edge has not wetted the metal.',
+        },
+        {
+          slip: 'lead-free means bad',
+          ticks: (one) => one.startsWith('Lead-free'),
+          says: 'Lead-free solder makes good joints. It only looks different.',
+        },
+        { slip: 'all of them', ticks: () => true, says: 'Some have wetted both metals. They can stay.' },
+      ],
+      chance,
+    ),
+    hints: [
+      'A joint is judged by its edge: has the solder wetted both metals?',
+      'Good solder runs out thin and flat, like water on clean glass.',
+      'A ball, cracks, or a wire that hangs by the rim: again. Shine does not count.',
+    ],
+    caution: SOLDER_CAUTION,
+    steps: [
+      ...joints.map((one) => `${text(one)}. That is ${isGood(one) ? 'good' : 'to be made again'}.`),
+      `Again: ${joints
+        .filter((one) => !isGood(one))
+        .map(text)
+        .join('; ')}.`,
+    ],
+  };
+}
+
+const REMEDY_TEXTS: Readonly<Record<JointRemedy, string>> = {
+  leave: 'It is a good one: leave it as it is, and go on',
+  flux: 'It has not wetted: heat both metals, with flux',
+  still: 'It was moved as it set: heat it, and hold it still',
+  strip: 'Too little bare wire: take it out, and strip more',
+};
+
+/** What is never right: heat drives the flux off, and what has not wetted stays so. */
+const BARE_HEAT = {
+  text: 'It wants more heat: press the bare iron on for long',
+  slip: 'heat without flux',
+  says: 'Heat alone burns what flux is left, and melts the plug. Solder wets with flux, on hot metal.',
+} as const;
+
+function whatToDo(chance: Chance): Drawn {
+  const joint = chance.turn(byRemedy());
+  const { remedy } = joint.edge;
+  return {
+    ask: `A joint in the cup of a plug. ${text(joint)}. What is to be said of it, and done?`,
+    ...oneOf(
+      [
+        BARE_HEAT,
+        ...JOINT_REMEDIES.map((one) =>
+          one === remedy
+            ? { text: REMEDY_TEXTS[one], right: true as const }
+            : { text: REMEDY_TEXTS[one], ...saidToRemedy(one, joint) },
+        ),
+      ],
+      chance,
+    ),
+    hints: [
+      'Judge it by its edge, whatever its shine.',
+      'Where it has not wetted, the metal was too cold or not clean. Where it is wrinkled, it was moved.',
+      'Solder wets hot metal with the help of flux.',
+    ],
+    caution: SOLDER_CAUTION,
+    steps: [
+      remedy === 'leave' ? 'It has wetted both metals.' : 'It is not a good joint, whatever its shine.',
+      `${REMEDY_TEXTS[remedy]}.`,
+    ],
+  };
+}
+
+/** Joints by turns of what to do with them, so that no remedy is right more often than another. */
+function byRemedy(): readonly Joint[] {
+  const groups = JOINT_REMEDIES.map((remedy) => JOINTS.filter((one) => one.edge.remedy === remedy));
+  const most = Math.max(...groups.map(({ length }) => length));
+  return Array.from({ length: most }, (_, round) =>
+    groups.map((group) => group[round % group.length] as Joint),
+  ).flat();
+}
+
+function saidToRemedy(
+  said: JointRemedy,
+  { edge, shine }: Joint,
+): { readonly slip: string; readonly says: string } {
+  if (edge.remedy === 'leave')
+    return {
+      slip: shine === 'dull' ? 'dull means bad' : 'touches a good joint',
+      says: 'It has wetted wire and cup. Each new heating makes it worse, and the plug soft.',
+    };
+  if (said === 'leave')
+    return {
+      slip: shine === 'shiny' ? 'shine means good' : 'leaves a bad joint',
+      says: 'Look at how it lies on the metal. It holds today, and parts when somebody treads on the lead.',
+    };
+  return {
+    slip: 'another cause',
+    says: 'That helps against something else. What went wrong here: no wetting, a move, or too little bare wire?',
+  };
+}
