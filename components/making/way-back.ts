@@ -2,28 +2,16 @@
 import { shortPlanOfLead } from '../../src/core/making/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import { planHash } from '../keep/plan-files.ts';
-import { modulesPath } from '../../src/draw/modules.ts';
+import { squareCode } from '../parts/square-code.ts';
+import type { SquareCode } from '../parts/square-code.ts';
 
 /** What may stand on the sheet to find the lead again. */
 export const WAYS_BACK = ['qr', 'code', 'nothing'] as const;
 /** One of these ways. */
 export type WayBack = (typeof WAYS_BACK)[number];
 
-/** Side of one module on paper, millimetres: a telephone reads 0.4 mm from a hand's breadth (our choice, a little more). */
-const MODULE_MM = 0.42;
-
-/** Light modules around the code that its standard asks for (ISO/IEC 18004). */
-const QUIET_MODULES = 4;
-
 /** Widest code that has room beside the drawing, millimetres; a longer link gets the code to type alone. */
 const MOST_MM = 36;
-
-/** A square code to draw. `modules` counts the quiet zone too; `sideMm` is the side on paper. */
-export interface SquareCode {
-  readonly d: string;
-  readonly modules: number;
-  readonly sideMm: number;
-}
 
 /** How a sheet of paper says where its lead is to be found again. */
 export interface WayBackOnPaper {
@@ -57,15 +45,6 @@ export async function leadAddress(site: string, plan: Plan, lead: string): Promi
 }
 
 /** The square code of an address, or undefined when it would be too large to print beside the drawing. */
-export async function squareCode(address: string): Promise<SquareCode | undefined> {
-  // Only a sheet needs the encoder, so it comes when the first sheet is made.
-  const { default: encodeQR } = await import('qr');
-  try {
-    const dark = encodeQR(address, 'raw', { ecc: 'medium', border: QUIET_MODULES });
-    const sideMm = dark.length * MODULE_MM;
-    return sideMm > MOST_MM ? undefined : { d: modulesPath(dark), modules: dark.length, sideMm };
-  } catch {
-    // Longer than any such code can hold.
-    return undefined;
-  }
+export function leadSquare(address: string): Promise<SquareCode | undefined> {
+  return squareCode(address, MOST_MM);
 }

@@ -36,6 +36,9 @@ export const PAGE_GROUPS: readonly { readonly need: string; readonly pages: read
     pages: [
       { address: withBase('/lessons/'), name: 'Lessons', main: true },
       { address: withBase('/practice/'), name: 'Practice', main: true },
+      { address: withBase('/class/'), name: 'Class' },
+      { address: withBase('/hand-in/'), name: 'Do class work' },
+      { address: withBase('/mark/'), name: 'Mark class work' },
       { address: withBase('/teach/'), name: 'Teach' },
       { address: withBase('/quick-reference/'), name: 'Quick reference', main: true },
       { address: withBase('/search/'), name: 'Search' },

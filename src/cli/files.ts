@@ -1,7 +1,7 @@
 /** Files by what was typed: a file, a folder with everything in it, or a pattern. */
 import { globSync, readFileSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { textOf } from './decode.ts';
+import { textOf } from '../core/plan/index.ts';
 import { STANDARD_INPUT } from './options.ts';
 
 /** The number of the standard input. */

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { textOf } from '../../src/cli/decode.ts';
+import { textOf } from '../../src/core/plan/index.ts';
 import { filesOf, readFile } from '../../src/cli/files.ts';
 import { main } from '../../src/cli/main.ts';
 import { writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';

@@ -97,6 +97,7 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   meter: ['parts', 'figures', 'keep', 'bench', 'making'],
   board: ['parts', 'keep', 'bench', 'making'],
   answer: ['parts', 'figures', 'keep', 'bench', 'meter'],
+  class: ['parts', 'figures', 'keep', 'practice'],
   practice: ['parts', 'figures', 'keep', 'time', 'bench', 'making', 'faults'],
   lesson: ['parts', 'figures', 'bench', 'meter'],
   search: ['parts'],

@@ -1,12 +1,26 @@
 /** A class: what is handed out, handed in and marked. The door of the floor: what others may use, and nothing else. */
-export { countOf, resultsCsv } from './results-csv.ts';
+export { MARKS } from './mark.ts';
+export type { Mark, MarkedTask } from './mark.ts';
 export { markResults, sayMistake } from './marked.ts';
-export type { Marked, MarkedRow } from './marked.ts';
+export type { Marked, MarkedRow, MarkedSet } from './marked.ts';
 export { papersOf } from './papers.ts';
+export type { Paper } from './papers.ts';
 export type { Reading } from './reading.ts';
-export { readResultText, resultFileName, resultHash, resultsIn, writeResultText } from './result.ts';
-export type { Result } from './result.ts';
-export { sayAnswer } from './say-answer.ts';
+export { readResult, readResultText, resultFileName, resultHash, resultsIn, writeResultText } from './result.ts';
+export type { HandedIn, Result } from './result.ts';
+export { MARK_WORDS, countOf, resultsCsv } from './results-csv.ts';
+export { sayAnswer, sayRight } from './say-answer.ts';
 export { readSetCode, setCode } from './set-code.ts';
-export { KINDS, readSet, readSetText, setFromHash, setHash, tasksOfSet, writeSetText } from './work-set.ts';
-export type { WorkSet } from './work-set.ts';
+export {
+  CLASS_LIMITS,
+  KINDS,
+  SHOWS,
+  readSet,
+  readSetText,
+  sameWork,
+  setFromHash,
+  setHash,
+  tasksOfSet,
+  writeSetText,
+} from './work-set.ts';
+export type { SetItem, WorkSet } from './work-set.ts';

@@ -1,4 +1,5 @@
 /** All results marked: a row for every input, and for each Set what was right and which mistakes were made. */
+import type { Level } from '../learn/index.ts';
 import { notesOn } from './hints.ts';
 import { MARKS, makeMarker, markOne } from './mark.ts';
 import type { Mark, MarkedResult, Refused } from './mark.ts';
@@ -20,7 +21,7 @@ export type MarkedRow =
 /** How many students stand how at one task of a Set. */
 interface TaskCount {
   readonly title: string;
-  readonly level: number;
+  readonly level: Level;
   readonly marks: Readonly<Record<Mark, number>>;
 }
 
@@ -36,9 +37,11 @@ interface MistakeCount {
 }
 
 /** What one Set has brought. */
-interface MarkedSet {
+export interface MarkedSet {
   readonly set: WorkSet;
   readonly students: number;
+  /** Numbers up to the highest that handed in of whom there is no result. */
+  readonly missing: readonly number[];
   readonly tasks: readonly TaskCount[];
   /** The commonest first. */
   readonly mistakes: readonly MistakeCount[];
@@ -80,9 +83,13 @@ export function markResults(inputs: readonly HandedIn[]): Marked {
 /** The counts of one Set. */
 function markedSet(counted: readonly MarkedResult[]): MarkedSet {
   const [first] = counted as readonly [MarkedResult];
+  const numbers = new Set(counted.map(({ result }) => result.number));
   return {
     set: first.result.set,
     students: counted.length,
+    missing: Array.from({ length: Math.max(...numbers) }, (_, at) => at + 1).filter(
+      (number) => !numbers.has(number),
+    ),
     tasks: first.tasks.map(({ task }, at) => ({
       title: task.title,
       level: task.id.level,

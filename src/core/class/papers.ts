@@ -14,7 +14,7 @@ interface PaperTask {
 }
 
 /** One worksheet and its key. */
-interface Paper {
+export interface Paper {
   /** Number of the student in the class list; undefined where all have the same. */
   readonly number: number | undefined;
   /** Letter of the version, so that neighbours see that theirs differ. */

@@ -1,8 +1,8 @@
 /** A result: what a student hands in. No score stands in it: the answers are solved again by whoever marks it. */
 import { readTaskId } from '../learn/index.ts';
-import { listOf, miss, only, record, text, whole } from '../plan/index.ts';
+import { fileName, listOf, miss, only, record, text, whole } from '../plan/index.ts';
 import type { Of } from '../plan/index.ts';
-import { packAs, readText, unpackAs, writeText } from './reading.ts';
+import { packAs, readText, readValue, unpackAs, writeText } from './reading.ts';
 import type { FileKind, Reading } from './reading.ts';
 import { CLASS_LIMITS, WORK_SET } from './work-set.ts';
 
@@ -38,6 +38,9 @@ export type Result = Of<typeof RESULT>;
 
 const RESULT_FILE: FileKind<Result> = { format: RESULT_FORMAT, version: 1, shape: RESULT };
 
+/** Read a result from parsed JSON. */
+export const readResult = (value: unknown): Reading<Result> => readValue(RESULT_FILE, value);
+
 /** Read a result from the text of a file. */
 export const readResultText = (json: string): Reading<Result> => readText(RESULT_FILE, json);
 
@@ -51,23 +54,9 @@ export async function resultHash(result: Result): Promise<string> {
   return RESULT_KEY + (await packAs(RESULT_FILE, result));
 }
 
-/** Letters and digits of a text in small letters, the rest as single lines between them. */
-function plainName(text: string): string {
-  return text
-    .normalize('NFKD')
-    .replace(/\p{Mn}/gu, '')
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-+|-+$/g, '');
-}
-
-/** Digits of a number in the name of a file, so that files stand in the order of the list. */
-const NUMBER_DIGITS = 2;
-
 /** The name of a result's file: 'loop-test-07-ann.json'. */
 export function resultFileName({ set, number, name }: Result): string {
-  const parts = [plainName(set.title), String(number).padStart(NUMBER_DIGITS, '0'), plainName(name)];
-  return `${parts.filter((one) => one !== '').join('-')}.json`;
+  return fileName(set.title, 'class-work', { number, name }, 'json');
 }
 
 /** One thing that was handed in: where it came from, in words, and what could be read. */

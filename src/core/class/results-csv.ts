@@ -4,7 +4,7 @@ import type { Mark, MarkedTask } from './mark.ts';
 import type { Marked, MarkedRow } from './marked.ts';
 
 /** What a mark is called. */
-const MARK_WORDS: Readonly<Record<Mark, string>> = {
+export const MARK_WORDS: Readonly<Record<Mark, string>> = {
   right: 'right',
   helped: 'right with help',
   wrong: 'wrong',

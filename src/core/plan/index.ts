@@ -1,7 +1,8 @@
 /** The shape of a plan, its files, links and edits. The door of the floor: what others may use, and nothing else. */
 export { sayChanges } from './changes.ts';
 export { differences } from './differences.ts';
-export { planFileName, studentOfFile } from './file-name.ts';
+export { textOf } from './decode.ts';
+export { fileName, planFileName, studentOfFile } from './file-name.ts';
 export type { Student } from './file-name.ts';
 export { addInAndOut, addJack, changeJack, freeAlong, removeJack } from './edit-jacks.ts';
 export {

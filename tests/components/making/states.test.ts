@@ -11,7 +11,7 @@ import {
 import type { TestState } from '../../../components/making/test-state.ts';
 import { NO_NOTE, SHEET_KIND, choicesFor, leadOf, wiringOf } from '../../../components/making/sheet-state.ts';
 import type { SheetNote } from '../../../components/making/sheet-state.ts';
-import { leadAddress, siteAddress, squareCode } from '../../../components/making/way-back.ts';
+import { leadAddress, siteAddress, leadSquare } from '../../../components/making/way-back.ts';
 import { planFromHash } from '../../../components/keep/plan-files.ts';
 import { COLOUR_CODES, FIRST_STOCK, fullRows, proofRows } from '../../../src/core/making/index.ts';
 import type { RowAnswer } from '../../../src/core/making/index.ts';
@@ -149,11 +149,11 @@ describe('The way back from paper', () => {
   });
 
   test('has a square code where it is small enough to print beside the drawing', async () => {
-    const code = await squareCode('https://example.org/cable-sheet/#plan=abc');
+    const code = await leadSquare('https://example.org/cable-sheet/#plan=abc');
     // A module of 0.42 mm, four light ones on each side by its standard.
     expect(code?.sideMm).toBeCloseTo((code?.modules ?? 0) * 0.42, 9);
     expect(code?.modules).toBeGreaterThan(21 + 8 - 1);
-    expect(await squareCode('x'.repeat(1200))).toBeUndefined();
-    expect(await squareCode('x'.repeat(9000))).toBeUndefined();
+    expect(await leadSquare('x'.repeat(1200))).toBeUndefined();
+    expect(await leadSquare('x'.repeat(9000))).toBeUndefined();
   });
 });

@@ -27,6 +27,7 @@ describe('A class of thirty', () => {
     expect(marked.rows).toHaveLength(30);
     expect(marked.sets).toHaveLength(1);
     expect(marked.sets[0]?.students).toBe(29);
+    expect(marked.sets[0]?.missing).toEqual([ODD.spoiled]);
   });
 
   it('counts each mistake as it was made, the commonest first', () => {

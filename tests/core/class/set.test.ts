@@ -167,9 +167,9 @@ describe('A result', () => {
   });
 
   it('is named by title, number and name, in letters that every disk takes', () => {
-    expect(resultFileName({ ...result, name: 'Ann-Zoë O’Hara' })).toBe('loop-test-07-ann-zoe-o-hara.json');
+    expect(resultFileName({ ...result, name: 'Ann-Zoë O’Hara' })).toBe('loop-test-07-ann-zoë-o-hara.json');
     expect(resultFileName({ ...result, number: 112, set: { ...CLASS_SET, title: '../..' } })).toBe(
-      '112.json',
+      'class-work-112.json',
     );
   });
 
