@@ -18,6 +18,13 @@ export const SHOW_WORDS: Readonly<Record<WorkSet['show'], string>> = {
   never: 'not at all: you tell them',
 };
 
+/** The same, said to a student. */
+export const SHOW_TO_STUDENT: Readonly<Record<WorkSet['show'], string>> = {
+  each: 'You see after each task whether it is right, and may try once more.',
+  end: 'You see what was right when you have handed in.',
+  never: 'Your teacher tells you what was right.',
+};
+
 /** How many tasks of a Set there are. */
 export const countTasks = ({ items }: Pick<WorkSet, 'items'>): number =>
   items.reduce((sum, { count }) => sum + count, 0);

@@ -61,7 +61,7 @@ export const MISTAKES: readonly {
 ];
 
 /** The answer that a mistake gives to a task. @throws when the task does not know the mistake. */
-function slipOf(task: Task, mistake: string): string {
+export function slipOf(task: Task, mistake: string): string {
   const slip = task.slips.find(({ name }) => name === mistake);
   if (!slip) throw new Error(`task ${writeTaskId(task.id)}: needs the mistake '${mistake}'`);
   return slip.answer;
