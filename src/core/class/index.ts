@@ -6,7 +6,14 @@ export type { Marked, MarkedRow, MarkedSet } from './marked.ts';
 export { papersOf } from './papers.ts';
 export type { Paper } from './papers.ts';
 export type { Reading } from './reading.ts';
-export { readResult, readResultText, resultFileName, resultHash, resultsIn, writeResultText } from './result.ts';
+export {
+  readResult,
+  readResultText,
+  resultFileName,
+  resultHash,
+  resultsIn,
+  writeResultText,
+} from './result.ts';
 export type { HandedIn, Result } from './result.ts';
 export { MARK_WORDS, countOf, resultsCsv } from './results-csv.ts';
 export { sayAnswer, sayRight } from './say-answer.ts';
