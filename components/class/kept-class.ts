@@ -22,13 +22,13 @@ export function keepSet(set: WorkSet): string | undefined {
 }
 
 /** A student's work: the result so far, and whether it was handed in. */
-export interface Work {
+interface Work {
   readonly result: Result;
   readonly handedIn: boolean;
 }
 
 /** Everybody's work that is kept here, the newest first. */
-export function keptWork(): readonly Work[] {
+function keptWork(): readonly Work[] {
   const note = keptNote(WORK_NOTE);
   if (!Array.isArray(note)) return [];
   return note.flatMap((one): Work[] => {
