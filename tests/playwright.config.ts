@@ -31,6 +31,6 @@ export default defineConfig({
     command: `"${process.execPath}" tests/support/serve.ts "${SITE_FOLDER}"`,
     cwd: root,
     // Playwright keeps the group's name, in capitals, as an environment variable: SITE_ADDRESS.
-    wait: { stdout: /(?<site_address>http:\/\/localhost:\d+\/)/ },
+    wait: { stdout: /(?<site_address>http:\/\/localhost:\d+\/\S*)/ },
   },
 });

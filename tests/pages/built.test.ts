@@ -2,7 +2,7 @@ import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
 import { attributeValues, policyOf } from '../support/html.ts';
-import { builtPages, SITE_FOLDER } from '../support/site.ts';
+import { builtPages, SITE_BASE, SITE_FOLDER } from '../support/site.ts';
 
 const PAGES = builtPages();
 const ids = new Map(
@@ -11,10 +11,11 @@ const ids = new Map(
 
 /** What is wrong with a link on a page, or undefined when it leads somewhere. */
 function deadLink(from: string, link: string): string | undefined {
-  const url = new URL(link, new URL(from, 'http://site.invalid'));
+  const url = new URL(link, new URL(SITE_BASE + from.slice(1), 'http://site.invalid'));
   if (url.host !== 'site.invalid')
     return url.protocol === 'https:' ? undefined : `${link}: only https leads out`;
-  const path = decodeURIComponent(url.pathname);
+  if (!url.pathname.startsWith(SITE_BASE)) return `${link}: leaves the site`;
+  const path = decodeURIComponent(url.pathname.slice(SITE_BASE.length - 1));
   const anchors = ids.get(path);
   if (anchors === undefined) {
     const file = join(SITE_FOLDER, path);

@@ -1,7 +1,7 @@
 /** Wherever a page speaks of soldering or of a powered contact, it says what can hurt and whose word comes first. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
-import { builtPages } from '../support/site.ts';
+import { SITE_BASE, builtPages } from '../support/site.ts';
 
 /** Pages that only name things or lead on: a link to the cautions is enough. */
 const LEADING = ['/', '/lessons/', '/glossary/', '/sources/'];
@@ -44,7 +44,7 @@ test('the tools and lessons in which somebody solders or measures a live device 
 for (const { address, main } of dangerous)
   test(`${address} says what can hurt, and puts local codes and qualified people first`, () => {
     const text = textOf(main);
-    if (address !== '/safety/') expect(main).toMatch(/href="\/safety\//);
+    if (address !== '/safety/') expect(main).toContain(`href="${SITE_BASE}safety/`);
     if (LEADING.includes(address)) return;
     if (address !== '/safety/') expect(text).toMatch(/\bcautions?\b|what can hurt/i);
     expect(text).toMatch(/local (?:electrical )?codes|rules where you are/i);

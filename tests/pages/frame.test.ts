@@ -5,7 +5,7 @@ import { wakeIslands } from '../support/watch.ts';
 const PAPER = { light: 'rgb(250, 247, 240)', dark: 'rgb(20, 23, 29)' };
 
 test('an address that leads nowhere gets the 404 page, with its way back', async ({ page }) => {
-  const response = await page.goto('/nowhere/');
+  const response = await page.goto('./nowhere/');
   expect(response?.status()).toBe(404);
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('No path');
   await page.getByRole('link', { name: 'Go to the first page' }).click();
@@ -13,7 +13,7 @@ test('an address that leads nowhere gets the 404 page, with its way back', async
 });
 
 test('the first press of Tab shows a link that skips to the text', async ({ page }) => {
-  await page.goto('/glossary/');
+  await page.goto('./glossary/');
   await page.keyboard.press('Tab');
   const skip = page.getByRole('link', { name: 'Skip to the text' });
   await expect(skip).toBeFocused();
@@ -23,7 +23,7 @@ test('the first press of Tab shows a link that skips to the text', async ({ page
 });
 
 test('the header marks the part of the workbook that the reader is in', async ({ page }) => {
-  await page.goto('/lessons/');
+  await page.goto('./lessons/');
   const header = page.getByRole('navigation', { name: 'Parts of the workbook' });
   await expect(header.getByRole('link', { name: 'Lessons' })).toHaveAttribute('aria-current', 'page');
   await expect(header.getByRole('link', { name: 'Bench', exact: true })).not.toHaveAttribute('aria-current');
@@ -32,7 +32,7 @@ test('the header marks the part of the workbook that the reader is in', async ({
 for (const width of [390, 1440])
   test(`the open list of all pages is accessible and fits at ${width} px`, async ({ page }) => {
     await page.setViewportSize({ width, height: 900 });
-    await page.goto('/safety/');
+    await page.goto('./safety/');
     await page.getByRole('banner').getByText('All pages').click();
     await expect(page.getByRole('banner').getByRole('link', { name: 'Glossary' })).toBeVisible();
     expect(await accessibilityFaults(page, '.page-header')).toEqual([]);
@@ -43,14 +43,14 @@ for (const width of [390, 1440])
 test('paper follows the system until the reader chooses, and the choice stays', async ({ page }) => {
   const background = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
   await page.emulateMedia({ colorScheme: 'dark' });
-  await page.goto('/');
+  await page.goto('./');
   expect(await background()).toBe(PAPER.dark);
   const paper = page.getByRole('group', { name: 'Page colours' });
   await expect(paper.getByRole('radio', { name: 'as the system' })).toBeChecked();
 
   await paper.getByRole('radio', { name: 'light' }).check();
   expect(await background()).toBe(PAPER.light);
-  await page.goto('/safety/');
+  await page.goto('./safety/');
   expect(await background()).toBe(PAPER.light);
   await expect(paper.getByRole('radio', { name: 'light' })).toBeChecked();
 
@@ -104,13 +104,13 @@ test('the chosen paper is set before anything is drawn', async ({ page }) => {
       observer.disconnect();
     }).observe(document, { childList: true, subtree: true });
   });
-  await page.goto('/');
+  await page.goto('./');
   await expect(page.locator('html')).toHaveAttribute('data-at-body', 'dark');
 });
 
 test('a page prints black on white, without its controls', async ({ page }) => {
   await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
-  await page.goto('/safety/');
+  await page.goto('./safety/');
   const colours = await page.evaluate(() => {
     const { backgroundColor, color } = getComputedStyle(document.documentElement);
     return { backgroundColor, color };
@@ -125,7 +125,7 @@ test('the text is set in the fonts of the workbook, from its own address', async
   page.on('response', (response) => {
     if (response.request().resourceType() === 'font') fonts.push(response.url());
   });
-  await page.goto('/');
+  await page.goto('./');
   await page.evaluate(() => document.fonts.ready);
   const loaded = await page.evaluate(() =>
     [...document.fonts]
@@ -139,7 +139,7 @@ test('the text is set in the fonts of the workbook, from its own address', async
 });
 
 test('a line of reading text holds 60 to 70 characters on a wide screen', async ({ page }) => {
-  await page.goto('/safety/');
+  await page.goto('./safety/');
   await page.evaluate(() => document.fonts.ready);
   const perLine = await page.evaluate(() => {
     const lines: number[] = [];

@@ -1,7 +1,7 @@
 import { expect, test } from '@playwright/test';
 import type { Page } from '@playwright/test';
 import { dropRelease, host, nextRelease } from '../support/releases.ts';
-import { readerPages, SITE_FOLDER } from '../support/site.ts';
+import { readerPages, SITE_BASE, SITE_FOLDER } from '../support/site.ts';
 import { unfold, wakeIslands, watch } from '../support/watch.ts';
 
 test.use({ serviceWorkers: 'allow' });
@@ -22,7 +22,7 @@ const stores = (page: Page): Promise<readonly string[]> => page.evaluate(() => c
 /** Open every page and wake each of its widgets. */
 async function openAll(page: Page, site: string): Promise<void> {
   for (const address of PAGES) {
-    await page.goto(site + address);
+    await page.goto(`${site}${address}`);
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
     await wakeIslands(page);
   }
@@ -32,11 +32,11 @@ test('after one visit every page opens with the network off, and the bench still
   page,
   context,
 }) => {
-  await page.goto('/');
+  await page.goto('./');
   await isKept(page);
   await context.setOffline(true);
-  await openAll(page, '');
-  await page.goto('/bench/');
+  await openAll(page, '.');
+  await page.goto('./bench/');
   await wakeIslands(page);
   await page.getByRole('button', { name: 'Which lead?' }).click();
   await page
@@ -103,29 +103,29 @@ test('a file that is missing from the store is fetched again, and a page that is
   page,
   context,
 }) => {
-  await page.goto('/');
+  await page.goto('./');
   await isKept(page);
   const drop = (address: string) =>
     page.evaluate(async (path) => {
       for (const name of await caches.keys()) await (await caches.open(name)).delete(path);
-    }, address);
+    }, SITE_BASE + address);
   const has = (address: string) =>
-    page.evaluate(async (path) => (await caches.match(path)) !== undefined, address);
-  await drop('/safety/');
-  expect(await has('/safety/')).toBe(false);
-  await page.goto('/safety/');
-  await expect.poll(() => has('/safety/')).toBe(true);
-  await drop('/glossary/');
+    page.evaluate(async (path) => (await caches.match(path)) !== undefined, SITE_BASE + address);
+  await drop('safety/');
+  expect(await has('safety/')).toBe(false);
+  await page.goto('./safety/');
+  await expect.poll(() => has('safety/')).toBe(true);
+  await drop('glossary/');
   await context.setOffline(true);
-  await page.goto('/glossary/');
+  await page.goto('./glossary/');
   await expect(page.getByRole('heading', { name: 'You are offline' })).toBeVisible();
-  await page.goto('/safety/');
+  await page.goto('./safety/');
   await expect(page.getByRole('heading', { name: 'Safety', exact: true })).toBeVisible();
 });
 
 test('a widget that cannot be fetched says so above the page', async ({ page }) => {
   await page.route(/_astro\/BoardPlan\./, (route) => route.abort());
-  await page.goto('/board/');
+  await page.goto('./board/');
   await expect(page.getByRole('status').filter({ hasText: 'could not be fetched' })).toBeVisible();
   await page.unrouteAll();
   await page.getByRole('button', { name: 'Reload the page' }).click();

@@ -40,7 +40,7 @@ for (const { address } of readerPages()) {
     const [narrow, wide] = WIDTHS;
     await page.emulateMedia({ colorScheme: 'dark', reducedMotion: 'reduce' });
     await page.setViewportSize({ width: narrow, height: 900 });
-    await page.goto(address);
+    await page.goto(`.${address}`);
     await wakeIslands(page);
     await page.evaluate(() => document.fonts.ready);
     expect.soft(overprints(readPdf(await page.pdf(ON_PAPER))), 'on paper').toEqual([]);

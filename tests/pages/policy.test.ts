@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { filesUnder } from '../support/imports.ts';
-import { SITE_FOLDER } from '../support/site.ts';
+import { SITE_BASE, SITE_FOLDER } from '../support/site.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 /** Serve the site, if so wished as a host that sends no policy of its own, with a page of somebody else at another address. */
@@ -26,7 +26,7 @@ test('a worker stands under the content policy of its page, where the host sends
 }) => {
   await withPageAround(page, '', 'no policy');
   const started = page.waitForEvent('worker');
-  await page.goto('/jack-finder/');
+  await page.goto('./jack-finder/');
   await wakeIslands(page);
   const worker = await started;
   const broken = await worker.evaluate(
@@ -71,6 +71,7 @@ test('a tool made to be embedded works inside a page of somebody else, and tells
   await withPageAround(page, around, 'policy');
   await page.goto(AROUND);
   const frame = page.frameLocator('iframe');
+  await expect(frame.locator('astro-island').first()).not.toHaveAttribute('ssr');
   await frame.getByRole('button', { name: 'Which lead?' }).click();
   await frame
     .getByRole('button', { name: /^Use this wiring/ })
@@ -103,6 +104,9 @@ test('the licence of every library and font that is shipped is on the site', asy
     ]),
   );
   expect(text.match(/SIL OPEN FONT LICENSE/gi)?.length).toBeGreaterThanOrEqual(2);
-  await page.goto('/sources/');
-  await expect(page.getByRole('link', { name: 'licences.txt' })).toHaveAttribute('href', '/licences.txt');
+  await page.goto('./sources/');
+  await expect(page.getByRole('link', { name: 'licences.txt' })).toHaveAttribute(
+    'href',
+    `${SITE_BASE}licences.txt`,
+  );
 });

@@ -23,7 +23,7 @@ function placeOf({ text, letters, size: [, height] }: ReturnType<typeof readPdf>
 const unspaced = (text: string): string => text.replace(/\s/g, '');
 
 test('a line that is moved onto another is found', async ({ page }) => {
-  await page.goto('/safety/');
+  await page.goto('./safety/');
   await page.evaluate(() => {
     const heading = document.querySelector('h1');
     if (heading) Object.assign(heading.style, { position: 'relative', top: '34px' });
@@ -32,7 +32,7 @@ test('a line that is moved onto another is found', async ({ page }) => {
 });
 
 test('every caution of the safety page stands whole on one page', async ({ page }) => {
-  await page.goto('/safety/');
+  await page.goto('./safety/');
   const { texts } = await printed(page);
   const cautions = JSON.parse(readFileSync('content/reference/cautions.json', 'utf8')) as readonly {
     readonly title: string;
@@ -48,7 +48,7 @@ test('every caution of the safety page stands whole on one page', async ({ page 
 });
 
 test('the bench prints its plugs with their contacts, and the answer below them', async ({ page }) => {
-  await page.goto('/bench/');
+  await page.goto('./bench/');
   await wakeIslands(page);
   await page.emulateMedia({ media: 'print' });
   const contacts = page.locator('svg [data-contact]');
@@ -64,7 +64,7 @@ test('a lesson prints each figure under its question, unanswered too, and as a h
   await page.addInitScript(() => {
     window.print = () => document.documentElement.toggleAttribute('data-asked-to-print', true);
   });
-  await page.goto('/lessons/contacts-and-where-to-look-from/');
+  await page.goto('./lessons/contacts-and-where-to-look-from/');
   const whole = await printed(page);
   const captions = (await page.locator('figcaption').allTextContents()).map(unspaced);
   expect(captions.length).toBeGreaterThan(4);

@@ -9,7 +9,7 @@ const CELLS = referenceTable();
 const A4 = [595, 842] as const;
 
 test('the quick reference prints on one sheet of A4, with every lead of the table', async ({ page }) => {
-  await page.goto('/quick-reference/');
+  await page.goto('./quick-reference/');
   const { pages, size, text } = readPdf(await page.pdf({ preferCSSPageSize: true }));
   expect(pages).toBe(1);
   expect(Math.abs(size[0] - A4[0]) + Math.abs(size[1] - A4[1])).toBeLessThan(3);
@@ -19,7 +19,7 @@ test('the quick reference prints on one sheet of A4, with every lead of the tabl
 });
 
 test('each cell on the screen is the lead that the core solves', async ({ page }) => {
-  await page.goto('/quick-reference/');
+  await page.goto('./quick-reference/');
   const shown = await page.locator('.matrix tbody td').allInnerTexts();
   expect(shown.length).toBe(CELLS.length);
   CELLS.forEach(({ conductors, outputType, inputType }, at) => {
@@ -31,7 +31,7 @@ test('each cell on the screen is the lead that the core solves', async ({ page }
 });
 
 test('the pocket card prints four times on one sheet, in 8 point type', async ({ page }) => {
-  await page.goto('/pocket-card/');
+  await page.goto('./pocket-card/');
   const { pages, text } = readPdf(await page.pdf({ preferCSSPageSize: true }));
   expect(pages).toBe(1);
   expect(text.split('Everycellissolved').length - 1).toBe(4);

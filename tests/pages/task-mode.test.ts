@@ -103,7 +103,7 @@ async function choicesOf(page: Page): Promise<readonly string[]> {
 }
 
 async function open(page: Page, address: string): Promise<void> {
-  await page.goto(address);
+  await page.goto(`.${address}`);
   await wakeIslands(page);
   await expect(page.getByText('Getting it ready.')).toHaveCount(0);
 }

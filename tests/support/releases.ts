@@ -4,6 +4,7 @@ import { createServer } from 'node:http';
 import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
 import { writeWorker } from '../../src/offline/integration.mjs';
+import { SITE_BASE } from './site.ts';
 
 const TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
@@ -36,7 +37,7 @@ export function nextRelease(folder: string): string {
     writeFileSync(file, text.replace('<head>', '<head><meta name="release" content="next">'));
   }
   for (const [name, other] of renamed) renameSync(join(assets, name), join(assets, other));
-  writeWorker(next);
+  writeWorker(next, SITE_BASE);
   return next;
 }
 
@@ -53,10 +54,11 @@ export async function host(first: string): Promise<Host> {
   let folder = first;
   const server = createServer((request, response) => {
     const { pathname } = new URL(request.url ?? '/', 'http://localhost');
-    const file = join(folder, pathname.endsWith('/') ? `${pathname}index.html` : pathname);
+    const name = pathname.slice(SITE_BASE.length - 1);
+    const file = join(folder, name.endsWith('/') ? `${name}index.html` : name);
     try {
       const content = readFileSync(file);
-      const forEver = pathname.startsWith('/_astro/');
+      const forEver = name.startsWith('/_astro/');
       response.writeHead(200, {
         'Content-Type': TYPES[extname(file)] ?? 'text/plain',
         'Cache-Control': forEver ? 'max-age=31536000, immutable' : 'max-age=600',
@@ -71,7 +73,7 @@ export async function host(first: string): Promise<Host> {
   if (bound === null || typeof bound === 'string')
     throw new Error(`host: needs a port, got ${String(bound)}`);
   return {
-    address: `http://localhost:${bound.port}`,
+    address: `http://localhost:${bound.port}${SITE_BASE.slice(0, -1)}`,
     release: (next) => (folder = next),
     close: async () => {
       server.closeAllConnections();

@@ -8,7 +8,10 @@ export const SITE_FOLDER: string = resolve(
   process.env['SITE_FOLDER'] ?? 'dist',
 );
 
-/** One page of the built site: its address from the root, and its file. */
+/** Where the site stands on its host, as it was built: the root, or the folder that BASE_PATH names. */
+export const SITE_BASE: string = process.env['BASE_PATH'] ?? '/';
+
+/** One page of the built site: its address from the root of the site, and its file. */
 interface BuiltPage {
   readonly address: string;
   readonly file: string;

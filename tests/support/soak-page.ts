@@ -199,7 +199,7 @@ export async function soakPage(
 ): Promise<readonly string[]> {
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(`page error: ${error.stack ?? String(error)}`));
-  await page.goto(address);
+  await page.goto(`.${address}`);
   await wakeIslands(page);
   await page.evaluate(prepare, seed);
   let warm: number | undefined;
