@@ -224,7 +224,7 @@ function findSplit(level: Level, chance: Chance): Drawn {
       'Two outputs of a hub are two; so are an OUT and a THRU.',
     ],
     steps: [
-      `The leads begin at: ${ways.map(([from, jack]) => `${from} ${jack}`).join(', ')}.`,
+      `The leads begin at: ${ways.map(([from, jack]) => `${from} ${jack}`).join('; ')}.`,
       right === 'none' ? 'Each beginning stands there once: none of them.' : `Twice stands: ${right}.`,
     ],
   };

@@ -54,7 +54,7 @@ const CHANGES: readonly Change[] = [
     parts: [['6N138', '6N138']],
   },
   {
-    told: 'Both pedals give way to two with a PC900V inside, and nobody knows the output of the new foot controller.',
+    told: 'Both pedals give way to two with a PC900V inside. The foot controller is new too, and nobody knows its output.',
     volts: ['driver-5v', 'driver-3v3'],
     parts: [['PC900V', 'PC900V']],
   },
@@ -96,7 +96,7 @@ export function workedForYears(level: Level, chance: Chance): Drawn {
   const change = chance.turn(level < 2 ? CHANGES.slice(0, 5) : level === 2 ? CHANGES.slice(0, 7) : CHANGES);
   const { right, gets, needs } = outcomesOf(change);
   return {
-    ask: `'Two pedals with a 6N138 have hung on my 5 V output for years, by a plain Y lead.' ${change.told} Is it sure to work now, at usual values?`,
+    ask: `'For years two pedals with a 6N138 have played from my 5 V output, through a plain Y lead.' ${change.told} Is it sure to work now, at usual values?`,
     shows: {
       shows: 'rows',
       rows: [

@@ -35,7 +35,7 @@ function layLead(level: Level, chance: Chance): Drawn {
   const whole = lineByLine(output, input);
   const first = whole[0];
   return {
-    ask: `From ${sayJack(output)}, out, to ${sayJack(input)}, in: wire a lead that works${level === 3 ? ', or say that no plain lead can' : ''}.`,
+    ask: `From ${sayJack(output)}, out, to ${sayJack(input)}, in. Wire a lead that works${level === 3 ? ', or say that no plain lead can' : ''}.`,
     form: { form: 'lead', output, input },
     right: can ? answerOfLead(whole) : NO_LEAD,
     slips: wrongLeads(output, input),
