@@ -63,6 +63,7 @@ export const CORE_ARROWS: Readonly<Record<string, readonly string[]>> = {
   verdict: ['circuit', 'wiring'],
   signal: ['circuit', 'wiring'],
   plan: ['wiring'],
+  arrived: ['wiring', 'signal', 'verdict', 'plan', 'board'],
   readings: ['circuit', 'wiring', 'verdict', 'signal'],
   making: ['wiring', 'verdict', 'readings', 'plan'],
   faults: ['wiring', 'verdict', 'readings'],

@@ -9,11 +9,21 @@ export {
 export type { Clocks } from './bit-budget.ts';
 export { STANDARD_EDGE_SECONDS, edgeTimes, longestLead } from './edge-times.ts';
 export type { EdgeTimes } from './edge-times.ts';
+export { decode } from './decode.ts';
 export { encode } from './encode.ts';
 export { explainBytes } from './explain.ts';
-export { BAUD, BITS_PER_FRAME, STANDARD_CLOCK_ERROR, bitCells, bitSecondsOf, frameBit } from './frames.ts';
+export {
+  BAUD,
+  BITS_PER_FRAME,
+  STANDARD_CLOCK_ERROR,
+  bitCells,
+  bitSecondsOf,
+  frameBit,
+  sendBytes,
+} from './frames.ts';
+export type { SenderClock, SentFrames } from './frames.ts';
 export { hexOf } from './hex.ts';
-export { follow } from './hop.ts';
+export { delayEdges, follow } from './hop.ts';
 export { bytesOf } from './items.ts';
 export type { Item } from './items.ts';
 export { PLAIN_JOURNEY, journeyLink, journeySteps, sendOnJourney } from './journey.ts';
@@ -37,12 +47,15 @@ export type { Message } from './messages.ts';
 export { outputFacts, outputTrace } from './output-trace.ts';
 export { packSending, unpackSending } from './packed.ts';
 export type { PackedSending } from './packed.ts';
+export { throughTransistor } from './opto-output.ts';
+export { readLine } from './quick-reader.ts';
 export { receivedBytes, sayReceived } from './receiver.ts';
-export type { Heard, ReceivedByte } from './receiver.ts';
+export type { Heard, ReceivedByte, ReceiverOptions } from './receiver.ts';
 export { sayUnsolved, sendingInWords } from './say-sending.ts';
 export { ownHop, sendThrough } from './send.ts';
 export type { Sending } from './send.ts';
 export { inputAmountAt, inputTrace } from './show.ts';
 export { prepareTimeLink } from './time-link.ts';
 export { levelAt } from './waveform.ts';
+export type { Waveform } from './waveform.ts';
 export { sayMicroseconds, sayOnWire } from './say-time.ts';

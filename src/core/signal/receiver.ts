@@ -99,7 +99,8 @@ export interface Reception {
   readonly frameSeconds: number;
 }
 
-interface Sampler {
+/** A receiver's samples of a line: their length, how many make a bit, which of them vote, and the moment of each by its number. */
+export interface Sampler {
   readonly wave: Waveform;
   readonly tickSeconds: number;
   readonly perBit: number;
@@ -113,7 +114,8 @@ export function tickSecondsOf(options: ReceiverOptions = {}): number {
   return bitSecondsOf({ baud, clockError }) / oversampling;
 }
 
-function samplerOf(wave: Waveform, options: ReceiverOptions): Sampler {
+/** The samples of a line by a receiver. Throws RangeError for options that describe no receiver. */
+export function samplerOf(wave: Waveform, options: ReceiverOptions): Sampler {
   const { oversampling = OVERSAMPLING, voteSamples = VOTE_SAMPLES } = options;
   const { phase = 0, listensFromSeconds = 0 } = options;
   if (!Number.isInteger(oversampling) || oversampling < 1) {
@@ -134,8 +136,8 @@ function samplerOf(wave: Waveform, options: ReceiverOptions): Sampler {
   return { wave, tickSeconds, perBit: oversampling, votes: voteSamples, timeOf };
 }
 
-/** First tick at or after a moment. */
-function tickAt(sampler: Sampler, seconds: number): number {
+/** First tick at or after a moment, seconds. */
+export function tickAt(sampler: Sampler, seconds: number): number {
   const guess = Math.ceil((seconds - sampler.timeOf(0)) / sampler.tickSeconds);
   if (sampler.timeOf(guess - 1) >= seconds) return guess - 1;
   return sampler.timeOf(guess) < seconds ? guess + 1 : guess;

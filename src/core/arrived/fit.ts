@@ -1,0 +1,165 @@
+/** From a log to its causes: every candidate foretells the log, and those that foretell it well share the belief. */
+import { sendBytes } from '../signal/index.ts';
+import { readLine } from '../signal/index.ts';
+import type { ReceivedByte, Waveform } from '../signal/index.ts';
+import { CAUSES } from './causes.ts';
+import type { Candidate, Cause } from './causes.ts';
+import { chanceCandidates } from './chance-causes.ts';
+import { SURE, likeness, oddsOf } from './compare.ts';
+import type { Shares } from './compare.ts';
+import { lineCandidates } from './line-causes.ts';
+import { codeOf, shownAs, viewsOf } from './log.ts';
+import type { Code, Log, View } from './log.ts';
+import { readerCandidates } from './reader-causes.ts';
+import { SPACINGS, layOut } from './spacing.ts';
+import type { Spacing } from './spacing.ts';
+
+/** Every candidate, made when the first log is looked at. */
+let candidates: readonly Candidate[] | undefined;
+/** Every candidate of every cause. */
+export function allCandidates(): readonly Candidate[] {
+  return (candidates ??= [...lineCandidates(), ...readerCandidates(), ...chanceCandidates()]);
+}
+
+/** One way to explain a log: a candidate, how bytes followed each other, how the monitor shows them, and how well it fits. */
+export interface Fit {
+  readonly candidate: Candidate;
+  readonly spacing: Spacing;
+  readonly view: View;
+  /** Natural logarithm of the chance of what was seen. */
+  readonly likeness: number;
+}
+
+/** A cause with its share of the belief, the fit that suits it best, and the amounts that suit it about as well. */
+export interface RankedCause {
+  readonly cause: Cause;
+  readonly probability: number;
+  readonly best: Fit;
+  readonly amounts: readonly [least: number, most: number];
+}
+
+/** What a log says: causes by belief, and the belief that nothing is wrong and that none of them did it. */
+export interface Ranking {
+  readonly ranked: readonly RankedCause[];
+  readonly asSent: number;
+  readonly other: number;
+}
+
+/** What a log may be that no cause of the list made: bytes that keep something of what was sent, and no rule (our choice). */
+const ANYTHING: Shares = { changed: 0.35, lost: 0.15, extra: 0.15 };
+
+/** Natural logarithm: an amount that fits by less than this worse than the best is as good (about one in seven). */
+const AS_GOOD = 2;
+
+/** Bytes of a log that are looked at: more of them tell nothing new, and take long. */
+export const MOST_BYTES = 480;
+
+/** What a line or a reader makes of bytes sent; for a cause of chance see its `run`. */
+export function foretell(
+  candidate: Exclude<Candidate, { kind: 'chance' }>,
+  bytes: readonly number[],
+  line: Waveform,
+): readonly ReceivedByte[] {
+  if (candidate.kind === 'line') return readLine(candidate.change(line), candidate.receiver);
+  return candidate.understood(bytes).map((value) => ({ value, kind: 'byte', seconds: 0 }));
+}
+
+/** Sum of chances that are given as logarithms. */
+function sumOfLogs(logs: readonly number[]): number {
+  const most = Math.max(...logs);
+  return most === -Infinity
+    ? most
+    : most + Math.log(logs.reduce((sum, one) => sum + Math.exp(one - most), 0));
+}
+
+/** Scores foretold lists against one log, each list once. */
+class Scorer {
+  readonly seen: readonly Code[];
+  readonly views: readonly View[];
+  readonly marked: boolean;
+  readonly #known = new Map<string, number>();
+
+  constructor({ seen }: Log) {
+    this.seen = seen.map(codeOf);
+    this.views = viewsOf(seen);
+    this.marked = this.views.includes('marked');
+  }
+
+  score(foretold: readonly Code[]): number {
+    const name = String.fromCharCode(...foretold);
+    const known = this.#known.get(name);
+    if (known !== undefined) return known;
+    const found = likeness(foretold.length, this.seen, oddsOf(foretold, SURE));
+    this.#known.set(name, found);
+    return found;
+  }
+}
+
+/** Everything that is tried for one candidate: each spacing and each view. */
+function fitsOf(candidate: Candidate, bytes: readonly number[], lines: readonly Waveform[], scorer: Scorer) {
+  const fits: Fit[] = [];
+  const add = (spacing: number, view: View, found: number): void =>
+    void fits.push({ candidate, spacing: SPACINGS[spacing]!, view, likeness: found });
+  if (candidate.kind === 'chance') {
+    for (const view of scorer.views) {
+      if (view === 'good bytes only') continue;
+      const sent = shownAs(view, sentAsRead(bytes));
+      add(0, view, likeness(sent.length, scorer.seen, candidate.odds(sent, scorer.marked)));
+    }
+    return fits;
+  }
+  lines.forEach((line, spacing) => {
+    if (candidate.kind === 'reader' && spacing > 0) return;
+    const read = foretell(candidate, bytes, line);
+    for (const view of scorer.views) add(spacing, view, scorer.score(shownAs(view, read)));
+  });
+  return fits;
+}
+
+const sentAsRead = (bytes: readonly number[]): readonly ReceivedByte[] =>
+  bytes.map((value) => ({ value, kind: 'byte', seconds: 0 }));
+
+/** A cause's share of the belief before all are made to sum to 1, and what suits it best. */
+function weigh(cause: Cause, fits: readonly Fit[]): { readonly log: number; readonly ranked: RankedCause } {
+  const best = fits.reduce((one, other) => (other.likeness > one.likeness ? other : one));
+  const alike = fits
+    .filter(
+      ({ likeness: found, candidate, spacing, view }) =>
+        found > best.likeness - AS_GOOD &&
+        Math.sign(candidate.amount) === Math.sign(best.candidate.amount) &&
+        spacing === best.spacing &&
+        view === best.view,
+    )
+    .map(({ candidate }) => candidate.amount);
+  const log = sumOfLogs(fits.map((fit) => fit.likeness)) - Math.log(fits.length);
+  const amounts = [Math.min(...alike), Math.max(...alike)] as const;
+  return { log, ranked: { cause, probability: 0, best, amounts } };
+}
+
+/**
+ * The causes of a log whose bytes sent are known, by belief; every cause is as likely as any other before the log is read. Yields the
+ * share that is done, from 0 to 1. Throws RangeError for a number that is no byte.
+ */
+export function* rank(log: Log & { readonly sent: readonly number[] }): Generator<number, Ranking> {
+  const bytes = log.sent.slice(0, MOST_BYTES);
+  const scorer = new Scorer({ seen: log.seen.slice(0, MOST_BYTES) });
+  const lines = SPACINGS.map((spacing) => layOut(bytes, spacing).wave);
+  const fits = new Map<Cause, Fit[]>(CAUSES.map((cause) => [cause, []]));
+  const all = allCandidates();
+  for (const [at, candidate] of all.entries()) {
+    fits.get(candidate.cause)?.push(...fitsOf(candidate, bytes, lines, scorer));
+    if (at % 20 === 0) yield at / all.length;
+  }
+  const weighed = CAUSES.map((cause) => weigh(cause, fits.get(cause) ?? []));
+  const plain = scorer.views.map((view) => scorer.score(shownAs(view, sentAsRead(bytes))));
+  const asSent = Math.max(...plain);
+  const other = likeness(bytes.length, scorer.seen, oddsOf(bytes, ANYTHING));
+  const total = sumOfLogs([...weighed.map((one) => one.log), asSent, other]);
+  const ranked = weighed
+    .map(({ log: found, ranked: one }) => ({ ...one, probability: Math.exp(found - total) }))
+    .sort((one, two) => two.probability - one.probability);
+  return { ranked, asSent: Math.exp(asSent - total), other: Math.exp(other - total) };
+}
+
+/** Bytes that stand for whatever was sent where a candidate is shown by itself. */
+export const lineOf = (bytes: readonly number[]): Waveform => sendBytes(bytes).wave;

@@ -1,0 +1,35 @@
+/** How bytes may have followed each other in time: nobody writes that down, so every usual way is tried. */
+import { decode, sendBytes } from '../signal/index.ts';
+import type { SenderClock, SentFrames } from '../signal/index.ts';
+
+/** Idle time after each byte inside a message, and after each message, seconds. */
+export interface Spacing {
+  readonly insideSeconds: number;
+  readonly betweenSeconds: number;
+  readonly words: string;
+}
+
+/** Messages apart: long enough for every effect of one to be over before the next (our choice). */
+const APART_SECONDS = 5e-3;
+
+/** The ways that are tried: a sender that never stops, and messages apart with bytes that follow at once or after a while (our choice). */
+export const SPACINGS: readonly Spacing[] = [
+  { insideSeconds: 0, betweenSeconds: APART_SECONDS, words: 'messages apart' },
+  { insideSeconds: 0, betweenSeconds: 0, words: 'all bytes without a pause' },
+  { insideSeconds: 64e-6, betweenSeconds: APART_SECONDS, words: '64 µs after each byte' },
+  { insideSeconds: 320e-6, betweenSeconds: APART_SECONDS, words: 'a byte time after each byte' },
+];
+
+/** The indexes after which a message ends; a real-time byte inside another message ends none. */
+function endsOf(bytes: readonly number[]): ReadonlySet<number> {
+  const events = decode(bytes);
+  const inside = (at: number): boolean => events.some(({ from, to }) => from < at && at < to - 1);
+  return new Set(events.map(({ to }) => to - 1).filter((at) => !inside(at)));
+}
+
+/** The line of bytes sent with a spacing. Throws RangeError for a number that is no byte. */
+export function layOut(bytes: readonly number[], spacing: Spacing, clock: SenderClock = {}): SentFrames {
+  const ends = endsOf(bytes);
+  const gapSeconds = bytes.map((_, at) => (ends.has(at) ? spacing.betweenSeconds : spacing.insideSeconds));
+  return sendBytes(bytes, { ...clock, gapSeconds });
+}
