@@ -14,6 +14,9 @@ const SLIP = -14;
 /** Bytes that come of themselves from a second sender: clock and active sensing. */
 const OWN_ACCORD: readonly number[] = [0xf8, 0xfe];
 const EMPTY = 0xff;
+const FIRST_STATUS = 0x80;
+/** Bytes that the smallest buffer holds: it is empty at first, so that these are never lost (our choice). */
+const LEAST_ROOM = 2;
 
 const good = (value: number, seconds: number): ReceivedByte => ({ value, kind: 'byte', seconds });
 
@@ -35,8 +38,12 @@ const bitsIn = (byte: number): number => {
 
 /** Two outputs at once: where their bytes meet 1s turn into 0s, and bytes of the other stand between. Shares are our choice. */
 function collisionOdds(sent: readonly Code[], meets: number): Odds {
-  const [whole, broken, foreign] = [Math.log((1 - meets) * 0.7), Math.log(meets * 0.4), Math.log(0.3)];
-  const anything = Math.log((meets * 0.2) / (2 * CODES));
+  const between = Math.min(0.4, 2 * meets + 0.1);
+  const [whole, broken] = [Math.log((1 - meets) * (1 - between)), Math.log(meets * 0.4)];
+  const anything = Math.log((meets * 0.2) / CODES);
+  const ownAccord = Math.log(between * 0.2);
+  const data = Math.log((between * 0.5) / FIRST_STATUS);
+  const status = Math.log((between * 0.3) / FIRST_STATUS);
   return {
     pair: (at, code) => {
       const byte = sent[at] ?? 0;
@@ -45,7 +52,7 @@ function collisionOdds(sent: readonly Code[], meets: number): Odds {
       return cleared ? Math.max(anything, broken - bitsIn(byte) * Math.LN2) : anything;
     },
     lost: () => Math.log(meets * 0.3),
-    extra: (code) => foreign + (OWN_ACCORD.includes(code) ? Math.log(0.3) : Math.log(0.4 / CODES)),
+    extra: (code) => (OWN_ACCORD.includes(code) ? ownAccord : code < FIRST_STATUS ? data : status),
   };
 }
 
@@ -53,9 +60,10 @@ function collisionOdds(sent: readonly Code[], meets: number): Odds {
 function humOdds(sent: readonly Code[], gone: number): Odds {
   const broken = Math.log(0.06 / (2 * CODES));
   return {
-    pair: (at, code) => (sent[at] === code ? Math.log(1 - gone - 0.1) : broken),
-    lost: () => Math.log(gone),
-    extra: (code) => ((code & 0xff) === 0 ? Math.log(0.15) : broken),
+    pair: (at, code) => (sent[at] === code ? Math.log(0.8) : broken),
+    lost: () => Math.log(0.08),
+    lostAgain: Math.log(gone),
+    extra: (code) => ((code & 0xff) === 0 ? Math.log(0.1) : broken),
   };
 }
 
@@ -111,8 +119,12 @@ function readTooOften(sent: readonly number[], pollSeconds: number): readonly Re
 
 const MAINS = [50, 60] as const;
 /** Shares of bytes or pulses that are struck, from now and then to nearly always. */
-const SHARES = [0.03, 0.08, 0.15, 0.25, 0.4, 0.55] as const;
+const SHARES = [0.03, 0.08, 0.15, 0.25, 0.4, 0.6] as const;
+/** Shares of bytes that meet a byte of the other sender. */
+const MEETING = [0.03, 0.08, 0.15, 0.25, 0.4] as const;
 const OFTEN = [0.3, 0.5, 0.7, 0.85] as const;
+/** Chances that a byte after one lost to hum is lost as well: hum lasts for milliseconds. */
+const LASTING = [0.6, 0.75, 0.85, 0.93] as const;
 
 const each = (
   cause: Cause,
@@ -134,18 +146,21 @@ export function chanceCandidates(): readonly ChanceCandidate[] {
     ...each('weak', SHARES, weakOdds, (share, line, _, chance) =>
       readLine(withoutPulses(line, () => chance() >= share)),
     ),
-    ...each('ground missing', OFTEN, humOdds, (share, line, _, chance) => {
+    ...each('ground missing', LASTING, humOdds, (share, line, _, chance) => {
       const hertz = MAINS[chance() < 0.5 ? 0 : 1];
       const start = -chance() / hertz;
       return readLine(joined(line, hum(hertz, share, start, endOf(line))), { listensFromSeconds: start });
     }),
-    ...each('two senders', SHARES, collisionOdds, (_, line, __, chance) =>
+    ...each('two senders', MEETING, collisionOdds, (_, line, __, chance) =>
       readLine(joined(line, otherSender(endOf(line), chance))),
     ),
     ...each(
       'full buffer',
       SHARES,
-      (sent, share) => sparing(sent, share, () => SLIP),
+      (sent, share) => {
+        const odds = sparing(sent, share, () => SLIP);
+        return { ...odds, lost: (at) => (at < LEAST_ROOM ? SLIP : odds.lost(at)) };
+      },
       (_, __, sent, chance) =>
         throughBuffer(sent, 2 ** Math.floor(chance() * 7), BYTE_SECONDS * (1.02 + 3 * chance())),
     ),

@@ -1,5 +1,4 @@
 /** From a log to its causes: every candidate foretells the log, and those that foretell it well share the belief. */
-import { sendBytes } from '../signal/index.ts';
 import { readLine } from '../signal/index.ts';
 import type { ReceivedByte, Waveform } from '../signal/index.ts';
 import { CAUSES } from './causes.ts';
@@ -11,7 +10,7 @@ import { lineCandidates } from './line-causes.ts';
 import { codeOf, shownAs, viewsOf } from './log.ts';
 import type { Code, Log, View } from './log.ts';
 import { readerCandidates } from './reader-causes.ts';
-import { SPACINGS, layOut } from './spacing.ts';
+import { SPACINGS, USUAL_SPACINGS, layOut } from './spacing.ts';
 import type { Spacing } from './spacing.ts';
 
 /** Every candidate, made when the first log is looked at. */
@@ -38,15 +37,26 @@ export interface RankedCause {
   readonly amounts: readonly [least: number, most: number];
 }
 
-/** What a log says: causes by belief, and the belief that nothing is wrong and that none of them did it. */
+/** What a log says: whether all arrived as it was sent, the causes by belief, and the belief that none of them did it. */
 export interface Ranking {
   readonly ranked: readonly RankedCause[];
-  readonly asSent: number;
+  readonly asSent: boolean;
   readonly other: number;
 }
 
-/** What a log may be that no cause of the list made: bytes that keep something of what was sent, and no rule (our choice). */
-const ANYTHING: Shares = { changed: 0.35, lost: 0.15, extra: 0.15 };
+/** What a log may be that no cause of the list made: bytes that keep much, or little, of what was sent, and no rule (our choice). */
+const ANYTHING: readonly Shares[] = [
+  { changed: 0.25, lost: 0.1, extra: 0.1 },
+  { changed: 0.5, lost: 0.15, extra: 0.15 },
+];
+/** Or nothing of it: each byte seen is one of about so many that are usual, or one of those sent in any order. */
+const USUAL_BYTES = 200;
+/** Natural logarithm: how many bytes are seen then is anybody's guess. */
+const ANY_LENGTH = 5;
+/** How much sooner the list lacks a cause than any one of the list is right (our choice). */
+const OTHER_WEIGHT = 2;
+/** Natural logarithm: what is so much less likely than that no cause did it is not followed to its end. */
+const HOPELESS = 12;
 
 /** Natural logarithm: an amount that fits by less than this worse than the best is as good (about one in seven). */
 const AS_GOOD = 2;
@@ -77,22 +87,49 @@ class Scorer {
   readonly seen: readonly Code[];
   readonly views: readonly View[];
   readonly marked: boolean;
+  /** The belief that no cause of the list did it, as a natural logarithm. */
+  readonly other: number;
+  /** What every view shows of bytes that arrive as they were sent. */
+  readonly #plain: readonly string[];
   readonly #known = new Map<string, number>();
 
-  constructor({ seen }: Log) {
+  constructor({ seen }: Log, sent: readonly number[]) {
     this.seen = seen.map(codeOf);
     this.views = viewsOf(seen);
     this.marked = this.views.includes('marked');
+    this.#plain = this.views.map((view) => nameOf(shownAs(view, sentAsRead(sent))));
+    const kept = ANYTHING.map((shares) => likeness(sent.length, this.seen, oddsOf(sent, shares)));
+    const own = new Set(sent);
+    const [usual, mixed] = [Math.log(USUAL_BYTES), Math.log(2 * own.size)];
+    const cost = this.seen.reduce((sum, code) => sum + (own.has(code) ? Math.min(usual, mixed) : usual), 0);
+    const none = -cost - ANY_LENGTH;
+    this.other = sumOfLogs([...kept, none]) + Math.log(OTHER_WEIGHT / (kept.length + 1));
   }
 
-  score(foretold: readonly Code[]): number {
-    const name = String.fromCharCode(...foretold);
+  /** How well a list foretells what was seen. One that changes nothing explains nothing, for something did. */
+  score(view: View, foretold: readonly Code[]): number {
+    const name = nameOf(foretold);
+    if (name === this.#plain[this.views.indexOf(view)]) return -Infinity;
     const known = this.#known.get(name);
     if (known !== undefined) return known;
-    const found = likeness(foretold.length, this.seen, oddsOf(foretold, SURE));
+    const odds = oddsOf(foretold, SURE);
+    const found = likeness(foretold.length, this.seen, odds, this.other - HOPELESS);
     this.#known.set(name, found);
     return found;
   }
+
+  /** Whether a view shows what was seen of bytes that arrive as they were sent. */
+  asSent(): boolean {
+    return this.#plain.includes(nameOf(this.seen));
+  }
+}
+
+const nameOf = (codes: readonly Code[]): string => String.fromCharCode(...codes);
+
+/** How many of the spacings are tried: pauses decide what is read of a line upside down, and nothing of what a reader does. */
+function spacingsOf({ kind, cause }: Candidate): number {
+  if (kind === 'reader') return 1;
+  return cause === 'upside down' || cause === 'swapped and lit' ? SPACINGS.length : USUAL_SPACINGS.length;
 }
 
 /** Everything that is tried for one candidate: each spacing and each view. */
@@ -104,14 +141,15 @@ function fitsOf(candidate: Candidate, bytes: readonly number[], lines: readonly 
     for (const view of scorer.views) {
       if (view === 'good bytes only') continue;
       const sent = shownAs(view, sentAsRead(bytes));
-      add(0, view, likeness(sent.length, scorer.seen, candidate.odds(sent, scorer.marked)));
+      const odds = candidate.odds(sent, scorer.marked);
+      add(0, view, likeness(sent.length, scorer.seen, odds, scorer.other - HOPELESS));
     }
     return fits;
   }
   lines.forEach((line, spacing) => {
-    if (candidate.kind === 'reader' && spacing > 0) return;
+    if (spacing >= spacingsOf(candidate)) return;
     const read = foretell(candidate, bytes, line);
-    for (const view of scorer.views) add(spacing, view, scorer.score(shownAs(view, read)));
+    for (const view of scorer.views) add(spacing, view, scorer.score(view, shownAs(view, read)));
   });
   return fits;
 }
@@ -142,7 +180,7 @@ function weigh(cause: Cause, fits: readonly Fit[]): { readonly log: number; read
  */
 export function* rank(log: Log & { readonly sent: readonly number[] }): Generator<number, Ranking> {
   const bytes = log.sent.slice(0, MOST_BYTES);
-  const scorer = new Scorer({ seen: log.seen.slice(0, MOST_BYTES) });
+  const scorer = new Scorer({ seen: log.seen.slice(0, MOST_BYTES) }, bytes);
   const lines = SPACINGS.map((spacing) => layOut(bytes, spacing).wave);
   const fits = new Map<Cause, Fit[]>(CAUSES.map((cause) => [cause, []]));
   const all = allCandidates();
@@ -151,15 +189,9 @@ export function* rank(log: Log & { readonly sent: readonly number[] }): Generato
     if (at % 20 === 0) yield at / all.length;
   }
   const weighed = CAUSES.map((cause) => weigh(cause, fits.get(cause) ?? []));
-  const plain = scorer.views.map((view) => scorer.score(shownAs(view, sentAsRead(bytes))));
-  const asSent = Math.max(...plain);
-  const other = likeness(bytes.length, scorer.seen, oddsOf(bytes, ANYTHING));
-  const total = sumOfLogs([...weighed.map((one) => one.log), asSent, other]);
+  const total = sumOfLogs([...weighed.map((one) => one.log), scorer.other]);
   const ranked = weighed
     .map(({ log: found, ranked: one }) => ({ ...one, probability: Math.exp(found - total) }))
     .sort((one, two) => two.probability - one.probability);
-  return { ranked, asSent: Math.exp(asSent - total), other: Math.exp(other - total) };
+  return { ranked, asSent: scorer.asSent(), other: Math.exp(scorer.other - total) };
 }
-
-/** Bytes that stand for whatever was sent where a candidate is shown by itself. */
-export const lineOf = (bytes: readonly number[]): Waveform => sendBytes(bytes).wave;

@@ -12,13 +12,25 @@ export interface Spacing {
 /** Messages apart: long enough for every effect of one to be over before the next (our choice). */
 const APART_SECONDS = 5e-3;
 
-/** The ways that are tried: a sender that never stops, and messages apart with bytes that follow at once or after a while (our choice). */
-export const SPACINGS: readonly Spacing[] = [
+/** Pauses after each byte that small senders make, microseconds: from one bit to three (our choice). */
+const PAUSES = [32, 40, 48, 56, 72, 80, 88, 96];
+
+const paused = (micro: number): Spacing => ({
+  insideSeconds: micro * 1e-6,
+  betweenSeconds: APART_SECONDS,
+  words: `${micro} µs after each byte`,
+});
+
+/** The usual ways: a sender that never stops, and messages apart with bytes that follow at once or after a while (our choice). */
+export const USUAL_SPACINGS: readonly Spacing[] = [
   { insideSeconds: 0, betweenSeconds: APART_SECONDS, words: 'messages apart' },
   { insideSeconds: 0, betweenSeconds: 0, words: 'all bytes without a pause' },
-  { insideSeconds: 64e-6, betweenSeconds: APART_SECONDS, words: '64 µs after each byte' },
-  { insideSeconds: 320e-6, betweenSeconds: APART_SECONDS, words: 'a byte time after each byte' },
+  paused(64),
+  paused(320),
 ];
+
+/** These and more pauses: a line upside down is read by its pauses, so that each of them gives other bytes. */
+export const SPACINGS: readonly Spacing[] = [...USUAL_SPACINGS, ...PAUSES.map(paused)];
 
 /** The indexes after which a message ends; a real-time byte inside another message ends none. */
 function endsOf(bytes: readonly number[]): ReadonlySet<number> {
