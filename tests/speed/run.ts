@@ -14,6 +14,7 @@ const PARTS = [
   'meter',
   'tasks',
   'class',
+  'arrived',
 ] as const;
 
 const json = process.argv.includes('--json');

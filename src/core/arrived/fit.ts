@@ -2,10 +2,10 @@
 import { readLine } from '../signal/index.ts';
 import type { ReceivedByte, Waveform } from '../signal/index.ts';
 import { CAUSES } from './causes.ts';
-import type { Candidate, Cause } from './causes.ts';
+import type { Candidate, Cause, LineCandidate } from './causes.ts';
 import { chanceCandidates } from './chance-causes.ts';
 import { SURE, likeness, oddsOf } from './compare.ts';
-import type { Shares } from './compare.ts';
+import type { Odds, Shares } from './compare.ts';
 import { lineCandidates } from './line-causes.ts';
 import { codeOf, shownAs, viewsOf } from './log.ts';
 import type { Code, Log, View } from './log.ts';
@@ -53,8 +53,8 @@ const ANYTHING: readonly Shares[] = [
 const USUAL_BYTES = 200;
 /** Natural logarithm: how many bytes are seen then is anybody's guess. */
 const ANY_LENGTH = 5;
-/** How much sooner the list lacks a cause than any one of the list is right (our choice). */
-const OTHER_WEIGHT = 2;
+/** How likely the list lacks a cause, against any one of the list (our choice). */
+const OTHER_WEIGHT = 0.02;
 /** Natural logarithm: what is so much less likely than that no cause did it is not followed to its end. */
 const HOPELESS = 12;
 
@@ -126,6 +126,40 @@ class Scorer {
 
 const nameOf = (codes: readonly Code[]): string => String.fromCharCode(...codes);
 
+/** Where a start bit may fall in a sample, as a share of one. */
+const PHASES = [0.1, 0.4, 0.7, 0.95] as const;
+
+/** What a line is read as at several phases of the receiver, byte by byte, where each byte is read at every phase and not always alike. */
+function tornReads(candidate: LineCandidate, bytes: readonly number[], line: Waveform) {
+  const changed = candidate.change(line);
+  const reads = PHASES.map((phase) => readLine(changed, { ...candidate.receiver, phase }));
+  if (reads.some((one) => one.length !== bytes.length)) return [];
+  const [first] = reads;
+  const alike = reads.every((one) =>
+    one.every(({ value, kind }, at) => value === first?.[at]?.value && kind === first[at]?.kind),
+  );
+  return alike ? [] : reads;
+}
+
+/** Odds of bytes that are read one way or another by where in a sample each begins. */
+function tornOdds(reads: readonly (readonly ReceivedByte[])[], view: View): Odds {
+  const least = oddsOf([], SURE);
+  const share = (at: number, is: (read: ReceivedByte) => boolean): number =>
+    reads.filter((one) => is(one[at] as ReceivedByte)).length / reads.length;
+  const codeIn = ({ value, kind }: ReceivedByte): Code =>
+    codeOf({ value, bad: view === 'marked' && kind !== 'byte' });
+  const drops = view === 'good bytes only';
+  return {
+    pair: (at, code) =>
+      Math.max(
+        least.pair(at, code),
+        Math.log(share(at, (read) => codeIn(read) === code && !(drops && read.kind !== 'byte'))),
+      ),
+    lost: (at) => Math.max(least.lost(at), Math.log(share(at, ({ kind }) => drops && kind !== 'byte'))),
+    extra: least.extra,
+  };
+}
+
 /** How many of the spacings are tried: pauses decide what is read of a line upside down, and nothing of what a reader does. */
 function spacingsOf({ kind, cause }: Candidate): number {
   if (kind === 'reader') return 1;
@@ -149,6 +183,12 @@ function fitsOf(candidate: Candidate, bytes: readonly number[], lines: readonly 
   lines.forEach((line, spacing) => {
     if (spacing >= spacingsOf(candidate)) return;
     const read = foretell(candidate, bytes, line);
+    const torn =
+      candidate.kind === 'line' && candidate.cause === 'clock off' ? tornReads(candidate, bytes, line) : [];
+    for (const view of torn.length > 0 ? scorer.views.filter((one) => one !== 'whole messages') : []) {
+      const odds = tornOdds(torn, view);
+      add(spacing, view, likeness(bytes.length, scorer.seen, odds, scorer.other - HOPELESS));
+    }
     for (const view of scorer.views) add(spacing, view, scorer.score(view, shownAs(view, read)));
   });
   return fits;
@@ -156,6 +196,9 @@ function fitsOf(candidate: Candidate, bytes: readonly number[], lines: readonly 
 
 const sentAsRead = (bytes: readonly number[]): readonly ReceivedByte[] =>
   bytes.map((value) => ({ value, kind: 'byte', seconds: 0 }));
+
+/** Causes that suit many a log a little: believed half as soon as the others, so that a short log is not theirs by default (our choice). */
+const BROAD: readonly Cause[] = ['two senders', 'ground missing'];
 
 /** A cause's share of the belief before all are made to sum to 1, and what suits it best. */
 function weigh(cause: Cause, fits: readonly Fit[]): { readonly log: number; readonly ranked: RankedCause } {
@@ -169,7 +212,8 @@ function weigh(cause: Cause, fits: readonly Fit[]): { readonly log: number; read
         view === best.view,
     )
     .map(({ candidate }) => candidate.amount);
-  const log = sumOfLogs(fits.map((fit) => fit.likeness)) - Math.log(fits.length);
+  const broad = BROAD.includes(cause) ? Math.LN2 : 0;
+  const log = sumOfLogs(fits.map((fit) => fit.likeness)) - Math.log(fits.length) - broad;
   const amounts = [Math.min(...alike), Math.max(...alike)] as const;
   return { log, ranked: { cause, probability: 0, best, amounts } };
 }

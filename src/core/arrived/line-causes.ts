@@ -30,14 +30,14 @@ const EARLY = { listensFromSeconds: -1e-3 };
 /** Late edges that are tried, seconds: from the first that can cost a bit to nearly four bits. */
 const LATE = steps(16, 124, 2).map((one) => one * MICRO);
 /** How late an optocoupler that rests lit may release, seconds. */
-const LIT_LATE = steps(4, 40, 2).map((one) => one * MICRO);
+const LIT_LATE = steps(4, 40, 4).map((one) => one * MICRO);
 /** How far clocks may be apart, as fractions: from below the least that any usual receiver bears to beyond all of them. */
 const APART = steps(3.5, 14, 0.5).flatMap((percent) => [percent / 100, -percent / 100]);
 /** Speeds that a serial port is set to by mistake, bits a second (common practice, no source). */
 const SPEEDS = [9600, 14400, 15625, 19200, 28800, 38400, 57600, 62500, 76800, 115200];
 
 /** Pull-ups of a plain transistor part that is too slow, ohms, and the LED current of a 5 V loop that lights it, amperes. */
-const LOADS = steps(0, 19, 1).map((at) => 1500 * 1.2 ** at);
+const LOADS = steps(0, 35, 1).map((at) => 1500 * 1.1 ** at);
 const LIT_AMPERES = 5.7e-3;
 
 /** A transistor output whose pull-up is too great: it releases the later, the longer it was lit. */

@@ -12,8 +12,8 @@ export interface Spacing {
 /** Messages apart: long enough for every effect of one to be over before the next (our choice). */
 const APART_SECONDS = 5e-3;
 
-/** Pauses after each byte that small senders make, microseconds: from one bit to three (our choice). */
-const PAUSES = [32, 40, 48, 56, 72, 80, 88, 96];
+/** Pauses after each byte that small senders make, microseconds: from one bit to three, in steps of an eighth of a bit (our choice). */
+const PAUSES = Array.from({ length: 17 }, (_, at) => 32 + 4 * at);
 
 const paused = (micro: number): Spacing => ({
   insideSeconds: micro * 1e-6,

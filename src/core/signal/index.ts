@@ -43,13 +43,13 @@ export {
   REAL_TIME_BYTES,
   bankSelect,
 } from './messages.ts';
-export type { Message } from './messages.ts';
+export type { Message, RealTimeSignal } from './messages.ts';
 export { outputFacts, outputTrace } from './output-trace.ts';
 export { packSending, unpackSending } from './packed.ts';
 export type { PackedSending } from './packed.ts';
 export { throughTransistor } from './opto-output.ts';
 export { readLine } from './quick-reader.ts';
-export { receivedBytes, sayReceived } from './receiver.ts';
+export { receive, receivedBytes, sayReceived } from './receiver.ts';
 export type { Heard, ReceivedByte, ReceiverOptions } from './receiver.ts';
 export { sayUnsolved, sendingInWords } from './say-sending.ts';
 export { ownHop, sendThrough } from './send.ts';

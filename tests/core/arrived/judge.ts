@@ -1,0 +1,53 @@
+/** How often the way back from a log names its hidden cause. */
+import { answerArrived } from '../../../src/core/arrived/answer.ts';
+import type { Answer } from '../../../src/core/arrived/answer.ts';
+import { finish } from './ask.ts';
+import { drawForeign, drawLog } from './world.ts';
+import type { Drawn } from './world.ts';
+
+/** Shares of all logs: true cause first, among the first three, and 'fits nothing' of logs that no cause made; times of an answer. */
+export interface Judged {
+  readonly first: number;
+  readonly three: number;
+  readonly refused: number;
+  readonly byCause: Readonly<Record<string, { readonly drawn: number; readonly first: number }>>;
+  readonly milliseconds: readonly number[];
+}
+
+const answer = ({ log }: Drawn): Answer => finish(answerArrived({ ...log, complaints: [] }));
+
+const known = new Map<string, Judged>();
+
+/** Judge logs with hidden causes, and half as many that no cause made, by seeds from `firstSeed` on; the same again costs nothing. */
+export function judgeLogs(count: number, firstSeed: number): Judged {
+  const name = `${count} ${firstSeed}`;
+  const before = known.get(name);
+  if (before) return before;
+  const byCause: Record<string, { drawn: number; first: number }> = {};
+  const milliseconds: number[] = [];
+  let [first, three, refused] = [0, 0, 0];
+  for (let at = 0; at < count; at += 1) {
+    const drawn = drawLog(firstSeed + at);
+    const start = performance.now();
+    const { causes } = answer(drawn);
+    milliseconds.push(performance.now() - start);
+    const place = causes.findIndex(({ cause }) => cause === drawn.cause);
+    const entry = (byCause[drawn.cause ?? ''] ??= { drawn: 0, first: 0 });
+    entry.drawn += 1;
+    if (place === 0) [first, entry.first] = [first + 1, entry.first + 1];
+    if (place >= 0 && place < 3) three += 1;
+  }
+  const foreign = Math.floor(count / 2);
+  for (let at = 0; at < foreign; at += 1) {
+    if (answer(drawForeign(firstSeed + at)).state === 'fits nothing') refused += 1;
+  }
+  const judged = {
+    first: first / count,
+    three: three / count,
+    refused: refused / foreign,
+    byCause,
+    milliseconds,
+  };
+  known.set(name, judged);
+  return judged;
+}
