@@ -7,3 +7,4 @@ export type { SeenByte } from './log.ts';
 export { WRITINGS, readTyped } from './read-typed.ts';
 export type { Writing } from './read-typed.ts';
 export { saySeen } from './say-seen.ts';
+export type { Trace } from './simulate.ts';

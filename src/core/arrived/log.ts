@@ -15,7 +15,7 @@ export interface Log {
 }
 
 /** Ways in which monitors show what they read. */
-export const VIEWS = ['marked', 'plain', 'good bytes only', 'whole messages'] as const;
+const VIEWS = ['marked', 'plain', 'good bytes only', 'whole messages'] as const;
 /**
  * One way: every byte with the bad ones marked; every byte alike; bad ones left out; or only messages that are whole, each with its
  * status byte written out.
@@ -26,7 +26,7 @@ export type View = (typeof VIEWS)[number];
 export type Code = number;
 
 /** What marks a code as bad: one bit above the eight of a byte. */
-export const BAD_MARK = 0x100;
+const BAD_MARK = 0x100;
 
 /** The code of a byte seen. */
 export const codeOf = ({ value, bad }: SeenByte): Code => (bad ? value | BAD_MARK : value);
@@ -35,7 +35,7 @@ export const codeOf = ({ value, bad }: SeenByte): Code => (bad ? value | BAD_MAR
 export const seenOf = (code: Code): SeenByte => ({ value: code & 0xff, bad: code >= BAD_MARK });
 
 /** The whole messages of a stream, each with its status byte; what belongs to none is left out, and so is a status without meaning. */
-export function wholeMessages(bytes: readonly number[]): readonly (readonly number[])[] {
+function wholeMessages(bytes: readonly number[]): readonly (readonly number[])[] {
   return decode(bytes).flatMap((event) => (event.kind === 'message' ? [encode([event.message])] : []));
 }
 

@@ -3,7 +3,7 @@ import { REAL_TIME_BYTES, encode } from '../signal/index.ts';
 import type { Message, RealTimeSignal } from '../signal/index.ts';
 
 /** What a line is: the bytes of its message, what is wrong with it, or undefined where it names no message. */
-export type LineRead = { readonly bytes: readonly number[] } | { readonly problem: string } | undefined;
+type LineRead = { readonly bytes: readonly number[] } | { readonly problem: string } | undefined;
 
 type Make = (channel: number, numbers: readonly number[]) => Message;
 

@@ -8,11 +8,11 @@ export const WRITINGS = ['either', 'hex', 'decimal'] as const;
 export type Writing = (typeof WRITINGS)[number];
 
 /** Bytes read from a text, with the writing that was found, or what is wrong with it. */
-export type TypedBytes =
+type TypedBytes =
   { readonly bytes: readonly SeenByte[]; readonly writing: 'hex' | 'decimal' } | { readonly problem: string };
 
 /** Bytes taken from one text: more than any log needs. */
-export const MOST_TYPED = 2000;
+const MOST_TYPED = 2000;
 
 /** What stands before the bytes of a line: a time of day, seconds, or a number of the line. */
 const BEFORE = [

@@ -1,0 +1,53 @@
+/** What a reader typed, as a question, and a cause as it is shown. */
+import { describe, expect, test } from 'vitest';
+import CauseCard from '../../../components/arrived/CauseCard.svelte';
+import { askedBy, besideSeen, logAddress, logIn } from '../../../components/arrived/question.ts';
+import { ask, hex } from '../../core/arrived/ask.ts';
+import { allOf, htmlOf, wordsOf } from '../../support/rendered.ts';
+
+const FIELDS = { sent: '', seen: '', writing: 'either', complaints: [] } as const;
+
+describe('the fields', () => {
+  test('become a question; nothing sent means that nobody knows', () => {
+    expect(askedBy({ ...FIELDS, sent: '90 3C', seen: 'F3*' })).toEqual({
+      question: { sent: [0x90, 0x3c], seen: [{ value: 0xf3, bad: true }], complaints: [] },
+    });
+    expect(askedBy({ ...FIELDS, complaints: ['notes stick'] })).toEqual({
+      question: { seen: [], complaints: ['notes stick'] },
+    });
+  });
+
+  test('say each by itself what is wrong', () => {
+    expect(askedBy({ ...FIELDS, sent: '90 q', seen: '90' })).toEqual({
+      sentProblem: "line 1: expected two hex digits, as in 3C, got 'q'",
+      seenProblem: '',
+    });
+  });
+
+  test('travel in an address and back', () => {
+    const address = logAddress([0x90, 0x3c], [0x00]);
+    expect(address).toBe('#sent=90-3C&seen=00');
+    expect(logIn(address)).toEqual({ sent: '90 3C', seen: '00' });
+    expect(logIn('#nothing-arrives')).toBeUndefined();
+  });
+});
+
+describe('a cause', () => {
+  test('is shown with what it gives, what was seen, where to look and what to change', () => {
+    const [cause] = ask('90 3C 40', '00 30 00').causes;
+    if (!cause) throw new Error('slow to release: not found');
+    const html = htmlOf(CauseCard, { cause, seen: hex('00 30 00'), place: 1 });
+    expect(allOf(html, 'h3')).toEqual(['1. The input is slow to let go more than 99 %']);
+    expect(allOf(html, 'dd')).toEqual(['00 30 00', '00 30 00']);
+    expect(wordsOf(html)).toMatch(/Here: late by [\d.]+ µs to [\d.]+ µs\./);
+    expect(wordsOf(html)).toContain('Simulated with 64 µs after each byte.');
+    expect(allOf(html, 'strong')).toEqual(['Look:', 'Change:']);
+  });
+
+  test('has each byte that differs from the one seen marked', () => {
+    expect(besideSeen(hex('90 3C*'), hex('90 3D'))).toEqual([
+      { text: '90', same: true },
+      { text: '3C*', same: false },
+    ]);
+  });
+});
