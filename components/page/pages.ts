@@ -24,6 +24,7 @@ export const PAGE_GROUPS: readonly { readonly need: string; readonly pages: read
     pages: [
       { address: withBase('/cable-sheet/'), name: 'Build sheet' },
       { address: withBase('/fault-bench/'), name: 'Find the fault', main: true },
+      { address: withBase('/what-arrived/'), name: 'What arrived?' },
       { address: withBase('/in-time/'), name: 'Bytes on the wire' },
     ],
   },
