@@ -26,7 +26,12 @@ export function askedBy({ sent, seen, writing, complaints }: Typed): Asked {
   }
   const bytes = sentRead.bytes.map(({ value }) => value);
   return {
-    question: { ...(bytes.length > 0 ? { sent: bytes } : {}), seen: seenRead.bytes, complaints },
+    question: {
+      ...(bytes.length > 0 ? { sent: bytes } : {}),
+      seen: seenRead.bytes,
+      // A list of its own: what goes to a worker must be plain.
+      complaints: [...complaints],
+    },
   };
 }
 
