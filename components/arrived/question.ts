@@ -4,7 +4,7 @@ import { readTyped } from '../../src/core/arrived/index.ts';
 import type { Complaint, Question, SeenByte, Writing } from '../../src/core/arrived/index.ts';
 
 /** What stands in the fields. */
-export interface Typed {
+interface Typed {
   readonly sent: string;
   readonly seen: string;
   readonly writing: Writing;
@@ -12,7 +12,7 @@ export interface Typed {
 }
 
 /** The question of the fields, or what is wrong with each of them. */
-export type Asked =
+type Asked =
   { readonly question: Question } | { readonly sentProblem: string; readonly seenProblem: string };
 
 /** Read the fields. An empty field of bytes sent means that nobody knows. */

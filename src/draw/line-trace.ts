@@ -12,7 +12,7 @@ interface TraceText {
 }
 
 /** The drawing, in pixels from the left top corner. */
-export interface TraceDrawing {
+interface TraceDrawing {
   readonly width: number;
   readonly height: number;
   readonly rows: readonly { readonly name: string; readonly y: number }[];

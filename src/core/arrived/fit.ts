@@ -62,7 +62,7 @@ const HOPELESS = 12;
 const AS_GOOD = 2;
 
 /** Bytes of a log that are looked at: more of them tell nothing new, and take long. */
-export const MOST_BYTES = 480;
+const MOST_BYTES = 480;
 
 /** What a line or a reader makes of bytes sent; for a cause of chance see its `run`. */
 export function foretell(
