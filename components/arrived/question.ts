@@ -12,8 +12,7 @@ interface Typed {
 }
 
 /** The question of the fields, or what is wrong with each of them. */
-type Asked =
-  { readonly question: Question } | { readonly sentProblem: string; readonly seenProblem: string };
+type Asked = { readonly question: Question } | { readonly sentProblem: string; readonly seenProblem: string };
 
 /** Read the fields. An empty field of bytes sent means that nobody knows. */
 export function askedBy({ sent, seen, writing, complaints }: Typed): Asked {

@@ -38,6 +38,9 @@ export interface Answer {
 
 /** A cause less likely than this is not listed. */
 const LEAST_SHOWN = 0.02;
+/** So many are listed as long as they are not next to impossible. */
+const ALWAYS_SHOWN = 3;
+const FAINT = 1e-4;
 /** Causes listed at most. */
 const MOST_SHOWN = 5;
 /** Chance of a cause of which nothing is known but that it is on the list; all start alike. */
@@ -90,7 +93,7 @@ function* fromBytes(
   const [first, second] = ranked;
   if (!first || ranking.other > (ranking.ranked[0]?.probability ?? 0)) return nothing('fits nothing');
   const causes = ranked
-    .filter(({ probability }, at) => at === 0 || probability >= LEAST_SHOWN)
+    .filter(({ probability }, at) => at === 0 || probability >= (at < ALWAYS_SHOWN ? FAINT : LEAST_SHOWN))
     .slice(0, MOST_SHOWN)
     .map((one) => shown(one, log));
   const apart = second && causes.length > 1 ? tellApart(first.best, second.best) : '';

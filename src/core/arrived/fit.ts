@@ -10,7 +10,7 @@ import { lineCandidates } from './line-causes.ts';
 import { codeOf, shownAs, viewsOf } from './log.ts';
 import type { Code, Log, View } from './log.ts';
 import { readerCandidates } from './reader-causes.ts';
-import { SPACINGS, USUAL_SPACINGS, layOut } from './spacing.ts';
+import { FEWER_SPACINGS, SPACINGS, USUAL_SPACINGS, layOut } from './spacing.ts';
 import type { Spacing } from './spacing.ts';
 
 /** Every candidate, made when the first log is looked at. */
@@ -163,7 +163,8 @@ function tornOdds(reads: readonly (readonly ReceivedByte[])[], view: View): Odds
 /** How many of the spacings are tried: pauses decide what is read of a line upside down, and nothing of what a reader does. */
 function spacingsOf({ kind, cause }: Candidate): number {
   if (kind === 'reader') return 1;
-  return cause === 'upside down' || cause === 'swapped and lit' ? SPACINGS.length : USUAL_SPACINGS.length;
+  if (cause === 'upside down') return SPACINGS.length;
+  return cause === 'swapped and lit' ? FEWER_SPACINGS : USUAL_SPACINGS.length;
 }
 
 /** Everything that is tried for one candidate: each spacing and each view. */

@@ -11,7 +11,7 @@ import type { Code, SeenByte } from './log.ts';
 import { layOut } from './spacing.ts';
 
 /** Runs of a cause of chance from which the one closest to the log is shown. */
-const RUNS = 40;
+const RUNS = 24;
 
 /** The bytes that a fit gives for bytes sent, as its monitor shows them; of a cause of chance the run that comes closest to `seen`. */
 export function givenBy(fit: Fit, sent: readonly number[], seen: readonly SeenByte[]): readonly SeenByte[] {
@@ -23,8 +23,8 @@ export function givenBy(fit: Fit, sent: readonly number[], seen: readonly SeenBy
   let most = -Infinity;
   for (let seed = 1; seed <= RUNS; seed += 1) {
     const shown = shownAs(view, candidate.run(wave, sent, seededChance(seed)));
-    const found = likeness(shown.length, codes, oddsOf(shown, SURE));
-    if (found > most) [most, best] = [found, shown];
+    const found = likeness(shown.length, codes, oddsOf(shown, SURE), most);
+    if (found > most || seed === 1) [most, best] = [found, shown];
   }
   return best.map(seenOf);
 }

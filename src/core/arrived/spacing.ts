@@ -13,7 +13,9 @@ export interface Spacing {
 const APART_SECONDS = 5e-3;
 
 /** Pauses after each byte that small senders make, microseconds: from one bit to three, in steps of an eighth of a bit (our choice). */
-const PAUSES = Array.from({ length: 17 }, (_, at) => 32 + 4 * at);
+const PAUSES = [32, 40, 48, 56, 72, 80, 88, 96, 36, 44, 52, 60, 68, 76, 84, 92];
+/** The first half of them, a quarter of a bit apart, is enough where other amounts are tried besides. */
+const WIDE_PAUSES = PAUSES.length / 2;
 
 const paused = (micro: number): Spacing => ({
   insideSeconds: micro * 1e-6,
@@ -31,6 +33,9 @@ export const USUAL_SPACINGS: readonly Spacing[] = [
 
 /** These and more pauses: a line upside down is read by its pauses, so that each of them gives other bytes. */
 export const SPACINGS: readonly Spacing[] = [...USUAL_SPACINGS, ...PAUSES.map(paused)];
+
+/** How many of these have pauses a quarter of a bit apart. */
+export const FEWER_SPACINGS = USUAL_SPACINGS.length + WIDE_PAUSES;
 
 /** The indexes after which a message ends; a real-time byte inside another message ends none. */
 function endsOf(bytes: readonly number[]): ReadonlySet<number> {
