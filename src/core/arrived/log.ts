@@ -14,13 +14,11 @@ export interface Log {
   readonly seen: readonly SeenByte[];
 }
 
-/** Ways in which monitors show what they read. */
-const VIEWS = ['marked', 'plain', 'good bytes only', 'whole messages'] as const;
 /**
- * One way: every byte with the bad ones marked; every byte alike; bad ones left out; or only messages that are whole, each with its
- * status byte written out.
+ * How a monitor shows what it reads: every byte with the bad ones marked; every byte alike; bad ones left out; or only messages that
+ * are whole, each with its status byte written out.
  */
-export type View = (typeof VIEWS)[number];
+export type View = 'marked' | 'plain' | 'good bytes only' | 'whole messages';
 
 /** A byte in a list to be compared: its value, and `BAD_MARK` on top where it is marked. */
 export type Code = number;
