@@ -9,6 +9,7 @@ import { INPUT_TASKS } from './inside-the-input/input-tasks.ts';
 import { HUB_TASKS } from './chain-or-hub/board-tasks.ts';
 import { LENGTH_TASKS } from './how-long-is-too-long/length-tasks.ts';
 import { LOOP_TASKS } from './five-milliamp-loop/loop-tasks.ts';
+import { MANUAL_TASKS } from './reading-a-manual/manual-tasks.ts';
 import { NOTHING_TASKS } from './when-nothing-answers/nothing-tasks.ts';
 import { OUTPUT_TASKS } from './one-output-one-input/split-tasks.ts';
 import { SOLDER_TASKS } from './solder-it/solder-tasks.ts';
@@ -21,6 +22,7 @@ export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
   'five-milliamp-loop': LOOP_TASKS,
   'contacts-and-where-to-look-from': CONTACT_TASKS,
   'why-makers-differ': DIFFER_TASKS,
+  'reading-a-manual': MANUAL_TASKS,
   'bits-on-the-wire': BIT_TASKS,
   'how-long-is-too-long': LENGTH_TASKS,
   'why-a-chain-wears-bits-out': CHAIN_TASKS,
