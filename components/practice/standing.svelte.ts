@@ -40,20 +40,46 @@ export class Standings {
   }
 }
 
-/** How far the reader is: lessons whose every kind of task was answered right, and kinds due. */
-export function progressOf(
-  all: readonly Standing[],
-  today: number,
-): { readonly done: readonly string[]; readonly due: number } {
-  const lessons = [...new Set(all.map(({ lesson }) => lesson))];
+/** How far the reader is in one lesson: kinds that are judged, and what is said of those that readers mark themselves ('' for none). */
+interface LessonProgress {
+  readonly lesson: string;
+  readonly kinds: number;
+  readonly done: number;
+  readonly known: number;
+  readonly due: number;
+  readonly marked: string;
+}
+
+/** How far the reader is: every lesson, those whose every kind of task was answered right, and how many kinds are due. */
+export interface Progress {
+  readonly lessons: readonly LessonProgress[];
+  readonly done: readonly string[];
+  readonly due: number;
+}
+
+/** How far the reader is on a day. */
+export function progressOf(all: readonly Standing[], today: number): Progress {
+  const isDueNow = (one: Standing): boolean => isDue(one, today);
+  const ofLessons = [...Map.groupBy(all, ({ lesson }) => lesson)];
   return {
-    done: lessons.filter((name) => all.every(({ lesson, done }) => lesson !== name || done)),
-    due: all.filter((one) => isDue(one, today)).length,
+    lessons: ofLessons.map(([lesson, kinds]) => {
+      const judged = kinds.filter(({ selfMarked }) => !selfMarked);
+      return {
+        lesson,
+        kinds: judged.length,
+        done: judged.filter(({ done }) => done).length,
+        known: judged.filter(({ known }) => known).length,
+        due: judged.filter(isDueNow).length,
+        marked: sayMarked(kinds.filter(({ selfMarked }) => selfMarked)),
+      };
+    }),
+    done: ofLessons.filter(([, kinds]) => kinds.every(({ done }) => done)).map(([lesson]) => lesson),
+    due: all.filter(isDueNow).length,
   };
 }
 
 /** What is said of kinds that readers mark themselves, after the count of all others; '' for none. */
-export function sayMarked(marked: readonly Standing[]): string {
+function sayMarked(marked: readonly Standing[]): string {
   const done = marked.filter(({ done: isDone }) => isDone).length;
   return marked.length === 0 ? '' : `; of ${marked.length} that you mark yourself ${done} done`;
 }

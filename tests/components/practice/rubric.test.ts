@@ -1,8 +1,7 @@
 /** A task that readers mark themselves, as it is first rendered: nothing of its points is there before a text is written. */
 import { expect, test } from 'vitest';
 import TaskView from '../../../components/practice/TaskView.svelte';
-import { sayMarked } from '../../../components/practice/standing.svelte.ts';
-import { NO_RECORD, makeTask, standings } from '../../../src/core/learn/index.ts';
+import { makeTask } from '../../../src/core/learn/index.ts';
 import { htmlOf, wordsOf } from '../../support/rendered.ts';
 
 const nothing = (): void => undefined;
@@ -14,10 +13,4 @@ test('a rubric shows its points only once two sentences are written', () => {
   expect(wordsOf(html)).toContain('Your two sentences');
   expect(html).toMatch(/<textarea[^>]*maxlength="280"/);
   for (const point of task.form.points) expect(html).not.toContain(point);
-});
-
-test('kinds that readers mark themselves are told apart from all others', () => {
-  const all = standings(NO_RECORD);
-  expect(sayMarked(all.filter(({ selfMarked }) => selfMarked))).toBe('; of 1 that you mark yourself 0 done');
-  expect(sayMarked([])).toBe('');
 });

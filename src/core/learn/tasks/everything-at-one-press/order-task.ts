@@ -113,7 +113,7 @@ export function orderOfPress(level: Level, chance: Chance): Drawn {
       two
         ? `First all that is for '${slow}', then what is for '${quick}'.`
         : 'The bank first: it waits for the program change.',
-      `${press.map(told).join(', then ')}: ${bytes} bytes.`,
+      `In this order: ${press.map(told).join('; ')}. That makes ${bytes} bytes.`,
     ],
   };
 }
