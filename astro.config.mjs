@@ -3,6 +3,7 @@ import sitemap from '@astrojs/sitemap';
 import svelte from '@astrojs/svelte';
 import { defineConfig } from 'astro/config';
 import { licences } from './src/licences/integration.mjs';
+import { course } from './src/course/integration.mjs';
 import { headers } from './src/headers/integration.mjs';
 import { search } from './src/search/integration.mjs';
 import { offline } from './src/offline/integration.mjs';
@@ -25,6 +26,7 @@ export default defineConfig({
     licences(),
     headers(),
     search(),
+    course(),
     offline(),
   ],
   // The highlighter writes inline styles, which the policy below forbids.

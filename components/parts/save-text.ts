@@ -2,7 +2,12 @@
 
 /** Hand text over as a file. */
 export function saveText(name: string, text: string, type: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
+  saveBytes(name, text, type);
+}
+
+/** Hand bytes or text over as a file. */
+export function saveBytes(name: string, content: string | Uint8Array<ArrayBuffer>, type: string): void {
+  const address = URL.createObjectURL(new Blob([content], { type }));
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

@@ -5,6 +5,7 @@ export { markResults, sayMistake } from './marked.ts';
 export type { Marked, MarkedRow, MarkedSet } from './marked.ts';
 export { papersOf } from './papers.ts';
 export type { Paper } from './papers.ts';
+export { numberOfStudent, packProgress, readProgress } from './progress.ts';
 export type { Reading } from './reading.ts';
 export {
   readResult,
