@@ -18,6 +18,7 @@ export {
 export type { HandedIn, Result } from './result.ts';
 export { MARK_WORDS, countOf, resultsCsv } from './results-csv.ts';
 export { sayAnswer, sayRight } from './say-answer.ts';
+export { readySets } from './ready-sets.ts';
 export { readSetCode, setCode } from './set-code.ts';
 export {
   CLASS_LIMITS,
