@@ -27,7 +27,7 @@ export function course() {
             cssCodeSplit: false,
             modulePreload: false,
             rollupOptions: {
-              input: `${root}components/course/main.ts`,
+              input: `${root}src/course/main.ts`,
               output: {
                 format: 'iife',
                 entryFileNames: 'course.js',

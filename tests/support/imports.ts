@@ -112,7 +112,7 @@ const OUTER_ARROWS: Readonly<Record<string, readonly string[]>> = {
   'src/draw': ['src/core'],
   'src/cli': ['src/core'],
   'src/licences': [],
-  'src/course': [],
+  'src/course': ['src/core', 'src/styles', 'components/course'],
   'src/headers': [],
   'src/offline': [],
   'src/search': [],

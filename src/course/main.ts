@@ -1,18 +1,19 @@
 /** The script of a course package: reads the Set that stands in its page, and plays it. */
 import { mount } from 'svelte';
-import { readSet } from '../../src/core/class/index.ts';
-import { sayProblem } from '../../src/core/plan/index.ts';
-import '../../src/styles/tokens.css';
-import '../../src/styles/base.css';
-import '../../src/styles/page.css';
-import '../../src/styles/parts.css';
-import '../../src/styles/papers.css';
-import '../../src/styles/blocks.css';
-import '../../src/styles/forms.css';
-import '../../src/styles/figures.css';
-import CoursePlayer from './CoursePlayer.svelte';
-import { findApi, startCourse } from './run-time.ts';
-import type { Frame } from './run-time.ts';
+import { readSet } from '../core/class/index.ts';
+import { sayProblem } from '../core/plan/index.ts';
+import '../styles/tokens.css';
+import '../styles/base.css';
+import '../styles/page.css';
+import '../styles/parts.css';
+import '../styles/papers.css';
+import '../styles/blocks.css';
+import '../styles/forms.css';
+import '../styles/figures.css';
+import '../styles/print.css';
+import CoursePlayer from '../../components/course/CoursePlayer.svelte';
+import { findApi, startCourse } from '../../components/course/run-time.ts';
+import type { Frame } from '../../components/course/run-time.ts';
 
 const target = document.querySelector('main');
 const given = JSON.parse(document.querySelector('#work')?.textContent ?? '{}') as {
