@@ -15,6 +15,7 @@ const PARTS = [
   'tasks',
   'class',
   'arrived',
+  'pages',
 ] as const;
 
 const json = process.argv.includes('--json');
