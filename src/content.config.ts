@@ -23,7 +23,9 @@ const lessons = defineCollection({
     summary: z.string(),
     /** What the reader can do afterwards: three lines that go on from 'You can now'. */
     canNow: z.array(z.string()).length(3),
-    /** What can hurt: entries of content/reference/cautions.json. */
+    /** Whether it is on the player's way, which leads straight to a lead that works. */
+    player: z.boolean().default(false),
+    /** What can hurt, the first told in full: entries of content/reference/cautions.json. */
     cautions: z.array(reference('cautions')).min(1),
     /** Where the facts come from: entries of content/reference/sources.json. */
     sources: z.array(reference('sources')).min(1),

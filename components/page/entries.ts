@@ -24,12 +24,31 @@ export interface PlacedLesson {
   readonly entry: CollectionEntry<'lessons'>;
   readonly number: number;
   readonly address: string;
+  /** Time that it takes, without its tasks. */
+  readonly minutes: number;
+}
+
+/** Time for one part: its text, its question and its figure. Ours, from no trial. */
+const MINUTES_A_PART = 4;
+
+/** Times are told to so many minutes. */
+const MINUTES_STEP = 5;
+
+/** Time for a lesson, by its parts. */
+function minutesOf({ body = '' }: CollectionEntry<'lessons'>): number {
+  const parts = body.match(/<Part\b/g)?.length ?? 0;
+  return Math.round((parts * MINUTES_A_PART) / MINUTES_STEP) * MINUTES_STEP;
 }
 
 /** Every lesson in order. The number is that of its folder; throws when two lessons share one. */
 export async function lessonsInOrder(): Promise<readonly PlacedLesson[]> {
   const lessons = (await getCollection('lessons'))
-    .map((entry) => ({ entry, number: numberOf(entry), address: withBase(`/lessons/${entry.id}/`) }))
+    .map((entry) => ({
+      entry,
+      number: numberOf(entry),
+      minutes: minutesOf(entry),
+      address: withBase(`/lessons/${entry.id}/`),
+    }))
     .sort((one, other) => one.number - other.number);
   lessons.forEach(({ number, entry }, place) => {
     if (lessons[place - 1]?.number === number) {
@@ -47,4 +66,18 @@ function numberOf(entry: CollectionEntry<'lessons'>): number {
     );
   }
   return Number(number);
+}
+
+/** The lessons in order as they stand in a list; those with tasks are named by who knows. */
+export async function listedLessons(withTasks: readonly string[]) {
+  return (await lessonsInOrder()).map(({ entry, number, minutes, address }) => ({
+    name: entry.id,
+    title: entry.data.title,
+    summary: entry.data.summary,
+    player: entry.data.player,
+    tasks: withTasks.includes(entry.id),
+    number,
+    minutes,
+    address,
+  }));
 }

@@ -1,8 +1,11 @@
 /** Where the reader stands, worked out in the background. */
 import type { LearnRecord, Standing } from '../../src/core/learn/index.ts';
-import { isDue } from '../../src/core/learn/index.ts';
+import { onMount } from 'svelte';
+import { NO_RECORD, isDue } from '../../src/core/learn/index.ts';
+import { dayNow } from '../keep/moments.ts';
 import { Background } from '../parts/background.svelte.ts';
 import { startWorker } from '../parts/start-worker.ts';
+import { keptRecord } from './stored-record.ts';
 import standingsWorker from './standings-worker.ts?worker&url';
 
 /** Where a record stands; asked again whenever it changes. Made while a component starts. */
@@ -76,6 +79,24 @@ export function progressOf(all: readonly Standing[], today: number): Progress {
     done: ofLessons.filter(([, kinds]) => kinds.every(({ done }) => done)).map(([lesson]) => lesson),
     due: all.filter(isDueNow).length,
   };
+}
+
+/** How far the reader of this page is by the record in the browser. Made while a component starts. */
+export class Progressing {
+  #record = $state.raw<LearnRecord>(NO_RECORD);
+  readonly #standing = new Standings([], () => this.#record);
+
+  constructor() {
+    onMount(() => {
+      this.#record = keptRecord().record;
+    });
+  }
+
+  /** Undefined for a reader without a record, and before it is known. */
+  get progress(): Progress | undefined {
+    const { all } = this.#standing;
+    return all.length > 0 ? progressOf(all, dayNow()) : undefined;
+  }
 }
 
 /** What is said of kinds that readers mark themselves, after the count of all others; '' for none. */

@@ -41,6 +41,20 @@ test('the tools and lessons in which somebody solders or measures a live device 
     expect(found).toContain(address);
 });
 
+test('a lesson tells one caution in full, and names each other one with its danger and a link', () => {
+  const lessons = builtPages().filter(({ address }) => /^\/lessons\/[^/]+\/$/.test(address));
+  expect(lessons.length).toBeGreaterThan(0);
+  for (const { address, file } of lessons) {
+    const main = mainOf(readFileSync(file, 'utf8'));
+    expect(main.match(/class="caution-box"/g), address).toHaveLength(1);
+    const named = /<ul class="cautions"[\s\S]*?<\/ul>/.exec(main)?.[0] ?? '';
+    for (const [item] of named.matchAll(/<li[\s\S]*?<\/li>/g)) {
+      expect(item, address).toMatch(/href="\/safety\/#[\w-]+"/);
+      expect(textOf(item).split(' ').length, address).toBeGreaterThan(10);
+    }
+  }
+});
+
 for (const { address, main } of dangerous)
   test(`${address} says what can hurt, and puts local codes and qualified people first`, () => {
     const text = textOf(main);

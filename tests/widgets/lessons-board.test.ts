@@ -18,7 +18,7 @@ test('in splitting an output each input more is chosen with an arrow key, and ea
 }) => {
   const part = await openPart(page, '/lessons/one-output-one-input/', 1);
   const status = part.locator('.show-ways').getByRole('status');
-  await part.getByRole('radio', { name: 'one input' }).focus();
+  await part.getByRole('radio', { name: 'one input' }).click();
   for (const split of SPLITS) {
     const { sentence, inputs } = checkLink(splitFrom(split));
     await expect(status).toContainText(sentence);
@@ -36,6 +36,7 @@ test('in splitting an output two outputs on one input fail the check, and a merg
   const status = part.locator('.show-ways').getByRole('status');
   const [finding] = checkBoard(boardFrom({ layout: 'two senders', pedals: 4 })).findings;
   expect(finding?.kind).toBe('fed-twice');
+  await part.getByRole('radio', { name: 'joined by wire' }).click();
   await expect(status).toContainText(finding?.why ?? 'a finding');
   expect(checkBoard(boardFrom({ layout: 'merger', pedals: 4 })).passes).toBe(true);
   await part.getByRole('radio', { name: 'joined by a merger' }).press('Space');
@@ -57,7 +58,7 @@ test('in the lesson of chain or hub each row names the pedals that the core find
   page,
 }) => {
   const part = await openPart(page, '/lessons/chain-or-hub/', 2);
-  await part.getByRole('radio', { name: 'chain' }).focus();
+  await part.getByRole('radio', { name: 'chain' }).click();
   for (const layout of ['chain', 'hub', 'both'] as const) {
     const { silentWithout } = boardFacts(boardFrom({ layout, pedals: 4 }));
     const most = Math.max(...silentWithout.map(({ silent }) => silent.length));
@@ -82,7 +83,7 @@ test('in one press a program change takes two bytes of 320 µs, and far first is
   expect(far.seconds).toBeCloseTo(2 * 320e-6 + 3 * 1.32e-3 + 4 * 1.2e-6, 9);
   const part = await openPart(page, '/lessons/everything-at-one-press/', 4);
   const headline = part.locator('.show-ways .state');
-  await part.getByRole('radio', { name: 'software, near pedal first' }).focus();
+  await part.getByRole('radio', { name: 'software, near pedal first' }).click();
   await expect(headline).toContainText(`${Number(((near.seconds ?? 0) * 1e3).toPrecision(3))} ms`);
   await page.keyboard.press('ArrowRight');
   await expect(headline).toContainText(`${Number(((far.seconds ?? 0) * 1e3).toPrecision(3))} ms`);

@@ -174,7 +174,7 @@ test('in soldering the bare end is made shorter with the arrow keys until it fit
 test('in soldering one strand after the other is looked at with an arrow key', async ({ page }) => {
   const part = await openPart(page, SOLDER, 4);
   const status = part.locator('.ways').getByRole('status');
-  await part.getByRole('radio', { name: 'strand from ring to sleeve' }).focus();
+  await part.getByRole('radio', { name: 'strand from ring to sleeve' }).click();
   for (const name of ['strandOnRing', 'strandOnTip', 'coldJoint', 'right'] as const) {
     await expect(status).toHaveText(solve(toSolder[name]).sentence);
     await page.keyboard.press('ArrowRight');
@@ -285,7 +285,7 @@ test('in the lesson of silence each look is tried by keyboard, and only the best
     const worst = Math.max(...seen.map((one) => seen.filter((other) => other === one).length));
     const best = bits[at] === Math.max(...bits);
     await expect(status).toHaveText(
-      `At worst ${worst} of 6 are left. ${best ? 'No look' : 'Another look'} in this list tells more.`,
+      `At worst ${worst} of 6 are left. ${best ? 'No check' : 'Another check'} in this list tells more.`,
     );
     for (const answer of new Set(seen))
       await expect(
