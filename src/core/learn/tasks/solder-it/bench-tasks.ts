@@ -90,7 +90,9 @@ export function orderSteps(level: Level, chance: Chance): Drawn {
     steps: [
       `First: ${step(before)}`,
       `Then the joints, and what tries them: ${step(4)}`,
-      `In order: ${words(right).join(' ')}`,
+      `In order: ${words(right)
+        .map((one, at) => `${at + 1}. ${one}`)
+        .join(' ')}`,
     ],
   };
 }

@@ -84,7 +84,7 @@ function budgetFor(silence: Silence, first: string, level: Level, chance: Chance
     : { pile, minutes, most, choice };
 }
 
-/** A hunt against the clock. */
+/** A hunt in so many minutes. */
 export function huntBudget(level: Level, chance: Chance): Drawn {
   const cases = silencesAt(level).flatMap((silence) => silence.names.map((first) => ({ silence, first })));
   const { silence, first } = chance.turn(cases);

@@ -189,5 +189,5 @@ function workedHunt(silence: Silence, hidden: string, level: Level, chance: Chan
 export const HUNT_TASKS: readonly TaskKind[] = [
   { kind: 'next-check', title: 'Which check next?', draw: nextCheck },
   { kind: 'finish-hunt', title: 'Finish the hunt', draw: finishHunt },
-  { kind: 'hunt-budget', title: 'A hunt against the clock', draw: huntBudget },
+  { kind: 'hunt-budget', title: 'A hunt in so many minutes', draw: huntBudget },
 ];
