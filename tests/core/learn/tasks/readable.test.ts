@@ -82,8 +82,8 @@ describe('the trade words of tasks', () => {
     ],
     ...['USB host', 'Y lead', 'THRU box', 'software THRU', 'conductor', 'base resistor', 'clock', 'omni'],
   ];
-  /** Capitals that are no words of the trade: bytes in hex, part numbers, and units. */
-  const PLAIN = /^(?:[0-9A-F]{2}|[A-Z]*\d\S*|V|OK)$/;
+  /** Capitals that are no words of the trade: bytes in hex, part numbers, a standards body, and what is printed beside a jack. */
+  const PLAIN = /^(?:[0-9A-F]{2}|[A-Z]*\d\S*|MMA|EXP)$/;
   const entries = JSON.parse(readFileSync('content/reference/glossary.json', 'utf8')) as {
     readonly term: string;
     readonly also?: readonly string[];
