@@ -15,6 +15,7 @@ import { OUTPUT_TASKS } from './one-output-one-input/split-tasks.ts';
 import { SOLDER_TASKS } from './solder-it/solder-tasks.ts';
 import { TEST_TASKS } from './prove-it/test-tasks.ts';
 import { PRESS_TASKS } from './everything-at-one-press/press-tasks.ts';
+import { SETUP_TASKS } from './setting-up-once/setup-tasks.ts';
 import type { Drawn, Task, TaskId, TaskKind } from './task.ts';
 
 /** Kinds by lesson, the lesson's name as in its address, in the order of the lessons. */
@@ -33,6 +34,7 @@ export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
   'when-nothing-answers': NOTHING_TASKS,
   'one-output-one-input': OUTPUT_TASKS,
   'chain-or-hub': HUB_TASKS,
+  'setting-up-once': SETUP_TASKS,
   'everything-at-one-press': PRESS_TASKS,
 };
 

@@ -4,7 +4,7 @@ import type { Plan } from '../../../plan/index.ts';
 import { planBoard } from '../../../planner/index.ts';
 import type { LinkMemory } from '../../../verdict/index.ts';
 import { STRAIGHT_DIN, makeLead } from '../../../wiring/index.ts';
-import { hubOf, pedalOf, senderOf } from '../../boards.ts';
+import { PEDALS, hubOf, pedalOf, senderOf } from '../../boards.ts';
 import { aNumber } from '../forms.ts';
 import { CONTROLLER, drawnPedals } from '../told-boards.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
@@ -24,13 +24,13 @@ const HUB_OUTPUTS = 6;
 /** Links solved once for all tasks. */
 const memory: LinkMemory = new Map();
 
-function planOf({ thrus, mostHops, leadPrice, hubPrice, owned }: Bought, names: readonly string[]): Plan {
+function planOf({ thrus, mostHops, leadPrice, hubPrice, owned }: Bought): Plan {
   const lead = makeLead('din5', 'din5', STRAIGHT_DIN, { name: 'DIN lead', lengthMetres: 1 });
   return makePlan({
     title: 'Board of a task (invented)',
     devices: [
       senderOf(CONTROLLER),
-      ...thrus.map((thru, at) => pedalOf(names[at] ?? '', at + 1, { thru: thru ? 'hardware' : 'none' })),
+      ...thrus.map((thru, at) => pedalOf(PEDALS[at] ?? '', at + 1, { thru: thru ? 'hardware' : 'none' })),
     ],
     stock: [
       { lead, price: leadPrice, owned: 0 },
@@ -41,18 +41,27 @@ function planOf({ thrus, mostHops, leadPrice, hubPrice, owned }: Bought, names: 
   });
 }
 
+/** A cost, and whether a hub is in it. */
+interface Found {
+  readonly coins: number;
+  readonly hub: boolean;
+}
+
 /** What the cheapest board that passes every check costs, in coins, and whether it has a hub. */
-function cheapest(
-  bought: Bought,
-  names: readonly string[],
-): { readonly coins: number; readonly hub: boolean } {
-  const planning = planBoard(planOf(bought, names), memory);
+function cheapest(bought: Bought): Found {
+  const key = JSON.stringify(bought);
+  const known = costs.get(key);
+  if (known) return known;
+  const planning = planBoard(planOf(bought), memory);
   let turn = planning.next();
   while (turn.done !== true) turn = planning.next();
   if (!turn.value.ok) throw new Error(`task: no board, ${turn.value.why}`);
   const { cost, facts } = turn.value.best;
-  return { coins: Math.round(cost), hub: facts.hubs > 0 };
+  const found = { coins: Math.round(cost), hub: facts.hubs > 0 };
+  costs.set(key, found);
+  return found;
 }
+const costs = new Map<string, Found>();
 
 /** Boards by turns: which pedals have a THRU, and the wish for few links. The first are for the first levels. */
 const BOARDS: readonly Pick<Bought, 'thrus' | 'mostHops'>[] = [
@@ -88,7 +97,7 @@ export function cheapestBoard(level: Level, chance: Chance): Drawn {
     hubPrice: chance.pick([50, 65, 80]),
     owned: level === 3 ? chance.pick([1, 2]) : 0,
   };
-  const { coins, hub } = cheapest(bought, names);
+  const { coins, hub } = cheapest(bought);
   const { leadPrice, hubPrice, owned, mostHops, thrus } = bought;
   const leads = thrus.length + (hub ? 1 : 0);
   return {
