@@ -9,6 +9,8 @@ const WORDS: readonly (readonly [start: string, words: string])[] = [
   ['board', 'Your board plan'],
   ['jack finder', 'Readings of the jack finder'],
   ['record', 'What you practised: each answer, and the day'],
+  ['class-set', 'For whoever teaches: the tasks that you chose for a class'],
+  ['class-work', 'Class work that was done here: numbers, names and answers'],
   ['sheet', 'Choices of the build sheet'],
   ['proofs', 'Which leads were tested'],
   ['proof', 'The test of a lead'],

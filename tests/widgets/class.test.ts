@@ -1,11 +1,12 @@
 /** A class from the code on the board to the marks, with the network off: thirty students, one of them on this page. */
 import { readFileSync } from 'node:fs';
-import { expect, test, type Page } from '@playwright/test';
-import { readResultText, setCode, setFromHash, tasksOfSet } from '../../src/core/class/index.ts';
+import { expect, test, type Browser, type Page } from '@playwright/test';
+import { readResultText, resultsIn, setCode, setFromHash, tasksOfSet } from '../../src/core/class/index.ts';
 import { writeTaskId } from '../../src/core/learn/index.ts';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
 import { enter, taskOf } from '../support/answering.ts';
 import { CLASS_SET, MISTAKES, ODD, handedIn, slipOf, studentResult } from '../support/classroom.ts';
+import { readSquareCode } from '../support/square-code.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 test.use({ serviceWorkers: 'allow' });
@@ -90,7 +91,11 @@ async function makeSet(page: Page): Promise<string> {
 }
 
 /** A student makes the mistakes of the list, leaves the page in the middle, and saves the work as a file. */
-async function doSet(page: Page, link: string): Promise<{ readonly name: string; readonly text: string }> {
+async function doSet(
+  page: Page,
+  browser: Browser,
+  link: string,
+): Promise<{ readonly name: string; readonly text: string }> {
   await open(page, link);
   await page.getByLabel('Your number in the class list').fill('seven');
   await page.getByRole('button', { name: 'Begin' }).click();
@@ -122,17 +127,23 @@ async function doSet(page: Page, link: string): Promise<{ readonly name: string;
     page.getByRole('button', { name: 'Save my work as a file' }).click(),
   ]);
   expect(await faintFaults(page)).toEqual([]);
-  return { name: saved.suggestedFilename(), text: readFileSync(await saved.path(), 'utf8') };
+  // Whoever cannot save a file shows the code on the screen: it holds the same work.
+  const square = await page.getByRole('img', { name: 'QR code of my work' }).screenshot();
+  const [shown] = await resultsIn('screen', (await readSquareCode(browser, square)) ?? '');
+  const text = readFileSync(await saved.path(), 'utf8');
+  expect(shown?.reading).toEqual(readResultText(text));
+  return { name: saved.suggestedFilename(), text };
 }
 
 test('a class goes from a code on the board to marks and a table, with the network off', async ({
   page,
   context,
+  browser,
 }) => {
   await page.goto('/class/');
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await context.setOffline(true);
-  const own = await doSet(page, await makeSet(page));
+  const own = await doSet(page, browser, await makeSet(page));
   expect(own.name).toBe('loop-test-07-ann.json');
   const read = readResultText(own.text);
   const answers = (list: readonly { readonly task: string; readonly answer: string }[]) =>
