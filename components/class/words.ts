@@ -3,6 +3,13 @@ import { sayProblem } from '../../src/core/plan/index.ts';
 import type { Level } from '../../src/core/learn/index.ts';
 import type { Reading, WorkSet } from '../../src/core/class/index.ts';
 
+/** A lesson with the kinds of tasks that it has. */
+export interface LessonKinds {
+  readonly name: string;
+  readonly title: string;
+  readonly kinds: readonly { readonly kind: string; readonly title: string }[];
+}
+
 /** What a level is called. */
 export const LEVEL_WORDS: Readonly<Record<Level, string>> = {
   0: 'with a worked example',
@@ -24,6 +31,9 @@ export const SHOW_TO_STUDENT: Readonly<Record<WorkSet['show'], string>> = {
   end: 'You see what was right when you have handed in.',
   never: 'Your teacher tells you what was right.',
 };
+
+/** Whether the end of an address holds a Set. */
+export const holdsSet = (hash: string): boolean => hash.includes('#set=');
 
 /** How many tasks of a Set there are. */
 export const countTasks = ({ items }: Pick<WorkSet, 'items'>): number =>

@@ -1,7 +1,8 @@
 /** What stands out in results that were handed in: hints for the teacher to ask about, never a proof. */
 import { writeTaskId } from '../learn/index.ts';
 import type { MarkedResult, Marker } from './mark.ts';
-import { CLASS_LIMITS, sameWork, tasksOfSet } from './work-set.ts';
+import { CLASS_LIMITS } from './limits.ts';
+import { sameWork, tasksOfSet } from './work-set.ts';
 
 /** Wrong answers that two results share and no other gave, from which on they are pointed out (our choice): one may be chance. */
 const SHARED_WRONG = 2;

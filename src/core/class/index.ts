@@ -1,4 +1,5 @@
 /** A class: what is handed out, handed in and marked. The door of the floor: what others may use, and nothing else. */
+export { CLASS_LIMITS, SHOWS } from './limits.ts';
 export { MARKS } from './mark.ts';
 export type { Mark, MarkedTask } from './mark.ts';
 export { markResults, sayMistake } from './marked.ts';
@@ -21,9 +22,7 @@ export { sayAnswer, sayRight } from './say-answer.ts';
 export { readySets } from './ready-sets.ts';
 export { readSetCode, setCode } from './set-code.ts';
 export {
-  CLASS_LIMITS,
   KINDS,
-  SHOWS,
   readSet,
   readSetText,
   sameWork,

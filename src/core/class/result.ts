@@ -4,7 +4,8 @@ import { fileName, listOf, miss, only, record, text, whole } from '../plan/index
 import type { Of } from '../plan/index.ts';
 import { packAs, readText, readValue, unpackAs, writeText } from './reading.ts';
 import type { FileKind, Reading } from './reading.ts';
-import { CLASS_LIMITS, WORK_SET } from './work-set.ts';
+import { CLASS_LIMITS } from './limits.ts';
+import { WORK_SET } from './work-set.ts';
 
 /** Longest task as it is written, and longest answer, characters; most answers, with several tries at each task. */
 const MOST = { task: 60, answer: 300, attempts: 200 } as const;

@@ -5,7 +5,8 @@
 import { LEVELS, MOST_SEED } from '../learn/index.ts';
 import { CODE_LETTERS, MOST_LETTERS, checkLetters, withChecks } from '../making/index.ts';
 import type { Reading } from './reading.ts';
-import { KINDS, SHOWS, readSet } from './work-set.ts';
+import { SHOWS } from './limits.ts';
+import { KINDS, readSet } from './work-set.ts';
 import type { SetItem, WorkSet } from './work-set.ts';
 
 /** Values that one letter has, and letters in a group as printed. */

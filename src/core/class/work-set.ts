@@ -5,15 +5,7 @@ import { listOf, miss, oneNumberOf, oneOf, only, record, text, truth, whole } fr
 import type { Of, Shape } from '../plan/index.ts';
 import { readText, readValue, writeText, unpackAs, packAs } from './reading.ts';
 import type { FileKind, Reading } from './reading.ts';
-
-/** When a student is told whether an answer is right: after each, when all is handed in, or not at all. */
-export const SHOWS = ['each', 'end', 'never'] as const;
-
-/**
- * Bounds of a Set and its results (our choices): characters of a title and a name, kinds, tasks of one kind, tasks in all, and
- * the highest number in a class list.
- */
-export const CLASS_LIMITS = { title: 60, name: 60, items: 40, count: 20, tasks: 40, number: 999 } as const;
+import { CLASS_LIMITS, SHOWS } from './limits.ts';
 
 /** Longest name of a kind, letters. */
 const KIND_LETTERS = 40;

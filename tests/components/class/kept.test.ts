@@ -1,20 +1,35 @@
-/** What the class pages keep: the teacher's Set, and work that was begun, student by student. */
+/** What the class pages open and keep: Sets, and work that was begun, student by student. */
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { keepSet, keepWork, keptSet, workOn } from '../../../components/class/kept-class.ts';
+import { keepWork, workOn } from '../../../components/class/kept-work.ts';
+import { openSet } from '../../../components/class/open-set.ts';
+import { holdsSet, sayWrong } from '../../../components/class/words.ts';
 import { keepNote } from '../../../components/keep/notes.ts';
+import { setCode, setHash, writeSetText } from '../../../src/core/class/index.ts';
 import { CLASS_SET, resultOf, studentResult } from '../../support/classroom.ts';
 import { SmallStore } from '../../support/small-store.ts';
 
 beforeEach(() => void vi.stubGlobal('localStorage', new SmallStore(200_000)));
 afterEach(() => void vi.unstubAllGlobals());
 
-describe('The Set of a teacher', () => {
-  test('is kept as it is, and a spoiled one is none', () => {
-    expect(keptSet()).toBeUndefined();
-    expect(keepSet(CLASS_SET)).toBeUndefined();
-    expect(keptSet()).toEqual(CLASS_SET);
-    keepNote('class-set', { ...CLASS_SET, seed: 'x' });
-    expect(keptSet()).toBeUndefined();
+describe('A Set', () => {
+  test('is opened from a code, a file, an address, and from what was kept', async () => {
+    const opened = { ok: true, value: CLASS_SET };
+    expect(await openSet({ from: 'file', text: writeSetText(CLASS_SET) })).toEqual(opened);
+    expect(await openSet({ from: 'address', text: await setHash(CLASS_SET) })).toEqual(opened);
+    expect(await openSet({ from: 'kept', value: CLASS_SET })).toEqual(opened);
+    expect(await openSet({ from: 'code', text: setCode(CLASS_SET) ?? '' })).toMatchObject({
+      value: { seed: CLASS_SET.seed, items: CLASS_SET.items },
+    });
+  });
+
+  test('that is spoiled, or not there, says what was expected', async () => {
+    expect(sayWrong(await openSet({ from: 'kept', value: { ...CLASS_SET, seed: 'x' } }))).toBe(
+      "seed: expected a whole number from 0 to 1048575, got 'x'",
+    );
+    expect(sayWrong(await openSet({ from: 'address', text: '#plan=x' }))).toBe(
+      'the address: expected one that ends in #set= and a Set, got none',
+    );
+    expect([holdsSet('#set=a'), holdsSet('#plan=a')]).toEqual([true, false]);
   });
 });
 

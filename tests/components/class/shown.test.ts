@@ -108,7 +108,7 @@ describe('Marks', () => {
   test('show the answers of a student with what is right beside the wrong ones', () => {
     const [first] = rows;
     const words = wordsOf(htmlOf(AnswersOf, { tasks: first?.tasks ?? [] }));
-    expect(words).toContain('wrong: ');
+    expect(words).toContain('wrong : ');
     expect(words).toContain('pair swapped: ');
     expect(words.match(/Right: /g)).toHaveLength(3);
   });

@@ -1,6 +1,7 @@
 /** Files and folders that a teacher drops or picks. */
 import { describe, expect, test } from 'vitest';
-import { droppedFiles, pickedFiles, readNamed } from '../../../components/class/taken-in.ts';
+import { droppedFiles, pickedFiles } from '../../../components/class/files.ts';
+import { readNamed } from '../../../components/class/taken-in.ts';
 import { resultHash, writeResultText } from '../../../src/core/class/index.ts';
 import { sayProblem } from '../../../src/core/plan/index.ts';
 import { studentResult } from '../../support/classroom.ts';

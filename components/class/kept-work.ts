@@ -1,25 +1,13 @@
-/** What the class pages keep in the browser: the teacher's Set, and the students' work that was begun here. */
-import { readResult, readSet, sameWork } from '../../src/core/class/index.ts';
+/** Students' work that was begun in this browser, and is kept there. */
+import { readResult, sameWork } from '../../src/core/class/index.ts';
 import type { Result, WorkSet } from '../../src/core/class/index.ts';
 import { fieldOf, keepNote, keptNote } from '../keep/notes.ts';
 
-/** Names in the store. */
-const SET_NOTE = 'class-set';
+/** Its name in the store. */
 const WORK_NOTE = 'class-work';
 
 /** Students' work kept at most: a shared tablet sees some classes of thirty a week. */
 const MOST_KEPT = 60;
-
-/** The Set that the teacher worked on last, if there is one. */
-export function keptSet(): WorkSet | undefined {
-  const read = readSet(keptNote(SET_NOTE));
-  return read.ok ? read.value : undefined;
-}
-
-/** Keep the teacher's Set; says what is wrong when the browser refuses. */
-export function keepSet(set: WorkSet): string | undefined {
-  return keepNote(SET_NOTE, set);
-}
 
 /** A student's work: the result so far, and whether it was handed in. */
 interface Work {

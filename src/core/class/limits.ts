@@ -1,0 +1,10 @@
+/** Bounds and choices of a Set, apart from its reader, so that a page can offer them before it knows the tasks. */
+
+/** When a student is told whether an answer is right: after each, when all is handed in, or not at all. */
+export const SHOWS = ['each', 'end', 'never'] as const;
+
+/**
+ * Bounds of a Set and its results (our choices): characters of a title and a name, kinds, tasks of one kind, tasks in all, and
+ * the highest number in a class list.
+ */
+export const CLASS_LIMITS = { title: 60, name: 60, items: 40, count: 20, tasks: 40, number: 999 } as const;
