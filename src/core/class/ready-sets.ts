@@ -1,7 +1,7 @@
 /** Sets of a lesson that need no choosing: to begin with, to practise, and to see at the end what is known. */
 import { LEVELS, TASKS_BY_LESSON } from '../learn/index.ts';
 import type { Level } from '../learn/index.ts';
-import { CLASS_LIMITS } from './work-set.ts';
+import { CLASS_LIMITS } from './limits.ts';
 import type { WorkSet } from './work-set.ts';
 
 /** A recipe: what it is called, how many kinds at most, the level, tasks of each kind, and how it is done (our choices). */
