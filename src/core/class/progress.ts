@@ -3,7 +3,7 @@ import {} from './limits.ts';
 import { tasksOfSet } from './work-set.ts';
 import type { WorkSet } from './work-set.ts';
 import { readTaskId, writeTaskId } from '../learn/index.ts';
-import { CLASS_LIMITS } from './work-set.ts';
+import { CLASS_LIMITS } from './limits.ts';
 import type { Result } from './result.ts';
 
 /** Characters that a course system keeps (SCORM 1.2 run-time, `cmi.suspend_data`). */
