@@ -1,4 +1,5 @@
 /** The command line as a function: what was typed goes in, an exit status comes out. */
+import type { HandedIn } from '../core/class/index.ts';
 import { studentOfFile } from '../core/plan/index.ts';
 import type { Plan } from '../core/plan/index.ts';
 import { readOptions } from './options.ts';
@@ -11,8 +12,8 @@ import { csvOf, summaryOf } from './summary.ts';
 
 const USAGE = `usage: npm run verdict -- [--json | --csv] [--against TEACHER.json] [--send BYTES] [--] FILE...
 
-Reads plans and says of each link whether it works, and why. Links that share an output or an input are solved together.
-  FILE             a plan file, a text with a link to a plan on each line, a folder with either, or a pattern such as "class/*.json"
+Reads plans and says of each link whether it works, and why; reads work on a Set and marks each task. Links that share an output or an input are solved together.
+  FILE             a plan, work on a Set, a text with a link to one on each line, a folder, or a pattern such as "class/*.json"
   --json           print an array, one entry a link, and one for each file without
   --csv            print a table for a spreadsheet
   --against FILE   fail a plan whose jacks, circuits or links differ from those of FILE
@@ -21,7 +22,7 @@ Reads plans and says of each link whether it works, and why. Links that share an
   --               what follows are files, whatever they begin with
   -                as a FILE: the standard input
 A bad file is named, and the others are read all the same. Students are told by the ends of names, as in 'loop-07-ann.json'.
-Exit status: 0 every link works, 1 one does not, is not solved, or there is none, 2 a file is bad,
+Exit status: 0 every link works and every answer is right, 1 one is not, is not solved, or there is none, 2 a file is bad,
 3 a part of a link would be over its rating: do not connect it.`;
 
 /** Where the command line reads and writes. */
@@ -54,23 +55,31 @@ export async function main(given: readonly string[], streams: Streams): Promise<
   if (teacher === null) return 2;
   const asked: Asked = { ...(teacher ? { teacher } : {}), ...(send ? { send } : {}) };
   const rows: Row[] = [];
+  const works: HandedIn[] = [];
   for (const sheet of await handedIn(options.files, streams)) {
-    const found = rowsOf(sheet, asked);
+    const found = sheet.work ? (await import('./results.ts')).taskRows(sheet.work) : rowsOf(sheet, asked);
+    if (sheet.work) works.push(sheet.work);
     rows.push(...found);
-    if (sheet.problem !== undefined) complain(sheet, streams);
+    const [first] = found;
+    if (first?.read === false) complain({ place: first.file, problem: first.why }, streams);
     else if (print === 'lines') found.flatMap(linesOf).forEach(streams.out);
   }
   if (print === 'json') streams.out(jsonText(rows));
   else if (print === 'csv') streams.out(csvOf(rows).trimEnd());
-  else summaryOf(rows).forEach(streams.out);
+  else {
+    summaryOf(rows).forEach(streams.out);
+    if (works.length > 0) (await import('./results.ts')).classSummary(works).forEach(streams.out);
+  }
   return statusOf(rows);
 }
 
-/** 3 where something would be over its rating, 2 where a file is bad, 1 where a link does not work as it should, else 0. */
+/** 3 where something would be over its rating, 2 where a file is bad, 1 where a link does not work or an answer is not right, else 0. */
 function statusOf(rows: readonly Row[]): number {
   if (rows.some(({ danger }) => danger !== null)) return 3;
   if (rows.some(({ read }) => !read)) return 2;
-  return rows.some(({ outcome, sameTask }) => outcome !== 'flows' || sameTask === false) ? 1 : 0;
+  const good = ({ task, outcome, sameTask, right }: Row): boolean =>
+    task === null ? outcome === 'flows' && sameTask !== false : right;
+  return rows.every(good) ? 0 : 1;
 }
 
 /** Every sheet of every file that was named, bad ones with their problem. */
@@ -99,7 +108,7 @@ async function handedIn(words: readonly string[], { list, read }: Streams): Prom
   return sheets;
 }
 
-function complain({ place, problem = '' }: Sheet, { error }: Streams): void {
+function complain({ place, problem = '' }: Pick<Sheet, 'place' | 'problem'>, { error }: Streams): void {
   error(`${sayPath(place)}: ${shown(problem)}`);
 }
 

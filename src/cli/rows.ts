@@ -15,20 +15,22 @@ import type { Link } from '../core/wiring/index.ts';
 import { quoted, sayPath, shown } from './say.ts';
 import type { Sheet } from './sheets.ts';
 
-/** One link as `--json` prints it, or a file without any. Names stand as they are in the file. */
+/** One link or task as `--json` prints it, or a file without any. Names stand as they are in the file. */
 export interface Row {
   readonly file: string;
   /** The student's number in the class list, from the plan or the file's name; null where neither says one. */
   readonly number: number | null;
   /** The student's name, from the file's name; may be empty. */
   readonly name: string;
-  /** Whether a plan was read; `why` says why not. */
+  /** Whether it was read; `why` says why not. */
   readonly read: boolean;
   /** Null where there is none. */
   readonly link: string | null;
-  /** Whether jacks and links are the teacher's; null where there is nothing to compare. */
+  /** The task of a Set as it is written, 'lay-lead.2.7F3K'; null for a plan. */
+  readonly task: string | null;
+  /** Whether jacks and links are the teacher's, or the task is the student's own; null where there is nothing to compare. */
   readonly sameTask: boolean | null;
-  /** Whether the link works and harms nothing; never in a changed task or a bad file. */
+  /** Whether the link works and harms nothing, or the answer is right; never in a changed task or a bad file. */
   readonly right: boolean;
   readonly outcome: Outcome | null;
   /** What would be over its rating; null where nothing is. */
@@ -65,13 +67,22 @@ export function rowsOf({ place, student, plan, problem }: Sheet, { teacher, send
     const whole = wholeLink(plan, link);
     const { decides, right, ...row } = judged(whole, before);
     const heard = send ? heardAt(whole, decides, send) : {};
-    return { ...whose, link: link.name, sameTask, right: right && sameTask !== false, ...row, ...heard };
+    return {
+      ...whose,
+      link: link.name,
+      task: null,
+      sameTask,
+      right: right && sameTask !== false,
+      ...row,
+      ...heard,
+    };
   });
 }
 
-/** A row of a file without a link. */
-const NOTHING = {
+/** A row without a link. */
+export const NOTHING = {
   link: null,
+  task: null,
   sameTask: null,
   right: false,
   outcome: null,
@@ -86,7 +97,7 @@ const NOTHING = {
 } as const;
 
 /** What the circuit of a link says: the row's own part. */
-type Judged = Omit<Row, 'file' | 'number' | 'name' | 'read' | 'link' | 'sameTask'> & {
+type Judged = Omit<Row, 'file' | 'number' | 'name' | 'read' | 'link' | 'task' | 'sameTask'> & {
   readonly decides: number;
 };
 

@@ -1,4 +1,5 @@
-/** What one file hands in: a plan, or a plan for each link in it. */
+/** What one file hands in: a plan or work on a Set, or one for each link in it. */
+import type { HandedIn } from '../core/class/index.ts';
 import { readPlanText, readSharedLink, sayProblems, studentOfFile } from '../core/plan/index.ts';
 import type { Plan, PlanReading, Student } from '../core/plan/index.ts';
 
@@ -9,14 +10,24 @@ export interface Sheet {
   readonly student: Student;
   readonly plan?: Plan;
   readonly problem?: string;
+  /** Work on a Set in place of a plan. */
+  readonly work?: HandedIn;
 }
 
 /** A plan in an address, as every page of the workbook shares one. */
 const LINK = /#plan=([\w-]+)/;
 
-/** What a text hands in: a file's plan, else a sheet for each of its lines with a link. */
+/** Work on a Set: a file of it, or an address with it. */
+const WORK = /"five-milliamps-result"|#result=/;
+
+/** What a text hands in: a file's plan or work, else a sheet for each of its lines with a link. */
 export async function sheetsOf(file: string, text: string): Promise<readonly Sheet[]> {
   const student = studentOfFile(file);
+  if (WORK.test(text)) {
+    // The tasks are many files to load, and plans need none of them.
+    const { workIn } = await import('./results.ts');
+    return (await workIn(file, text)).map((work) => ({ place: work.source, student, work }));
+  }
   const lines = text.split(/\r?\n/).map((line, at) => ({ line, place: `${file} line ${at + 1}` }));
   const linked = lines.filter(({ line }) => LINK.test(line));
   if (linked.length === 0 || text.trimStart().startsWith('{'))

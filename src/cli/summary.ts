@@ -26,7 +26,7 @@ export function summaryOf(rows: readonly Row[]): readonly string[] {
     ...(read.length < plans.length ? [`${plans.length - read.length} not read`] : []),
   ];
   return [
-    `${plans.length} plans: ${parts.join(', ')}.`,
+    `${plans.length} handed in: ${parts.join(', ')}.`,
     ...(counts.length > 0
       ? [`Not right: ${counts.map(({ reason, count }) => `${count} ${reason}`).join(', ')}.`]
       : []),
@@ -34,8 +34,9 @@ export function summaryOf(rows: readonly Row[]): readonly string[] {
 }
 
 /** Why a row is not right, in a word or two. */
-function reasonOf({ sameTask, link, outcome, danger }: Row): string {
+function reasonOf({ sameTask, task, link, outcome, danger }: Row): string {
   if (sameTask === false) return 'Changed task';
+  if (task !== null) return 'Wrong or no answer';
   if (link === null || outcome === null) return 'No link';
   return linkWords({ outcome, danger: danger ?? undefined }).label;
 }
@@ -43,21 +44,24 @@ function reasonOf({ sameTask, link, outcome, danger }: Row): string {
 /** Every row as a line of a table, in words and units for people; codes stand for what a terminal acts on. */
 export function csvOf(rows: readonly Row[]): string {
   return csvText(
-    rows.map(({ file, number, name, link, read, sameTask, right, outcome, danger, notes, why, ...row }) => ({
-      number: number ?? '',
-      name: shown(name),
-      file: shown(file),
-      link: shown(link ?? ''),
-      right: yesNo(right),
-      'same task': yesNo(sameTask),
-      outcome: read && outcome !== null ? linkWords({ outcome, danger: danger ?? undefined }).label : '',
-      'mA at rest': milli(row.idleAmperes),
-      'mA active': milli(row.activeAmperes),
-      'mA at worst': milli(row.worstAmperes),
-      notes: notes.map(noteLabel).join('; '),
-      why: shown(why),
-      ...(row.received ? { heard: sayReceived(row.received) } : {}),
-    })),
+    rows.map(
+      ({ file, number, name, link, task, read, sameTask, right, outcome, danger, notes, why, ...row }) => ({
+        number: number ?? '',
+        name: shown(name),
+        file: shown(file),
+        link: shown(link ?? ''),
+        task: task ?? '',
+        right: yesNo(right),
+        'same task': yesNo(sameTask),
+        outcome: read && outcome !== null ? linkWords({ outcome, danger: danger ?? undefined }).label : '',
+        'mA at rest': milli(row.idleAmperes),
+        'mA active': milli(row.activeAmperes),
+        'mA at worst': milli(row.worstAmperes),
+        notes: notes.map(noteLabel).join('; '),
+        why: shown(why),
+        ...(row.received ? { heard: sayReceived(row.received) } : {}),
+      }),
+    ),
   );
 }
 

@@ -5,6 +5,10 @@ import { describe, expect, test } from 'vitest';
 import { textOf } from '../../src/core/plan/index.ts';
 import { filesOf, readFile } from '../../src/cli/files.ts';
 import { main } from '../../src/cli/main.ts';
+import { readySets, resultHash, tasksOfSet, writeResultText } from '../../src/core/class/index.ts';
+import type { Result } from '../../src/core/class/index.ts';
+import { makeTask, writeTaskId } from '../../src/core/learn/index.ts';
+import type { Task } from '../../src/core/learn/index.ts';
 import { writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import { plainPlan } from '../core/plan/plans.ts';
@@ -76,7 +80,7 @@ describe('A folder of a class', () => {
     const { status, out, error } = await runOn(CLASS, '--against', 'teacher.json', 'work');
     expect(status).toBe(2);
     expect(out.split('\n').slice(-2)).toEqual([
-      '6 plans: 2 right, 3 not right, 1 not read.',
+      '6 handed in: 2 right, 3 not right, 1 not read.',
       'Not right: 1 Reversed, 1 Changed task, 1 No path.',
     ]);
     expect(error).toMatch(/^work\/loop-05-fay\.json: the file: expected JSON, got/);
@@ -107,9 +111,9 @@ describe('A folder of a class', () => {
     );
     const lines = out.split('\r\n');
     expect(lines[0]).toBe(
-      'number,name,file,link,right,same task,outcome,mA at rest,mA active,mA at worst,notes,why',
+      'number,name,file,link,task,right,same task,outcome,mA at rest,mA active,mA at worst,notes,why',
     );
-    expect(lines[2]).toMatch(/^1,ann,work\/loop-01-ann\.json,link 1,yes,,Works,0,5\.377/);
+    expect(lines[2]).toMatch(/^1,ann,work\/loop-01-ann\.json,link 1,,yes,,Works,0,5\.377/);
     expect(lines).toHaveLength(8);
     expect(out).toContain("'=1+1");
     expect(out).not.toMatch(/(^|,|\n)"?[=+@-]/);
@@ -119,6 +123,57 @@ describe('A folder of a class', () => {
     const { out, status } = await runOn(CLASS, '--json', '--against', 'teacher.json', 'work/loop-04-ed.json');
     expect(JSON.parse(out)).toMatchObject([{ outcome: 'flows', sameTask: false, right: false }]);
     expect(status).toBe(1);
+  });
+});
+
+describe('Work on a Set', () => {
+  const set = readySets('five-milliamp-loop', 'Loop')[0];
+  if (!set) throw new Error('the first lesson has ready Sets');
+  const ids = tasksOfSet(set, 4);
+  const answers = (pick: (task: Task) => string): Result['attempts'] =>
+    ids.map((id) => {
+      const task = makeTask(id);
+      if (typeof task === 'string') throw new Error(task);
+      return { task: writeTaskId(id), answer: pick(task), hints: 0, day: 20_000 };
+    });
+  const result = (number: number, name: string, attempts: Result['attempts']): Result => ({
+    format: 'five-milliamps-result',
+    version: 1,
+    set,
+    number,
+    name,
+    attempts,
+  });
+  const right = answers((task) => task.right);
+  const wrong = answers((task) => task.slips[0]?.answer ?? '');
+  const changed = right.map((one, at) => (at === 0 ? { ...one, task: 'loop-current.1.V' } : one));
+
+  test('has a row for each task: right, wrong with what is said to it, and never right where the task was changed', async () => {
+    const files = {
+      'work/loop-01-ann.json': writeResultText(result(1, 'Ann', right)),
+      'work/loop-02-ben.json': writeResultText(result(2, 'Ben', wrong)),
+      'work/loop-03-cy.json': writeResultText(result(3, 'Cy', changed)),
+      'work/links.txt': `http://localhost/mark/${await resultHash(result(4, 'Di', right))}`,
+      'work/spoiled.json': '{"format": "five-milliamps-result", "version": 1}',
+    };
+    const { out, status } = await runOn(files, '--json', 'work');
+    const rows = JSON.parse(out) as readonly Record<string, unknown>[];
+    const of = (number: number): readonly unknown[] =>
+      rows.filter((row) => row['number'] === number).map((row) => [row['right'], row['sameTask']]);
+    expect([of(1), of(2), of(4)]).toEqual([
+      ids.map(() => [true, true]),
+      ids.map(() => [false, true]),
+      ids.map(() => [true, true]),
+    ]);
+    expect(of(3)).toEqual([[false, false], ...ids.slice(1).map(() => [true, true])]);
+    expect(rows.filter(({ read }) => read === false).map(({ file }) => file)).toEqual(['work/spoiled.json']);
+    expect(status).toBe(2);
+    const lines = await runOn(files, 'work');
+    expect(lines.out).toContain('5 handed in: 2 right, 2 not right, 1 not read.');
+    expect(lines.out).toContain("'Loop: to begin with': 4 handed in.");
+    expect(lines.out).toContain('1 of 4: LED forgotten (Work out the current)');
+    expect(lines.error).toContain('work/spoiled.json: set: ');
+    expect((await runOn(files, 'work/loop-01-ann.json')).status).toBe(0);
   });
 });
 

@@ -156,6 +156,7 @@ describe('The command line', () => {
         'read',
         'right',
         'sameTask',
+        'task',
         'why',
         'worstAmperes',
         'worstVolts',
@@ -193,7 +194,7 @@ describe('What is typed', () => {
     expect((await run('-', 'good.json')).out.split('\n').map((line) => line.slice(0, 10))).toEqual([
       "-: 'link 1",
       'good.json:',
-      '2 plans: 1',
+      '2 handed i',
       'Not right:',
       '',
     ]);
@@ -258,7 +259,9 @@ test(
     );
     rmSync(folder, { recursive: true });
     expect(status).toBe(2);
-    expect(stdout).toMatch(/^good\.json: 'link 1': Works: .*\n-: 'link 1': No path: .*\n3 plans: .*\n.*\n$/);
+    expect(stdout).toMatch(
+      /^good\.json: 'link 1': Works: .*\n-: 'link 1': No path: .*\n3 handed in: .*\n.*\n$/,
+    );
     expect(stderr).toMatch(/^nowhere\.json: cannot be read: /);
   },
 );
