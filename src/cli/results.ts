@@ -1,5 +1,5 @@
 /** What the command line says of work on a Set: a row for each task, and at the end what the class has not understood. */
-import { MARK_WORDS, markResults, resultsIn, sayMistake } from '../core/class/index.ts';
+import { MARK_WORDS, markResults, sayMistake } from '../core/class/index.ts';
 import type { HandedIn } from '../core/class/index.ts';
 import { writeTaskId } from '../core/learn/index.ts';
 import { NOTHING } from './rows.ts';
@@ -8,9 +8,6 @@ import { quoted, sayPath, shown } from './say.ts';
 
 /** Mistakes of one Set that are named at the end. */
 const MISTAKES_NAMED = 5;
-
-/** Every piece of work in a text that holds results or links to some. */
-export const workIn: (file: string, text: string) => Promise<readonly HandedIn[]> = resultsIn;
 
 /** A row for each task of one piece of work, or one that says why it cannot be marked. */
 export function taskRows(handedIn: HandedIn): readonly Row[] {

@@ -25,8 +25,8 @@ export async function sheetsOf(file: string, text: string): Promise<readonly She
   const student = studentOfFile(file);
   if (WORK.test(text)) {
     // The tasks are many files to load, and plans need none of them.
-    const { workIn } = await import('./results.ts');
-    return (await workIn(file, text)).map((work) => ({ place: work.source, student, work }));
+    const { resultsIn } = await import('../core/class/index.ts');
+    return (await resultsIn(file, text)).map((work) => ({ place: work.source, student, work }));
   }
   const lines = text.split(/\r?\n/).map((line, at) => ({ line, place: `${file} line ${at + 1}` }));
   const linked = lines.filter(({ line }) => LINK.test(line));
