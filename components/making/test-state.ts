@@ -19,10 +19,12 @@ export interface TestState {
   readonly full: boolean;
   readonly answers: ReadonlyMap<string, RowAnswer>;
   readonly extra: readonly ProofReading[];
+  /** What a test with a computer interface found, in a sentence; empty where none was made. */
+  readonly computer: string;
 }
 
 /** A test that has not begun. */
-export const NOT_BEGUN: TestState = { full: false, answers: new Map(), extra: [] };
+export const NOT_BEGUN: TestState = { full: false, answers: new Map(), extra: [], computer: '' };
 
 /** Tests are kept for so many leads, the newest last: somebody who makes whole sets tests them in turn (our choice). */
 export const MOST_KEPT = 200;
@@ -49,16 +51,20 @@ export function testKind(lead: Lead): Kind<TestState> {
   return noteKind<TestState>(
     'test of this lead',
     (note) => readTest(lead, note),
-    ({ full, answers, extra }) => ({
+    ({ full, answers, extra, computer }) => ({
       full,
       answers: [...answers],
       extra: extra.map((reading) => [sayPlace(reading), reading.says]),
+      computer,
     }),
     ({ answers, extra }, note) =>
       answers.size === pairsOf(fieldOf(note, 'answers')).length &&
       extra.length === pairsOf(fieldOf(note, 'extra')).length,
   );
 }
+
+/** Characters of a sentence that are read back. */
+const MOST_SAID = 400;
 
 function readTest(lead: Lead, note: unknown): TestState {
   const full = fieldOf(note, 'full') === true;
@@ -74,7 +80,9 @@ function readTest(lead: Lead, note: unknown): TestState {
     const says = BEEPS.find((one) => one === given);
     return place && says ? [{ ...place, says }] : [];
   });
-  return { full, answers: new Map(answers), extra };
+  const said = fieldOf(note, 'computer');
+  const computer = typeof said === 'string' ? said.slice(0, MOST_SAID) : '';
+  return { full, answers: new Map(answers), extra, computer };
 }
 
 function pairsOf(value: unknown): readonly (readonly [unknown, unknown])[] {

@@ -80,7 +80,13 @@ describe('The test of a lead', () => {
       expects === 'beep' ? { of: 'conductor', said: 'beep' } : { of: 'apart', beeping: [0] },
     ]);
     const [place] = rows[0]?.places ?? [];
-    return { full, answers: new Map(answers), extra: place ? [{ ...place, says: 'flickers' }] : [] };
+    const extra = place ? [{ ...place, says: 'flickers' as const }] : [];
+    return {
+      full,
+      answers: new Map(answers),
+      extra,
+      computer: '2026-01-02: All 328 messages came back right.',
+    };
   }
 
   test('comes back row by row, the short and the full one', () => {
