@@ -2,7 +2,7 @@
 import { CAUSES } from './causes.ts';
 import type { Cause } from './causes.ts';
 import type { Complaint } from './complaints.ts';
-import { rank } from './fit.ts';
+import { MOST_BYTES, rank } from './fit.ts';
 import type { RankedCause, Ranking } from './fit.ts';
 import type { Log, SeenByte } from './log.ts';
 import { complaintLikeness, traitLikeness } from './population.ts';
@@ -131,7 +131,7 @@ export function* answerArrived(question: Question): Generator<number, Answer> {
   const { sent, seen, complaints } = question;
   if (sent !== undefined && sent.length > 0) {
     if (seen.length === 0) return nothing('nothing arrived');
-    return yield* fromBytes({ sent, seen }, complaints);
+    return yield* fromBytes({ sent: sent.slice(0, MOST_BYTES), seen: seen.slice(0, MOST_BYTES) }, complaints);
   }
   yield 0;
   return seen.length === 0 && complaints.length === 0 ? nothing('nothing given') : fromTraits(question);

@@ -62,7 +62,7 @@ const HOPELESS = 12;
 const AS_GOOD = 2;
 
 /** Bytes of a log that are looked at: more of them tell nothing new, and take long. */
-const MOST_BYTES = 480;
+export const MOST_BYTES = 480;
 
 /** What a line or a reader makes of bytes sent; for a cause of chance see its `run`. */
 export function foretell(
@@ -224,8 +224,8 @@ function weigh(cause: Cause, fits: readonly Fit[]): { readonly log: number; read
  * share that is done, from 0 to 1. Throws RangeError for a number that is no byte.
  */
 export function* rank(log: Log & { readonly sent: readonly number[] }): Generator<number, Ranking> {
-  const bytes = log.sent.slice(0, MOST_BYTES);
-  const scorer = new Scorer({ seen: log.seen.slice(0, MOST_BYTES) }, bytes);
+  const bytes = log.sent;
+  const scorer = new Scorer(log, bytes);
   const lines = SPACINGS.map((spacing) => layOut(bytes, spacing).wave);
   const fits = new Map<Cause, Fit[]>(CAUSES.map((cause) => [cause, []]));
   const all = allCandidates();
