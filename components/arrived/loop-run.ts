@@ -5,7 +5,7 @@ import { secondsNow } from './midi.svelte.ts';
 import type { MidiInterfaces } from './midi.svelte.ts';
 
 /** Between which jacks a test runs. */
-export interface Jacks {
+interface Jacks {
   readonly output: string;
   readonly input: string;
 }

@@ -2,13 +2,13 @@
 import type { TimedMessage } from '../../src/core/arrived/index.ts';
 
 /** A jack of an interface. */
-export interface Port {
+interface Port {
   readonly id: string;
   readonly name: string;
 }
 
 /** How far the asking is. `missing`: this browser has no such thing; `refused`: the reader, or a rule of the page, said no. */
-export type Access = 'not asked' | 'asking' | 'open' | 'missing' | 'refused';
+type Access = 'not asked' | 'asking' | 'open' | 'missing' | 'refused';
 
 const MILLI = 1000;
 

@@ -7,7 +7,6 @@ export type { SeenByte } from './log.ts';
 export { LOOP_CANNOT_SHOW, WIGGLE_PATIENCE_SECONDS, judgeGroup, judgeLoop, sayTrip } from './loop-judge.ts';
 export type { GroupOutcome, LoopResult, TimedMessage } from './loop-judge.ts';
 export { loopGroups, wiggleMessage } from './loop-patterns.ts';
-export type { LoopGroup } from './loop-patterns.ts';
 export { PRESS_PAUSE_SECONDS, comparePress } from './presses.ts';
 export type { PressHeard } from './presses.ts';
 export { WRITINGS, readTyped } from './read-typed.ts';

@@ -5,7 +5,7 @@ import type { TimedMessage } from './loop-judge.ts';
 import { sayMessage } from './say-message.ts';
 
 /** One row: a message that should come, one that came, or both; the difference in words, empty where there is none. */
-export interface PressRow {
+interface PressRow {
   readonly planned: string;
   readonly heard: string;
   readonly difference: string;
