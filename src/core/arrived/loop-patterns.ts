@@ -2,7 +2,7 @@
 import { seededChance } from '../verdict/index.ts';
 
 /** Messages that leave one after another, with what they try. A browser takes whole messages only. */
-export interface LoopGroup {
+interface LoopGroup {
   readonly tries: string;
   readonly messages: readonly (readonly number[])[];
 }
