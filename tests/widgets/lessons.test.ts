@@ -4,6 +4,7 @@ import { links as makers } from '../../content/lessons/03-why-makers-differ/data
 import { links as long } from '../../content/lessons/06-how-long-is-too-long/data.ts';
 import { links as chain, press } from '../../content/lessons/07-why-a-chain-wears-bits-out/data.ts';
 import { links as inside, note } from '../../content/lessons/08-inside-the-input/data.ts';
+import { readManual, sayType } from '../../src/core/answer/index.ts';
 import { sayHeard, sendOver, solve, type AuthoredLink } from '../../src/core/learn/index.ts';
 import { sendingInWords } from '../../src/core/signal/index.ts';
 import type { Journey } from '../../src/core/signal/index.ts';
@@ -153,4 +154,29 @@ test('a player who has chosen the way is led past the lessons that are not on it
   await page.reload();
   await wakeIslands(page);
   await expect(page.getByRole('radio', { name: /^Builder or student: / })).toBeChecked();
+});
+
+test('in reading a manual words are chosen and typed, and a letter stands where something is open', async ({
+  page,
+}) => {
+  const part = await openPart(page, '/lessons/reading-a-manual/', 3);
+  const status = part.locator('.read-manual').getByRole('status');
+  await expect(status).toHaveText('Choose some words, and see what they tell.');
+  await part.getByRole('radio', { name: '‘tip = pin 5’' }).press('Space');
+  await expect(status).toContainText(readManual('tip = pin 5', 'in').questions[0] ?? 'a question');
+  await expect(part.getByText('Which DIN pin is on the tip, which on the ring')).toBeVisible();
+  await part.getByRole('textbox').fill('tip = pin 5, ring = pin 4');
+  await expect(status).toContainText(sayType('type-a'));
+  await expect(part.getByText('A letter to the maker')).toHaveCount(0);
+});
+
+test('in setting up a message is sent by keyboard, and a channel of its own parts two pedals', async ({
+  page,
+}) => {
+  const part = await openPart(page, '/lessons/setting-up-once/', 1);
+  const status = part.locator('.who-acts').getByRole('status');
+  await part.getByRole('button', { name: 'Send it' }).press('Enter');
+  await expect(status).toHaveText('A program change on channel 1 leaves as C0 04. echo and drive act on it.');
+  await part.getByRole('group', { name: 'drive' }).getByLabel('channel').selectOption('2');
+  await expect(status).toHaveText('A program change on channel 1 leaves as C0 04. echo acts on it.');
 });
