@@ -60,7 +60,7 @@ export function fewestReadings(level: Level, chance: Chance): Drawn {
     ask: `${sayPlan(lead)} Its plugs: ${contacts.join(', and ')}${din ? ', the shell counted' : ''}. Continuity tells of two contacts at a time. ${moved ? 'A reading of a conductor is taken once with each plug moved, and all others once.' : 'All readings are taken with the lead lying still.'} How few readings are enough to test it?`,
     ...aNumber(right, 'readings', 0, [
       {
-        slip: 'three beeps prove it',
+        slip: 'three beeps are enough',
         value: beeps,
         says: 'The beeps are half of the test. Which contacts must stay silent to each other?',
       },

@@ -115,7 +115,7 @@ export function strangersLead(level: Level, chance: Chance): Drawn {
     second: { text: second.text, slip: 'pair swapped', says: other },
     either: {
       text: 'Either: a beep on each wire is enough',
-      slip: 'three beeps prove it',
+      slip: 'three beeps are enough',
       says: 'The two types differ in which contact the source is on. One lead cannot suit both.',
     },
     neither: {
