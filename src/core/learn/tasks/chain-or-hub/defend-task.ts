@@ -31,7 +31,7 @@ interface Choice {
   readonly chosen: Chosen;
   readonly told: string;
   readonly choice: string;
-  readonly points: (counts: Counts) => Points;
+  readonly points: Points;
   readonly model: (counts: Counts) => string;
 }
 
@@ -54,21 +54,21 @@ const CHOICES: readonly Choice[] = [
     chosen: 'chain',
     told: 'have a hardware THRU each, and none is ever switched off alone.',
     choice: 'a chain',
-    points: ({ leads, silent, deepest }) => [
+    points: [
       point(
         'It says what it takes: leads and boxes.',
         'no count',
-        `Count for the reader: ${leads} leads and no box. A hub would take one lead more, and its own price.`,
+        'Count for the reader: the leads, and no box. A hub would take one lead more, and its own price.',
       ),
       point(
         'It says what happens when one pedal is off, and why that does no harm here.',
         'silence left out',
-        `Say who goes silent: up to ${silent} others with one pedal. Here no pedal is switched off alone.`,
+        'Say who goes silent: all pedals behind the one that is off. Here no pedal is switched off alone.',
       ),
       point(
         'It says how far the last pedal is from the foot controller.',
         'depth left out',
-        `The last pedal is ${deepest} links away. That has to be within what its input can read.`,
+        'Count the links to the last pedal. They have to be within what its input can read.',
       ),
     ],
     model: ({ leads, silent, deepest }) =>
@@ -78,7 +78,7 @@ const CHOICES: readonly Choice[] = [
     chosen: 'hub',
     told: 'stand on one board, and now one and now another is switched off.',
     choice: 'a hub',
-    points: ({ silent, leads, pedals }) => [
+    points: [
       point(
         'It says who goes silent when a pedal is off.',
         'silence left out',
@@ -87,12 +87,12 @@ const CHOICES: readonly Choice[] = [
       point(
         'It says what it takes more than a chain.',
         'no count',
-        `Say the price of it too: a box, and ${leads} leads where a chain takes ${pedals}.`,
+        'Say the price of it too: a box, and one lead more than a chain takes.',
       ),
       point(
         'It says that all depend on the hub.',
         'calls the hub safe',
-        `A hub moves the risk into one box. With it off, ${silent} pedals hear nothing.`,
+        'A hub moves the risk into one box. With it off, no pedal hears anything.',
       ),
     ],
     model: ({ leads, silent }) =>
@@ -102,22 +102,18 @@ const CHOICES: readonly Choice[] = [
     chosen: 'both',
     told: 'stand in two groups, far from one another. Each has quick inputs and a hardware THRU.',
     choice: 'a hub with two chains behind it',
-    points: ({ deepest, silent, leads }) => [
+    points: [
       point(
         'It says how far the last pedal is from the foot controller.',
         'depth left out',
-        `The last pedal is ${deepest} links away. One long chain would put it further.`,
+        'Count the links to the last pedal. One long chain would put it further away.',
       ),
       point(
         'It says who goes silent with which box.',
         'silence left out',
-        `A pedal that is off silences those behind it in its own chain. With the hub off, ${silent} boxes hear nothing.`,
+        'A pedal that is off silences those behind it in its own chain. With the hub off, all are silent.',
       ),
-      point(
-        'It counts the leads.',
-        'no count',
-        `It takes ${leads} leads: one for each pedal, and one for the hub.`,
-      ),
+      point('It counts the leads.', 'no count', 'Count the leads: one for each pedal, and one for the hub.'),
     ],
     model: ({ deepest, leads, silent }) =>
       `Two chains start over at the hub, so the last pedal is ${deepest} links away. It takes ${leads} leads; a pedal silences its own chain at most, the hub all ${silent}.`,
@@ -131,7 +127,7 @@ const POINTS = [2, 2, 3, 3] as const;
 export function defendChoice(level: Level, chance: Chance): Drawn {
   const { chosen, told, choice, points, model } = chance.turn(CHOICES);
   const counts = countsOf(chosen, chance.pick(chosen === 'both' ? [4, 5, 6] : [3, 4, 5]));
-  const wanted = points(counts).slice(0, POINTS[level]);
+  const wanted = points.slice(0, POINTS[level]);
   return {
     ask: `${counts.pedals} pedals ${told} You choose ${choice}. Defend that in two sentences. Then look at the points, and tick each one that your text holds.`,
     ...aText([...wanted, PRICE_ONLY], model(counts), chance),

@@ -1,4 +1,4 @@
-/** The task on the order of bank, program and control. What a wrong order does is said by the board. */
+/** The task on the order of bank, program and control. Its bytes are counted by the board. */
 import type { PressItem } from '../../../plan/index.ts';
 import { PEDALS } from '../../boards.ts';
 import { inOrder } from '../forms.ts';
@@ -52,9 +52,6 @@ function orderSlips(groups: readonly (readonly PressItem[])[], slow: string): Pa
   const press = groups.flat();
   const two = groups.length > 1;
   const bankLast = moved(press, slow, 'bank', 'last');
-  const [warning = ''] = timed(
-    moved(press, slow, 'bank', 'last').filter(({ device }) => device === slow),
-  ).warnings;
   const [first = [], second = []] = groups;
   const woven = Array.from({ length: Math.max(first.length, second.length) }, (_, at) =>
     [first[at], second[at]].filter((one) => one !== undefined),
@@ -63,7 +60,7 @@ function orderSlips(groups: readonly (readonly PressItem[])[], slow: string): Pa
     {
       slip: 'bank after program',
       items: bankLast.map(told),
-      says: `${warning} The program is called up in the old bank.`,
+      says: 'The bank then waits for a program change that does not come, and the program is called up in the old bank.',
     },
     {
       slip: 'program first',
@@ -80,7 +77,7 @@ function orderSlips(groups: readonly (readonly PressItem[])[], slow: string): Pa
           {
             slip: 'quick one first',
             items: [...second, ...first].map(told),
-            says: `'${slow}' needs the longest to load. Let it hear first, and it loads while you send the rest.`,
+            says: 'The slow pedal needs the longest to load. Let it hear first, and it loads while you send the rest.',
           },
           {
             slip: 'back and forth',

@@ -135,7 +135,7 @@ function freeChannel(level: Level, chance: Chance): Drawn {
     { text: 'None yet: another pedal has to be set first', works: blocked, slip: 'sees a hindrance' },
   ];
   const says: Readonly<Record<string, string>> = {
-    'omni of another forgotten': `'${names[1] ?? ''}' has omni on: it would act on that channel too.`,
+    'omni of another forgotten': 'Another pedal has omni on: it would act on that channel too.',
     'a channel for two': 'Another pedal is on that channel. Both would change together.',
     'omni on a board of several': 'With omni on it acts on what is meant for the others.',
     'sees a hindrance': 'Every other pedal keeps to its own channel. One of these settings does it.',
