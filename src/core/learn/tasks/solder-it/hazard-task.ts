@@ -102,8 +102,9 @@ export function benchHazards(level: Level, chance: Chance): Drawn {
     ],
     caution: SOLDER_CAUTION,
     steps: [
-      ...hazards.map(({ text, caution }) => `${text}. ${gistOf(caution ?? '')}`),
-      `These can hurt: ${hazards.map(({ text }) => text).join('; ')}.`,
+      'Fume, hot metal, lead in the mouth, and power: hold each line of the list against these four.',
+      `So this one can hurt: ${first.text}. ${gistOf(first.caution ?? '')}`,
+      `These can hurt: ${hazards.map(({ text, caution }) => `${text}. ${gistOf(caution ?? '')}`).join(' ')}`,
     ],
   };
 }

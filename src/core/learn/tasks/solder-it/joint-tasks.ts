@@ -69,7 +69,8 @@ export function judgeJoints(level: Level, chance: Chance): Drawn {
     ],
     caution: SOLDER_CAUTION,
     steps: [
-      ...joints.map((one) => `${text(one)}. That is ${isGood(one) ? 'good' : 'to be made again'}.`),
+      'Look at how the solder lies on both metals, and not at its shine.',
+      `${text(dullGood)}. That is good, though it is dull.`,
       `Again: ${joints
         .filter((one) => !isGood(one))
         .map(text)
