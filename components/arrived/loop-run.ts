@@ -11,7 +11,7 @@ interface Jacks {
 }
 
 /** Silence after which no more is to be expected, and the longest that a group is waited for, seconds (our choice). */
-const [SILENCE_SECONDS, MOST_SECONDS] = [0.4, 5];
+const [SILENCE_SECONDS, MOST_SECONDS] = [0.3, 5];
 /** The first message of a group leaves so much later than it is handed over, so that all of them are in time, seconds. */
 const AHEAD_SECONDS = 0.01;
 const BYTE_SECONDS = 320e-6;

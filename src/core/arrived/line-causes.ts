@@ -60,7 +60,8 @@ export function lineCandidates(): readonly LineCandidate[] {
       return [candidate('swapped and lit', late, change), candidate('swapped and lit', late, change, EARLY)];
     }),
     ...LATE.map((late) => candidate('slow to release', late, releaseLate(late))),
-    ...LOADS.map(transistor),
+    // One that is later still loses nearly everything, and would only widen what is said of the others.
+    ...LOADS.map(transistor).filter(({ amount }) => amount <= Math.max(...LATE)),
     ...LATE.map((late) => candidate('slow to turn on', late, turnOnLate(late))),
     ...APART.map((clockError) => candidate('clock off', clockError, same, { clockError })),
     // A sender at the wrong speed is to the receiver what a receiver at the inverse of it is to the sender.
