@@ -38,12 +38,12 @@ export function planFileName({ title, student = 0 }: Plan, ending: string, what 
 }
 
 /**
- * The student whom a file's name speaks of, the last number of at most two digits and what stands behind it: '<title>-07-ann.json',
+ * The student whom a file's name speaks of, the last number of at most three digits and what stands behind it: '<title>-07-ann.json',
  * '7 Ann.json'. A name without such a number is all name: 'ann.json'. A copy's '(2)' at the end counts for nothing.
  */
 export function studentOfFile(path: string): Student {
   const base = (path.split(/[\\/]/).at(-1) ?? '').replace(/\.[^.]*$/, '').replace(/ ?\(\d+\)$/, '');
   const words = base.split(/[^\p{L}\p{M}\p{N}]+/u).filter((one) => one !== '');
-  const at = words.findLastIndex((one) => /^\d{1,2}$/.test(one));
+  const at = words.findLastIndex((one) => /^\d{1,3}$/.test(one));
   return { number: at < 0 ? 0 : Number(words[at]), name: words.slice(at + 1).join(' ') };
 }

@@ -95,5 +95,5 @@ export const PLAN_LIMITS = {
   latencySeconds: 1,
   pressLimitSeconds: 60,
   hops: 64,
-  student: 99,
+  student: 999,
 } as const;

@@ -145,9 +145,9 @@ describe('The name of a plan', () => {
     expect(planIn(namePlan(boardOf('echo'), { title: 'Friday' })).title).toBe('Friday');
     expect(planIn(namePlan(boardOf('echo'), { title: '' })).title).toBe('');
     expect(planIn(namePlan(boardOf('echo'), { student: 7 }))).toMatchObject({ title: '', student: 7 });
-    const many = namePlan(boardOf('echo'), { student: 100 });
+    const many = namePlan(boardOf('echo'), { student: 1000 });
     expect(many.ok || sayEdit(many.problem)).toContain(
-      'student: expected a whole number from 0 to 99, got 100',
+      'student: expected a whole number from 0 to 999, got 1000',
     );
     const long = namePlan(boardOf('echo'), { title: 'x'.repeat(81) });
     expect(long.ok || sayEdit(long.problem)).toBe(

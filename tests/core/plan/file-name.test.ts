@@ -23,6 +23,7 @@ test('A student is told by the last number in the name of a file and what stands
   expect(studentOfFile('class/first-loop-07-ann.json')).toEqual({ number: 7, name: 'ann' });
   expect(studentOfFile('week 3-12-Ann Lee (2).json')).toEqual({ number: 12, name: 'Ann Lee' });
   expect(studentOfFile('C:\\work\\7 Zoë.json')).toEqual({ number: 7, name: 'Zoë' });
+  expect(studentOfFile('loop-123-bo.json')).toEqual({ number: 123, name: 'bo' });
   expect(studentOfFile('ann.json')).toEqual({ number: 0, name: 'ann' });
   expect(studentOfFile('2026-plan.json')).toEqual({ number: 0, name: '2026 plan' });
 });
