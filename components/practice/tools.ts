@@ -37,6 +37,11 @@ const BY_MATERIAL: Readonly<Record<Material['on'], TaskTool>> = {
     words: 'on the board itself',
     load: () => import('./FaultTask.svelte'),
   },
+  meter: {
+    page: '/meter/',
+    words: 'with the probes in hand',
+    load: () => import('./MeterTask.svelte'),
+  },
 };
 
 /** The tool that a task can be done with, if there is one. */

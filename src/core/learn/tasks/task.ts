@@ -1,6 +1,7 @@
 /** A task: what is asked, in what form it is answered, the right answer, and the mistakes that are known. Plain data, made by a seed. */
 import type { BenchBoard } from '../../faults/index.ts';
 import type { LeadFault } from '../../making/index.ts';
+import type { UnderTest } from '../../readings/index.ts';
 import type { Conductor, DinView, Jack, Lead } from '../../wiring/index.ts';
 
 /** How much is given: 0 a worked example beside it, 1 all but the last step, 2 nothing, 3 nothing and with traps. */
@@ -90,7 +91,9 @@ export type Material =
       readonly board: BenchBoard;
       readonly fault: string;
       readonly made: readonly string[];
-    };
+    }
+  /** A jack, a lead or a link that two probes can be held to. */
+  | { readonly on: 'meter'; readonly under: UnderTest };
 
 /** What a kind draws from a seed. */
 export interface Drawn {

@@ -70,6 +70,7 @@ export function faultFromBeeps(level: Level, chance: Chance): Drawn {
   return {
     ask: `${sayPlan(lead)} A meter on continuity said this. Which of these explains all of it?`,
     shows: { shows: 'rows', rows: told.map(({ place, says }) => [sayPlace(place), HEARD[says]] as const) },
+    material: { on: 'lead test', lead, faults: [fault] },
     ...oneOf(
       [
         { text: textOf(lead, [fault]), right: true },

@@ -130,6 +130,7 @@ export function strangersLead(level: Level, chance: Chance): Drawn {
       shows: 'rows',
       rows: beeping.map((place) => [sayPlace(place), 'beeps'] as const),
     },
+    material: { on: 'meter', under: { kind: 'lead', lead } },
     ...oneOf(
       (['first', 'second', 'either', 'neither'] as const).map((name) => {
         const { text, slip, says: said } = offered[name];
