@@ -42,6 +42,11 @@ const BY_MATERIAL: Readonly<Record<Material['on'], TaskTool>> = {
     words: 'with the probes in hand',
     load: () => import('./MeterTask.svelte'),
   },
+  board: {
+    page: '/board/',
+    words: 'on the drawn board',
+    load: () => import('./BoardTask.svelte'),
+  },
 };
 
 /** The tool that a task can be done with, if there is one. */

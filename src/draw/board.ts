@@ -53,8 +53,8 @@ export interface DrawnRun {
   /** The point of the lead that the mark stands for; outside the mark where the lead itself has no room for it. */
   readonly anchor: Point;
   readonly hop: number | undefined;
-  readonly grade: Grade;
-  /** The outcome of its link in a word. */
+  /** What its link does, and the same in a word; neither where that is asked. */
+  readonly grade: Grade | undefined;
   readonly label: string;
 }
 
@@ -113,7 +113,7 @@ export function fitScale(routes: BoardRoutes, width: number, height = Infinity):
   return Math.max(LEAST_SCALE, scale);
 }
 
-/** Draw a board at so many pixels a centimetre. */
+/** Draw a board at so many pixels a centimetre. A lead whose link has no outcome is drawn without any. */
 export function drawBoard(
   routes: BoardRoutes,
   outcomes: readonly LinkOutcome[],
@@ -132,7 +132,8 @@ export function drawBoard(
     ...devices.flatMap(({ jacks }) => jacks.map(markBox)),
   ]);
   const runs = routes.leads.map(({ link, number: called, input }, number): DrawnRun => {
-    const { grade, label } = linkWords(outcomes[link] as LinkOutcome);
+    const outcome = outcomes[link];
+    const { grade, label } = outcome ? linkWords(outcome) : { grade: undefined, label: '' };
     const points = lines[number] ?? [];
     return {
       link,

@@ -101,7 +101,7 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   answer: ['parts', 'figures', 'keep', 'bench', 'meter'],
   course: ['parts', 'keep', 'class'],
   class: ['parts', 'figures', 'keep', 'practice'],
-  practice: ['parts', 'figures', 'keep', 'time', 'bench', 'making', 'faults', 'meter'],
+  practice: ['parts', 'figures', 'keep', 'time', 'bench', 'making', 'faults', 'meter', 'board'],
   lesson: ['parts', 'figures', 'bench', 'meter'],
   search: ['parts'],
   page: ['parts', 'figures', 'time', 'bench', 'lesson'],

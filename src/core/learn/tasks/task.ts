@@ -1,6 +1,7 @@
 /** A task: what is asked, in what form it is answered, the right answer, and the mistakes that are known. Plain data, made by a seed. */
 import type { BenchBoard } from '../../faults/index.ts';
 import type { LeadFault } from '../../making/index.ts';
+import type { Plan } from '../../plan/index.ts';
 import type { UnderTest } from '../../readings/index.ts';
 import type { Conductor, DinView, Jack, Lead } from '../../wiring/index.ts';
 
@@ -93,7 +94,9 @@ export type Material =
       readonly made: readonly string[];
     }
   /** A jack, a lead or a link that two probes can be held to. */
-  | { readonly on: 'meter'; readonly under: UnderTest };
+  | { readonly on: 'meter'; readonly under: UnderTest }
+  /** A board with its leads. */
+  | { readonly on: 'board'; readonly plan: Plan };
 
 /** What a kind draws from a seed. */
 export interface Drawn {

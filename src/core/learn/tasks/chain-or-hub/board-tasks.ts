@@ -117,7 +117,8 @@ function before(ways: readonly Way[], name: string): readonly string[] {
 
 function whoFallsSilent(level: Level, chance: Chance): Drawn {
   const { ways, boxes } = toldBoard(level, chance, [4, 5]);
-  const { silentWithout } = boardFacts(planOfLeads(ways));
+  const plan = planOfLeads(ways);
+  const { silentWithout } = boardFacts(plan);
   const heard = silentWithout.map(({ device }) => device);
   const passing = heard.filter((one) => !one.includes('hub'));
   const bypass = level === 3 && passing.length > 0 && chance.pick([true, false, false]);
@@ -130,6 +131,7 @@ function whoFallsSilent(level: Level, chance: Chance): Drawn {
       ? `'${off}' is in bypass: its effect is off, its power is on. Which of the other boxes hear nothing?`
       : `The power of '${off}' goes off. Which of the other boxes hear nothing now?`,
     shows: { shows: 'rows', rows: leadRows(ways) },
+    material: { on: 'board', plan },
     ...eachThat(
       boxes.filter((one) => one !== off).map((text) => ({ text, right: silent.includes(text) })),
       silenceSlips({ off, behind, next, before: before(ways, off) }),
@@ -193,13 +195,14 @@ function howDeep(level: Level, chance: Chance): Drawn {
   const { ways, boxes } = toldBoard(level, chance, [4, 5, 6]);
   const pedals = boxes.filter((one) => !one.includes('hub'));
   const name = chance.pick(pedals.slice(1));
-  const links =
-    hearers(planOfLeads(ways), CONTROLLER).hearings.find(({ device }) => device === name)?.hops ?? 0;
+  const plan = planOfLeads(ways);
+  const links = hearers(plan, CONTROLLER).hearings.find(({ device }) => device === name)?.hops ?? 0;
   const way = before(ways, name).toReversed();
   const hubs = way.filter((one) => one.includes('hub')).length;
   return {
     ask: `How many links is '${name}' from the foot controller?`,
     shows: { shows: 'rows', rows: leadRows(ways) },
+    material: { on: 'board', plan },
     ...aNumber(links, 'links', EXACT, [
       ...(hubs > 0
         ? [
