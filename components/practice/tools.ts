@@ -42,6 +42,11 @@ const BY_MATERIAL: Readonly<Record<Material['on'], TaskTool>> = {
     words: 'with the probes in hand',
     load: () => import('./MeterTask.svelte'),
   },
+  finder: {
+    page: '/jack-finder/',
+    words: 'in the jack finder',
+    load: () => import('./FinderTask.svelte'),
+  },
   board: {
     page: '/board/',
     words: 'on the drawn board',

@@ -89,6 +89,38 @@ const TOOLS: Readonly<Record<string, Tried>> = {
     },
     after: () => [/It was/, /What to do/],
   },
+  meter: {
+    page: '/meter/',
+    tasks: ['strangers-lead.2.1', 'strangers-lead.3.2'],
+    secrets: () => [/Under test/, /The lead is/, /conductor/, /because|joins/],
+    answer: async (page, task) => {
+      await page.getByRole('radio', { name: 'resistance' }).check();
+      await page.getByRole('button', { name: 'Swap probes' }).click();
+      await enter(page, task, task.right);
+    },
+    after: ({ steps }) => [steps[0] ?? ''],
+  },
+  'jack finder': {
+    page: '/jack-finder/',
+    tasks: ['cross-out.2.1', 'may-be.2.2', 'next-safe.3.1'],
+    secrets: () => [/\d %/, /How likely/, /Why this one/, 'Next reading', /Not sure|Sure\b/],
+    answer: (page, task) => enter(page, task, task.right),
+    after: () => [/\d %/, /How likely each name is/],
+  },
+  board: {
+    page: '/board/',
+    tasks: ['how-deep.2.1', 'who-falls-silent.3.4'],
+    secrets: () => [
+      /link \d+ from the sender/,
+      /no message comes along/,
+      /What the check found/,
+      /Who hears/,
+      /Works|Marginal/,
+      AMOUNT,
+    ],
+    answer: (page, task) => enter(page, task, task.right),
+    after: () => [/link \d+ from the sender/, 'Works', /Who hears a message/],
+  },
 };
 
 /** What is left of each choice without its words and its number: nothing may tell the right one. */

@@ -23,7 +23,7 @@ test('an address names a task on any page, and is read as it was written', () =>
   expect(taskInHash('')).toBeNull();
 });
 
-test('a kind is done with the same tool at every level and seed', () => {
+test('a kind is done with the same tool at every level and seed: a tool that is missing would tell something', () => {
   for (const { kind } of Object.values(TASKS_BY_LESSON).flat()) {
     const pages = LEVELS.flatMap((level) =>
       [1, 2, 3].map((seed) => {

@@ -2,7 +2,7 @@
 import type { BenchBoard } from '../../faults/index.ts';
 import type { LeadFault } from '../../making/index.ts';
 import type { Plan } from '../../plan/index.ts';
-import type { UnderTest } from '../../readings/index.ts';
+import type { Evidence, TakenReading, UnderTest } from '../../readings/index.ts';
 import type { Conductor, DinView, Jack, Lead } from '../../wiring/index.ts';
 
 /** How much is given: 0 a worked example beside it, 1 all but the last step, 2 nothing, 3 nothing and with traps. */
@@ -95,6 +95,8 @@ export type Material =
     }
   /** A jack, a lead or a link that two probes can be held to. */
   | { readonly on: 'meter'; readonly under: UnderTest }
+  /** What is known of a jack beforehand, and readings taken on it. */
+  | { readonly on: 'finder'; readonly evidence: Evidence; readonly taken: readonly TakenReading[] }
   /** A board with its leads. */
   | { readonly on: 'board'; readonly plan: Plan };
 

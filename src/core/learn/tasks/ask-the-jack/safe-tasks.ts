@@ -7,6 +7,7 @@ import {
   ASKED,
   isSafe,
   isSame,
+  inFinder,
   rowsOf,
   sayAsked,
   takeAll,
@@ -106,6 +107,7 @@ function nextSafe(level: Level, chance: Chance): Drawn {
   return {
     ask: 'An unmarked phone jack, reached through the free plug of a tested lead. The red probe is named first. Which reading may come next, and tells something new?',
     shows: { shows: 'rows', rows: rowsOf(taken) },
+    material: inFinder(taken),
     ...oneOf(
       [
         { text: sayAsked(next), right: true },
