@@ -17,7 +17,7 @@ export const FIRST_PROBES: Probes = {
 export function probesOn(under: UnderTest, wanted: Probes): Probes {
   const places = probePlaces(under);
   const has = (place: LeadContact): boolean => places.some((one) => samePlace(one, place));
-  /** The first of these contacts that is there and not taken, on the first plug. */
+  /** The first of these contacts that is there and not taken, on the first plug that has it. */
   const among = (contacts: readonly Contact[], taken: LeadContact): LeadContact => {
     const free = places.filter((place) => !samePlace(place, taken));
     const found = contacts.flatMap((contact) => free.filter((place) => place.contact === contact))[0];

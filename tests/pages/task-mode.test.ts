@@ -103,7 +103,7 @@ const TOOLS: Readonly<Record<string, Tried>> = {
   'jack finder': {
     page: '/jack-finder/',
     tasks: ['cross-out.2.1', 'may-be.2.2', 'next-safe.3.1'],
-    secrets: () => [/\d %/, /How likely/, /Why this one/, 'Next reading', /Not sure|Sure\b/],
+    secrets: () => [/\d %/, /How likely/, /Why this one/, 'Next reading', /jack that the workbook does not know/],
     answer: (page, task) => enter(page, task, task.right),
     after: () => [/\d %/, /How likely each name is/],
   },
@@ -161,8 +161,8 @@ for (const [tool, { page: address, tasks, secrets, answer, after }] of Object.en
       expect(givenAway(await toldOn(page), left, [task.ask]), `${name} answered`).toEqual([]);
       await page.getByRole('button', { name: 'Hand in' }).click();
       await expect(page.locator('form')).toContainText('Right');
-      const told = await toldOn(page);
-      for (const secret of after(task)) expect(givenAway(told, [secret], []), name).not.toEqual([]);
+      for (const secret of after(task))
+        await expect.poll(async () => givenAway(await toldOn(page), [secret], []), name).not.toEqual([]);
     }
     expect(await accessibilityFaults(page, 'main')).toEqual([]);
   });
