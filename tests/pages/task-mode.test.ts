@@ -103,7 +103,13 @@ const TOOLS: Readonly<Record<string, Tried>> = {
   'jack finder': {
     page: '/jack-finder/',
     tasks: ['cross-out.2.1', 'may-be.2.2', 'next-safe.3.1'],
-    secrets: () => [/\d %/, /How likely/, /Why this one/, 'Next reading', /jack that the workbook does not know/],
+    secrets: () => [
+      /\d %/,
+      /How likely/,
+      /Why this one/,
+      'Next reading',
+      /jack that the workbook does not know/,
+    ],
     answer: (page, task) => enter(page, task, task.right),
     after: () => [/\d %/, /How likely each name is/],
   },
