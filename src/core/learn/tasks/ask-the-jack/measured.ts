@@ -10,7 +10,7 @@ import {
   type MeterSetting,
   type ProbePair,
 } from '../../jacks.ts';
-import type { Material } from '../task.ts';
+import type { Drawn } from '../task.ts';
 
 /** Jacks that may hide behind readings. */
 export const JACKS = {
@@ -98,11 +98,10 @@ export function sayAsked({ meter, power, red, black }: JackReading): string {
 export const rowsOf = (taken: readonly TakenReading[]): readonly (readonly [string, string])[] =>
   taken.map(({ at, reading }) => [sayAsked(at), sayReading(reading)]);
 
-/** Readings on an unmarked jack as they lie in the finder. */
-export const inFinder = (taken: readonly TakenReading[]): Material => ({
-  on: 'finder',
-  evidence: UNMARKED,
-  taken,
+/** Readings on an unmarked jack: as rows, and as they lie in the finder. */
+export const inFinder = (taken: readonly TakenReading[]): Pick<Drawn, 'shows' | 'material'> => ({
+  shows: { shows: 'rows', rows: rowsOf(taken) },
+  material: { on: 'finder', evidence: UNMARKED, taken },
 });
 
 /** Devices of each crowd that a task asks: enough for readings of which it is asked whether they fit at all (held against the whole crowds in the tests). */

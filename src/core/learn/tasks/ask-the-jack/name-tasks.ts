@@ -3,7 +3,7 @@ import { sayName, sayReading } from '../../../readings/index.ts';
 import type { TakenReading } from '../../../readings/index.ts';
 import { eachThat, oneOf } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
-import { inFinder, rowsOf, standsOf, takeAll, type AskedName, type Hidden } from './measured.ts';
+import { inFinder, standsOf, takeAll, type AskedName, type Hidden } from './measured.ts';
 
 /** Names that the lesson speaks of. */
 const NAMES = [
@@ -62,8 +62,7 @@ function crossOut(level: Level, chance: Chance): Drawn {
   const isOut = (text: string): boolean => out.some((name) => sayName(name) === text);
   return {
     ask: 'An unmarked phone jack on a box that works, read through a tested lead. The red probe is named first. Tick each name that these readings rule out.',
-    shows: { shows: 'rows', rows: rowsOf(taken) },
-    material: inFinder(taken),
+    ...inFinder(taken),
     ...eachThat(
       offered.map((name) => ({ text: sayName(name), right: isOut(sayName(name)) })),
       crossSlips(taken, isOut),
@@ -221,8 +220,7 @@ function mayBe(level: Level, chance: Chance): Drawn {
   } as const;
   return {
     ask: 'An unmarked phone jack on a box that works, read through a tested lead. The red probe is named first. OUT and IN mean the jacks that carry control messages. What may it be?',
-    shows: { shows: 'rows', rows: rowsOf(taken) },
-    material: inFinder(taken),
+    ...inFinder(taken),
     ...oneOf(
       (['out', 'in', 'other', 'open'] as const).map((kind) =>
         kind === right

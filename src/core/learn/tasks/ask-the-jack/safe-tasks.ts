@@ -8,7 +8,6 @@ import {
   isSafe,
   isSame,
   inFinder,
-  rowsOf,
   sayAsked,
   takeAll,
   type Asked,
@@ -106,8 +105,7 @@ function nextSafe(level: Level, chance: Chance): Drawn {
   const wrong = wrongNext(level, taken.at(-1)?.at, canLoad ? undefined : load, chance);
   return {
     ask: 'An unmarked phone jack, reached through the free plug of a tested lead. The red probe is named first. Which reading may come next, and tells something new?',
-    shows: { shows: 'rows', rows: rowsOf(taken) },
-    material: inFinder(taken),
+    ...inFinder(taken),
     ...oneOf(
       [
         { text: sayAsked(next), right: true },

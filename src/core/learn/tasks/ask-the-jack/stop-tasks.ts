@@ -4,16 +4,7 @@ import type { TakenReading } from '../../../readings/index.ts';
 import { jackReading } from '../../jacks.ts';
 import { oneOf } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
-import {
-  ASKED,
-  findFrom,
-  inFinder,
-  rowsOf,
-  sayAsked,
-  takeAll,
-  type AskedName,
-  type Hidden,
-} from './measured.ts';
+import { ASKED, findFrom, inFinder, sayAsked, takeAll, type AskedName, type Hidden } from './measured.ts';
 
 /** Readings to go on from or to stop at: those of a hidden jack, and some that were put in by hand. */
 interface Gone {
@@ -111,8 +102,7 @@ function stopOrGo(level: Level, chance: Chance): Drawn {
   } as const;
   return {
     ask: 'An unmarked phone jack on a box that works, read through a tested lead. The red probe is named first. Stop, or go on?',
-    shows: { shows: 'rows', rows: rowsOf(taken) },
-    material: inFinder(taken),
+    ...inFinder(taken),
     ...oneOf(
       (['sure', 'go on', 'again', 'nothing'] as const).map((move) =>
         move === right
