@@ -5,7 +5,7 @@ import type { Figure } from './figures.ts';
 
 const LOGS = 2000;
 /** The first of the logs by which it is judged: no choice was made by any from here on. */
-const FIRST_SEED = 1_000_000;
+const FIRST_SEED = 5_000_000;
 
 /** Every figure of what arrived; a warm-up goes first. */
 export function figures(): Promise<readonly Figure[]> {

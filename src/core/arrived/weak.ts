@@ -34,6 +34,9 @@ function readingsOf(byte: number): readonly Reading[] {
 /** What a bit that is lost out of its place may do to the bytes around it, as a logarithm. */
 const KNOCKED = Math.log(0.01 / 512);
 
+/** A reader of messages drops a message whole when one of its bytes is gone, as a logarithm (our choice). */
+const WHOLE_MESSAGE = Math.log(0.4);
+
 /** Odds of a byte when each of its pulses is missed with a chance of `share`; `marked`: the monitor marks bad bytes. */
 export function weakOdds(sent: readonly Code[], share: number, marked: boolean): Odds {
   const tables = new Map<number, ReadonlyMap<Code, number>>();
@@ -53,5 +56,6 @@ export function weakOdds(sent: readonly Code[], share: number, marked: boolean):
     pair: (at, code) => Math.max(KNOCKED, tableOf(sent[at] ?? 0).get(code) ?? -Infinity),
     lost: (at) => Math.max(KNOCKED, tableOf(sent[at] ?? 0).get(-1) ?? -Infinity),
     extra: () => KNOCKED,
+    lostAgain: WHOLE_MESSAGE,
   };
 }
