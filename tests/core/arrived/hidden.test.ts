@@ -6,9 +6,11 @@ import { judgeLogs } from './judge.ts';
 const LOGS = 96;
 const FIRST = 3_000_000;
 
+const judged = judgeLogs(LOGS, FIRST);
+
 test('of hidden causes most are named first, nearly all among the first three', () => {
   // The full run asks for 85 and 97 of 100; in a sample of 96 chance alone moves a share of 0.97 by 3.5 of 100 (two standard errors).
-  const { first, three, byCause } = judgeLogs(LOGS, FIRST);
+  const { first, three, byCause } = judged;
   expect(first).toBeGreaterThan(0.82);
   expect(three).toBeGreaterThan(0.92);
   // Every cause of the list is drawn, and none of them is always missed.
@@ -17,5 +19,5 @@ test('of hidden causes most are named first, nearly all among the first three', 
 });
 
 test('logs that no cause made are told to fit nothing', () => {
-  expect(judgeLogs(LOGS, FIRST).refused).toBeGreaterThan(0.87);
+  expect(judged.refused).toBeGreaterThan(0.87);
 });

@@ -234,14 +234,14 @@ describe('the rule of safe readings', () => {
 });
 
 it(
-  'names 150 simulated jacks, which its own model did not draw, wrongly and surely in at most 2',
+  'names 60 simulated jacks, which its own model did not draw, wrongly and surely in at most 1',
   { timeout: 300_000 },
   () => {
-    const trials = Array.from({ length: 150 }, (_, at) => follow(50_000 + at));
+    const trials = Array.from({ length: 60 }, (_, at) => follow(50_000 + at));
     expect(trials.filter(({ end }) => end === 'wrong').map(({ words }) => words).length).toBeLessThanOrEqual(
-      2,
+      1,
     );
-    expect(trials.filter(({ end }) => end === 'right').length).toBeGreaterThan(115);
+    expect(trials.filter(({ end }) => end === 'right').length).toBeGreaterThan(46);
   },
 );
 
