@@ -1,6 +1,7 @@
 /** The task on two outputs joined by wire: which line they fight over. Every meeting is solved. */
 import { makeJack, valueAt } from '../../../wiring/index.ts';
 import type { CircuitKind, State } from '../../../wiring/index.ts';
+import { HUNT_CAUTION } from '../cautions.ts';
 import { oneOf } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 import { fightOf } from './splits.ts';
@@ -60,6 +61,7 @@ export function whoFights(level: Level, chance: Chance): Drawn {
   const does = second === 'driver-off' ? 'is switched off' : 'rests';
   return {
     ask: `Two outputs are joined to one input by a plain Y lead. The first ${state === 'active' ? 'sends a 0' : 'rests'}, the second ${does}. On which line do the outputs work against each other?`,
+    caution: HUNT_CAUTION,
     shows: {
       shows: 'rows',
       rows: [

@@ -2,6 +2,7 @@
 import { checkLink, linkFor, works } from '../../../verdict/index.ts';
 import { makeJack, wires } from '../../../wiring/index.ts';
 import type { Conductor } from '../../../wiring/index.ts';
+import { HUNT_CAUTION } from '../cautions.ts';
 import { oneOf } from '../forms.ts';
 import { TOLD_TYPES, asText, labelsOf, otherProduct, readPhrase, type Told } from './phrases.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
@@ -133,6 +134,7 @@ function adapterInBox(level: Level, chance: Chance): Drawn {
   );
   return {
     ask: `A manual says of an input: ‘${words}’. Its adapter is lost. Which one takes its place behind a DIN lead?`,
+    caution: HUNT_CAUTION,
     ...(other && { shows: { shows: 'rows', rows: [other.row] } as const }),
     ...oneOf(
       // Another one that works too is not offered: it would be right as well.
@@ -197,6 +199,7 @@ function menuFirst(level: Level, chance: Chance): Drawn {
   const { reason } = readPhrase(phrase);
   return {
     ask: `A manual says of an input: ‘${phrase}’. What do you do first?`,
+    caution: HUNT_CAUTION,
     ...oneOf(
       (['menu', 'lead', 'ask', 'try'] as const).map((one) =>
         one === right
