@@ -56,7 +56,7 @@ export function pageOf(set: WorkSet, pass: number): string {
     <link rel="stylesheet" href="course.css" />
   </head>
   <body>
-    <main></main>
+    <main class="flow"></main>
     <script type="application/json" id="work">${work}</script>
     <script src="course.js"></script>
   </body>
