@@ -1,7 +1,14 @@
 /** A class from the code on the board to the marks, with the network off: thirty students, one of them on this page. */
 import { readFileSync } from 'node:fs';
 import { expect, test, type Browser, type Page } from '@playwright/test';
-import { readResultText, resultsIn, setCode, setFromHash, tasksOfSet } from '../../src/core/class/index.ts';
+import {
+  readResultText,
+  resultsIn,
+  setCode,
+  setFromHash,
+  tasksOfSet,
+  writeSetText,
+} from '../../src/core/class/index.ts';
 import { writeTaskId } from '../../src/core/learn/index.ts';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
 import { enter, taskOf } from '../support/answering.ts';
@@ -80,6 +87,7 @@ async function makeSet(page: Page): Promise<string> {
   await page.getByText('Open a Set that you made before').click();
   await page.getByLabel('Code').fill(setCode(CLASS_SET) ?? '');
   await page.getByRole('button', { name: 'Open the code' }).click();
+  await expect(page.getByText(/^Opened: Set /)).toBeVisible();
   await page.getByLabel('Title').fill('Loop test');
   await page.getByLabel('Title').blur();
   const link = page.getByRole('textbox', { name: 'Link for students' });
@@ -90,13 +98,20 @@ async function makeSet(page: Page): Promise<string> {
   return link.inputValue();
 }
 
-/** A student makes the mistakes of the list, leaves the page in the middle, and saves the work as a file. */
+/** A student opens the Set from a file, makes the mistakes of the list, leaves the page in the middle, and saves the work as a file. */
 async function doSet(
   page: Page,
   browser: Browser,
   link: string,
 ): Promise<{ readonly name: string; readonly text: string }> {
-  await open(page, link);
+  await open(page, '/hand-in/');
+  await page.getByLabel('File of a Set to open').setInputFiles({
+    name: 'loop-test-set.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(writeSetText(CLASS_SET)),
+  });
+  // From here on the Set is in the address: when the page is loaded again, nobody needs the file.
+  await expect(page).toHaveURL(link);
   await page.getByLabel('Your number in the class list').fill('seven');
   await page.getByRole('button', { name: 'Begin' }).click();
   await expect(page.getByRole('alert')).toHaveText(

@@ -122,7 +122,7 @@ async function work(page: Page, hand: Hand, count: number): Promise<void> {
 async function goTo(page: Page, hand: Hand, lesson: string): Promise<void> {
   await page.goto('/');
   await wakeIslands(page);
-  await hand.press('link', 'Learn or teach');
+  await hand.press('link', 'Learn, lesson by lesson');
   await page.waitForURL('**/lessons/');
   await wakeIslands(page);
   await hand.press('link', lesson);

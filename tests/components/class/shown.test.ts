@@ -53,6 +53,15 @@ describe('A worksheet', () => {
     expect(wordsOf(html)).toContain('plug at the sender');
   });
 
+  test('has the plugs of a lead side by side, so that a task fits on a page', () => {
+    const html = htmlOf(PaperSheet, {
+      title: 'Cut',
+      paper: paperOf({ kind: 'cut-conductors', level: 2, count: 1 }),
+    });
+    const [, width, height] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(html) ?? [];
+    expect(Number(width)).toBeGreaterThan(Number(height));
+  });
+
   test('shows a worked example at level 0, and at level 1 all steps but the last', () => {
     const worked = paperOf({ kind: 'loop-current', level: 0, count: 1 });
     const html = htmlOf(PaperSheet, { paper: worked, title: 'Worked' });
@@ -159,7 +168,9 @@ describe('A student', () => {
 
   test('sees what is not answered before handing in, and marks only after that and only where the Set says so', () => {
     expect(handIn('end', false)).toContain('1. Lay a lead: not answered Go to task 1');
+    expect(handIn('end', false)).toContain('One task has no answer yet.');
     expect(handIn('end', false)).not.toContain('right');
+    expect(handIn('end', true)).not.toContain('no answer yet');
     expect(handIn('end', true)).toContain('4 of 5 right, 4 of them at once and without a hint.');
     expect(handIn('end', true)).toContain('1. Lay a lead: no answer');
     expect(handIn('never', true)).not.toContain(' right');

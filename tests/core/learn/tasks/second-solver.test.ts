@@ -51,6 +51,8 @@ describe('sums on the loop', () => {
 
   it('two readings alike are rest or no supply, two that differ are a current', () => {
     for (const task of tasksOf('idle-or-active')) {
+      // A meter that reads nothing shows no sign.
+      expect([...rowsOf(task).values()].join()).not.toContain('-0.00');
       const rows = rowsOf(task);
       const [four, five] = ['pin 4 against pin 2', 'pin 5 against pin 2'].map((name) =>
         numberIn(rows.get(name)),

@@ -159,8 +159,11 @@ function idleOrActive(level: Level, chance: Chance): Drawn {
   const off = makeJack('out', 'din5', 'din', { circuit: 'driver-off' });
   const verdict = checkLink(linkFor(state === 'off' ? off : output, input, WHOLE));
   const { contacts } = verdict.readings[state === 'idle' ? 'idle' : 'active'];
-  const volts = (pin: string): string =>
-    `${(contacts.find(({ spot }) => spot.place === 'output' && spot.contact === pin)?.volts ?? 0).toFixed(2)} V`;
+  const volts = (pin: string): string => {
+    const shown = contacts.find(({ spot }) => spot.place === 'output' && spot.contact === pin)?.volts ?? 0;
+    // What is nearly nothing has no sign.
+    return `${shown.toFixed(2).replace('-0.00', '0.00')} V`;
+  };
   const texts = {
     idle: 'It rests: no current flows.',
     active: 'It sends a 0: current flows.',
