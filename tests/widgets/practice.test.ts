@@ -33,7 +33,7 @@ test('a mistake gets its own word and one more try, then the way to the answer',
   const task = taskOf('loop-current.2.0');
   const slip = task.slips.find(({ name }) => name === 'LED forgotten');
   await page.getByRole('button', { name: 'Hand in' }).click();
-  await expect(page.getByText("answer: expected a number in mA, got ''")).toBeVisible();
+  await expect(page.getByText('There is no answer yet. Needed: a number in mA.')).toBeVisible();
   await enter(page, task, slip?.answer ?? '');
   await page.getByRole('button', { name: 'Hand in' }).click();
   await expect(page.getByText(slip?.sentence ?? 'no sentence')).toBeVisible();

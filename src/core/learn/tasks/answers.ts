@@ -10,7 +10,10 @@ type Said = { readonly answer: string } | { readonly problem: string };
 export const NO_LEAD = 'none';
 
 const problem = (expected: string, got: string): Said => ({
-  problem: `answer: expected ${expected}, got '${got}'`,
+  problem:
+    got === ''
+      ? `There is no answer yet. Needed: ${expected}.`
+      : `Needed: ${expected}. '${got}' cannot be read.`,
 });
 
 /** Read an answer in the form of its task. */

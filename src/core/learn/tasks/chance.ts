@@ -25,7 +25,8 @@ export function chanceOf(seed: number, salt = 0, of = ''): Chance {
   const number = seededChance(numberOf(of) ^ (seed * 16 + salt));
   const below = (count: number): number => Math.floor(number() * count);
   return {
-    turn: (list) => one(list, (seed + salt) % list.length),
+    // A salt turns back, not on: the worked example of one seed must not be the task of the next.
+    turn: (list) => one(list, (seed + salt * (list.length - 1)) % list.length),
     pick: (list) => one(list, below(list.length)),
     shuffled: (list) => {
       const left = [...list];

@@ -3,7 +3,7 @@ import { pointsOf, readAnswer } from './answers.ts';
 import { gradeLead } from './grade-lead.ts';
 import type { Form, Grading, Task } from './task.ts';
 
-const UNKNOWN = 'Not this, and not a mistake that we know. Look at the question again, or take a hint.';
+const UNKNOWN = 'Not this, and not a mistake that we know.';
 
 /** Judge an answer to a task. One that cannot be read says what was expected, and is no attempt. */
 export function gradeAnswer(task: Pick<Task, 'form' | 'right' | 'slips' | 'steps'>, text: string): Grading {

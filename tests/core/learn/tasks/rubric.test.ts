@@ -64,7 +64,7 @@ describe('a text against a rubric', () => {
     for (const answer of ['', '0 1', '0 1 | A hub.', TEXT, `9 | ${TEXT}`])
       expect(gradeAnswer(task, answer), answer).toMatchObject({ right: false, readable: false });
     expect(gradeAnswer(task, '').sentence).toBe(
-      "answer: expected two sentences of your own, and then a tick for each point that they hold, got ''",
+      'There is no answer yet. Needed: two sentences of your own, and then a tick for each point that they hold.',
     );
     expect(isLongEnough('one two three four five six seven')).toBe(false);
     expect(isLongEnough(TEXT)).toBe(true);

@@ -1,6 +1,6 @@
 /** Tasks on the conductors of a lead: what may be cut, and which way the current goes. Both are solved. */
 import { checkLink, linkFor, sayAmperes } from '../../../verdict/index.ts';
-import { contactWords, makeJack, wires } from '../../../wiring/index.ts';
+import { contactWords, familyOf, makeJack, styleEntry, wires } from '../../../wiring/index.ts';
 import type { Conductor, Jack } from '../../../wiring/index.ts';
 import { eachThat, oneOf } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
@@ -49,6 +49,17 @@ const CUTS_WITH_TRAP: typeof CUTS = [
 
 const sayConductor = ({ from, to }: Conductor): string => `${contactWords(from)} to ${contactWords(to)}`;
 
+/** Where the sender has its lines, as a sentence: a phone plug looks the same whichever contact carries which. A DIN pin needs no telling. */
+function sayLines({ connector, style }: Jack): string {
+  if (familyOf(connector) === 'din') return '';
+  const { source, sink, shield } = styleEntry(style).lines;
+  const said = source ? { source, sink, shield } : { 'its signal': sink, ground: shield };
+  const places = Object.entries(said).flatMap(([line, contact]) =>
+    contact ? [`${line} on the ${contactWords(contact)}`] : [],
+  );
+  return `The sender has ${places.join(', ')}. `;
+}
+
 function cutConductors(level: Level, chance: Chance): Drawn {
   const { output, input, conductors } = chance.turn(level === 3 ? CUTS_WITH_TRAP : CUTS);
   const outcomeOf = (left: readonly Conductor[]): string =>
@@ -60,7 +71,7 @@ function cutConductors(level: Level, chance: Chance): Drawn {
   const free = offered.filter(({ right }) => right).map(({ text }) => text);
   const grounded = output.style.endsWith('-signal');
   return {
-    ask: 'One conductor of this lead is cut, and only one. Which may it be, so that notes still get through?',
+    ask: `${sayLines(output)}One conductor of this lead is cut, and only one. Which may it be, so that notes still get through?`,
     shows: { shows: 'lead', output, input, conductors },
     ...eachThat(
       offered,
@@ -118,7 +129,7 @@ function loopDirection(level: Level, chance: Chance): Drawn {
     none: 'Neither way: it carries no current.',
   } as const;
   return {
-    ask: `A 0 is being sent. Which way does the current go in the conductor from ${sayConductor(conductor)}?`,
+    ask: `${sayLines(output)}A 0 is being sent. Which way does the current go in the conductor from ${sayConductor(conductor)}?`,
     shows: { shows: 'lead', output, input, conductors },
     ...oneOf(
       (['out', 'back', 'none'] as const).map((one) =>

@@ -57,7 +57,7 @@ function loopCurrent(level: Level, chance: Chance): Drawn {
     steps: [
       `All resistors, one after the other: ${total(loop)} ohm.`,
       `The LED keeps ${LED_VOLTS} V of the ${volts} V: ${plainNumber(volts - LED_VOLTS)} V are left.`,
-      `${plainNumber(volts - LED_VOLTS)} V over ${total(loop)} ohm: about ${plainNumber(inMilli(volts - LED_VOLTS, total(loop)))} mA. Solved with the LED's own curve and the wire: ${sayAmperes(right / 1e3)}.`,
+      `${plainNumber(volts - LED_VOLTS)} V over ${total(loop)} ohm: about ${plainNumber(Number(inMilli(volts - LED_VOLTS, total(loop)).toPrecision(3)))} mA. Solved with the LED's own curve and the wire: ${sayAmperes(right / 1e3)}.`,
     ],
   };
 }
