@@ -1,6 +1,6 @@
 /** From what a reader typed to the question, and a log in the address of the page. */
 import { hexOf } from '../../src/core/signal/index.ts';
-import { readTyped } from '../../src/core/arrived/index.ts';
+import { COMPLAINTS, readTyped } from '../../src/core/arrived/index.ts';
 import type { Complaint, Question, SeenByte, Writing } from '../../src/core/arrived/index.ts';
 
 /** What stands in the fields. */
@@ -14,13 +14,37 @@ interface Typed {
 /** The question of the fields, or what is wrong with each of them. */
 type Asked = { readonly question: Question } | { readonly sentProblem: string; readonly seenProblem: string };
 
+/** What a reader wrote in words among the bytes seen, line by line: the complaints, and what is left. */
+export function complaintsIn(seen: string): {
+  readonly complaints: readonly Complaint[];
+  readonly rest: string;
+} {
+  const meant = (line: string): Complaint | undefined => {
+    const plain = line.trim().toLowerCase().replace(/\.$/, '');
+    return COMPLAINTS.find((one) => one.toLowerCase() === plain);
+  };
+  const lines = seen.split('\n');
+  return {
+    complaints: lines.flatMap((line) => meant(line) ?? []),
+    rest: lines.filter((line) => meant(line) === undefined).join('\n'),
+  };
+}
+
+/** What is wrong with a field: words without a digit are no bytes at all, whatever the line. */
+function sayProblem(text: string, problem: string, instead: string): string {
+  return /\d/.test(text)
+    ? problem
+    : `There are no bytes in '${text.trim()}'. Enter bytes such as 90 3C 40, or ${instead}.`;
+}
+
 /** Read the fields. An empty field of bytes sent means that nobody knows. */
 export function askedBy({ sent, seen, writing, complaints }: Typed): Asked {
   const [sentRead, seenRead] = [readTyped(sent, writing), readTyped(seen, writing)];
   if ('problem' in sentRead || 'problem' in seenRead) {
     return {
-      sentProblem: 'problem' in sentRead ? sentRead.problem : '',
-      seenProblem: 'problem' in seenRead ? seenRead.problem : '',
+      sentProblem: 'problem' in sentRead ? sayProblem(sent, sentRead.problem, 'leave this empty') : '',
+      seenProblem:
+        'problem' in seenRead ? sayProblem(seen, seenRead.problem, 'tick below what goes wrong') : '',
     };
   }
   const bytes = sentRead.bytes.map(({ value }) => value);

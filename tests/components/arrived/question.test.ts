@@ -1,7 +1,13 @@
 /** What a reader typed, as a question, and a cause as it is shown. */
 import { describe, expect, test } from 'vitest';
 import CauseCard from '../../../components/arrived/CauseCard.svelte';
-import { askedBy, besideSeen, logAddress, logIn } from '../../../components/arrived/question.ts';
+import {
+  askedBy,
+  besideSeen,
+  complaintsIn,
+  logAddress,
+  logIn,
+} from '../../../components/arrived/question.ts';
 import { ask, hex } from '../../core/arrived/ask.ts';
 import { allOf, htmlOf, wordsOf } from '../../support/rendered.ts';
 
@@ -22,6 +28,23 @@ describe('the fields', () => {
       sentProblem: "line 1: expected two hex digits, as in 3C, got 'q'",
       seenProblem: '',
     });
+  });
+
+  test('say of words that they are no bytes, and what to do instead', () => {
+    expect(askedBy({ ...FIELDS, sent: 'hello', seen: 'it buzzes' })).toEqual({
+      sentProblem: "There are no bytes in 'hello'. Enter bytes such as 90 3C 40, or leave this empty.",
+      seenProblem:
+        "There are no bytes in 'it buzzes'. Enter bytes such as 90 3C 40, or tick below what goes wrong.",
+    });
+  });
+
+  test('take the words of a tick, typed where bytes stand, as that tick', () => {
+    expect(complaintsIn('Notes stick.')).toEqual({ complaints: ['notes stick'], rest: '' });
+    expect(complaintsIn('F3 00\nslow works, fast does not')).toEqual({
+      complaints: ['slow works, fast does not'],
+      rest: 'F3 00',
+    });
+    expect(complaintsIn('F3 00')).toEqual({ complaints: [], rest: 'F3 00' });
   });
 
   test('travel in an address and back', () => {
