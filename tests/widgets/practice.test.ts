@@ -28,6 +28,21 @@ test('a lead that truly works is right, whatever else is left out', async ({ pag
   await expect(form).toContainText('the shield is left out');
 });
 
+test('after three hints the way is shown on request, and counts as no answer', async ({ page }) => {
+  await open(page, '/practice/#task=loop-current.2.0');
+  const task = taskOf('loop-current.2.0');
+  for (const hint of task.hints) {
+    await page.getByRole('button', { name: /hint/i }).click();
+    await expect(page.getByText(hint)).toBeVisible();
+  }
+  await expect(page.getByRole('button', { name: 'All 3 hints taken' })).toBeDisabled();
+  await page.getByRole('button', { name: 'Show me the way' }).click();
+  await expect(page.getByText(task.steps.at(-1) ?? '')).toBeVisible();
+  await page.getByRole('button', { name: 'Go on' }).click();
+  await expect(page.getByText('No task was answered.')).toBeVisible();
+  await expect(page.getByText('Your record: 0 answers')).toBeVisible();
+});
+
 test('a mistake gets its own word and one more try, then the way to the answer', async ({ page }) => {
   await open(page, '/practice/#task=loop-current.2.0');
   const task = taskOf('loop-current.2.0');
