@@ -70,6 +70,7 @@ function expectedLine(source: string, number: number): string {
     count((mark) => mark.startsWith('wrong')),
     count((mark) => mark === 'no answer'),
     count((mark) => mark === 'changed task'),
+    0,
     note.includes(',') ? `"${note}"` : note,
     '',
     ...tasks,
@@ -215,10 +216,10 @@ test('a class goes from a code on the board to marks and a table, with the netwo
     .trimEnd()
     .split('\r\n');
   expect(head).toMatch(
-    /^\uFEFFhanded in as,number,name,title,tasks,right,right at once,wrong,no answer,changed,/,
+    /^\uFEFFhanded in as,number,name,title,tasks,right,right at once,wrong,no answer,changed,marked by the student,/,
   );
   expect(lines[ODD.spoiled - 1]).toMatch(
-    /^loop-test-25\.json,(?:,){10}"?the file: expected JSON, got other text \(.*\)"?,,,,,$/,
+    /^loop-test-25\.json,(?:,){11}"?the file: expected JSON, got other text \(.*\)"?,,,,,$/,
   );
   const sources = [
     ...all.flatMap(({ source }, at) => (source === 'link' ? [] : [[source, at + 1] as const])),

@@ -20,7 +20,7 @@ export type { HandedIn, Result } from './result.ts';
 export { MARK_WORDS, countOf, resultsCsv } from './results-csv.ts';
 export { sayAnswer, sayRight } from './say-answer.ts';
 export { readySets } from './ready-sets.ts';
-export { readSetCode, setCode } from './set-code.ts';
+export { readSetCode, setCode, titleByCode } from './set-code.ts';
 export {
   KINDS,
   readSet,

@@ -6,10 +6,10 @@ import type { HandedIn, Result } from './result.ts';
 import { tasksOfSet } from './work-set.ts';
 
 /**
- * How a task stands: right at the first answer without a hint; right with a hint or at a later answer; wrong; not answered;
- * answered to a task that is not the student's.
+ * How a task stands: right at the first answer without a hint; right with a hint or at a later answer; marked by the student, since no
+ * machine can; wrong; not answered; answered to a task that is not the student's.
  */
-export const MARKS = ['right', 'helped', 'wrong', 'none', 'changed'] as const;
+export const MARKS = ['right', 'helped', 'self', 'wrong', 'none', 'changed'] as const;
 /** How a task stands. */
 export type Mark = (typeof MARKS)[number];
 
@@ -114,6 +114,7 @@ function markTask(written: string, task: Task, attempts: Result['attempts'], mar
     .map(({ grading: { mistake, sentence } }) => ({ mistake, sentence }));
   const right = graded.find(({ grading }) => grading.right);
   const last = right ?? graded.at(-1);
+  if (last?.grading.selfMarked) return { task, mark: 'self', answer: last.answer, misses: [] };
   const mark =
     last === undefined
       ? 'none'

@@ -5,6 +5,7 @@ import { MARKS, makeMarker, markOne } from './mark.ts';
 import type { Mark, MarkedResult, Refused } from './mark.ts';
 import { writeResultText } from './result.ts';
 import type { HandedIn } from './result.ts';
+import { titleByCode } from './set-code.ts';
 import { sameWork } from './work-set.ts';
 import type { WorkSet } from './work-set.ts';
 
@@ -84,8 +85,10 @@ export function markResults(inputs: readonly HandedIn[]): Marked {
 function markedSet(counted: readonly MarkedResult[]): MarkedSet {
   const [first] = counted as readonly [MarkedResult];
   const numbers = new Set(counted.map(({ result }) => result.number));
+  // Who opened the work by its code has no title for it: one who has names it for all.
+  const titled = counted.find(({ result: { set } }) => set.title !== titleByCode(set)) ?? first;
   return {
-    set: first.result.set,
+    set: titled.result.set,
     students: counted.length,
     missing: Array.from({ length: Math.max(...numbers) }, (_, at) => at + 1).filter(
       (number) => !numbers.has(number),

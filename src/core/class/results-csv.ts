@@ -7,6 +7,7 @@ import type { Marked, MarkedRow } from './marked.ts';
 export const MARK_WORDS: Readonly<Record<Mark, string>> = {
   right: 'right',
   helped: 'right with help',
+  self: 'marked by the student',
   wrong: 'wrong',
   none: 'no answer',
   changed: 'changed task',
@@ -42,6 +43,7 @@ function csvRow(row: MarkedRow, most: number): object {
     wrong: count('wrong'),
     'no answer': count('none'),
     changed: count('changed'),
+    'marked by the student': count('self'),
     notes: marked?.notes.join(' ') ?? '',
     'not marked because': 'problem' in row ? row.problem : '',
     ...Object.fromEntries(

@@ -94,6 +94,12 @@ export function readSetCode(typed: string): Reading<WorkSet> {
   });
 }
 
+/** What a Set is called by whoever opens it by its code; empty where it has none. */
+export function titleByCode(set: WorkSet): string {
+  const opened = readSetCode(setCode(set) ?? '');
+  return opened.ok ? opened.value.title : '';
+}
+
 /** The items in the letters of a code; what follows another of the same kind and level is one with it. */
 function itemsIn(letters: readonly number[]): readonly SetItem[] {
   const items: SetItem[] = [];

@@ -111,7 +111,7 @@ describe('Marks', () => {
   });
 
   test('count each task', () => {
-    expect(tablesOf(html)[1]?.rows[0]?.slice(1)).toEqual(['1', '0', '2', '0', '0']);
+    expect(tablesOf(html)[1]?.rows[0]?.slice(1)).toEqual(['1', '0', '0', '2', '0', '0']);
   });
 
   test('show the answers of a student with what is right beside the wrong ones', () => {

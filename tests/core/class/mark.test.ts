@@ -1,7 +1,16 @@
 /** A class of thirty marked: the counts expected are those written down in the made-up class. */
 import { describe, expect, it } from 'vitest';
-import { countOf, markResults, resultsCsv, resultsIn, sayMistake } from '../../../src/core/class/index.ts';
-import type { Marked, MarkedRow, Result } from '../../../src/core/class/index.ts';
+import {
+  countOf,
+  markResults,
+  resultsCsv,
+  resultsIn,
+  sayMistake,
+  tasksOfSet,
+  titleByCode,
+} from '../../../src/core/class/index.ts';
+import { makeTask, writeTaskId } from '../../../src/core/learn/index.ts';
+import type { Marked, MarkedRow, Result, WorkSet } from '../../../src/core/class/index.ts';
 import { CLASS_SET, MISTAKES, ODD, handedIn, resultOf, studentResult } from '../../support/classroom.ts';
 
 async function markClass(): Promise<Marked> {
@@ -98,10 +107,10 @@ describe('A table for a spreadsheet', () => {
   it('has a line for every input below its head', () => {
     expect(lines).toHaveLength(31);
     expect(lines[0]).toBe(
-      'handed in as,number,name,title,tasks,right,right at once,wrong,no answer,changed,notes,not marked because,task 1,task 2,task 3,task 4,task 5',
+      'handed in as,number,name,title,tasks,right,right at once,wrong,no answer,changed,marked by the student,notes,not marked because,task 1,task 2,task 3,task 4,task 5',
     );
     expect(lines[8]).toBe(
-      'loop-test-08.json,8,,Loop test,5,2,2,3,0,0,,,wrong: pair swapped,right,wrong: LED forgotten,right,wrong: lowest bit last',
+      'loop-test-08.json,8,,Loop test,5,2,2,3,0,0,0,,,wrong: pair swapped,right,wrong: LED forgotten,right,wrong: lowest bit last',
     );
   });
 
@@ -133,6 +142,35 @@ describe('Marking', () => {
       ],
     });
     expect(all.sets[0]?.mistakes).toMatchObject([{ mistake: 'gave up', students: 1, of: 1 }]);
+  });
+
+  it('counts what students mark themselves apart, and names the work by a title where any result has one', () => {
+    const rubric: WorkSet = {
+      ...CLASS_SET,
+      title: 'Defend it',
+      items: [{ kind: 'defend-choice', level: 2, count: 1 }],
+    };
+    const [id] = tasksOfSet(rubric, 1);
+    const task = id && makeTask(id);
+    if (!id || typeof task !== 'object') throw new Error('test: needs a task with a rubric');
+    const all = markAll({
+      ...resultOf(CLASS_SET, 1),
+      set: rubric,
+      attempts: [{ task: writeTaskId(id), answer: task.right, hints: 0, day: 0 }],
+    });
+    expect(all.rows[0]).toMatchObject({ tasks: [{ mark: 'self', misses: [] }] });
+    expect(all.sets[0]?.tasks[0]?.marks).toMatchObject({ self: 1, right: 0, helped: 0, wrong: 0 });
+    const two = markResults([
+      {
+        source: 'by code',
+        reading: {
+          ok: true,
+          value: { ...resultOf(CLASS_SET, 1), set: { ...CLASS_SET, title: titleByCode(CLASS_SET) } },
+        },
+      },
+      { source: 'by link', reading: { ok: true, value: resultOf(CLASS_SET, 2) } },
+    ]);
+    expect(two.sets.map(({ set, students }) => [set.title, students])).toEqual([[CLASS_SET.title, 2]]);
   });
 
   it('tells what was not answered, and an answer that cannot be read is none', () => {
