@@ -59,7 +59,7 @@ const classPlans = defineCollection({
         /** The lesson that it uses, by the name in its address. */
         lesson: reference('lessons').optional(),
         /** The page that it uses, by its address from the root. */
-        page: z.string().optional(),
+        page: z.templateLiteral(['/', z.string()]).optional(),
       }),
     ),
   }),
