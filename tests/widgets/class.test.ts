@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test, type Browser, type Page } from '@playwright/test';
 import {
+  papersOf,
   readResultText,
   resultsIn,
   setCode,
@@ -13,6 +14,7 @@ import { writeTaskId } from '../../src/core/learn/index.ts';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
 import { enter, taskOf } from '../support/answering.ts';
 import { CLASS_SET, MISTAKES, ODD, handedIn, slipOf, studentResult } from '../support/classroom.ts';
+import { ON_PAPER, overprints, readPdf } from '../support/pdf.ts';
 import { readSquareCode } from '../support/square-code.ts';
 import { wakeIslands } from '../support/watch.ts';
 
@@ -230,4 +232,58 @@ test('a class goes from a code on the board to marks and a table, with the netwo
       .filter(([, number]) => number !== ODD.spoiled)
       .map(([source, number]) => expectedLine(source, number)),
   );
+});
+
+/** A worksheet with its key. */
+type Paper = ReturnType<typeof papersOf>[number];
+
+const unspaced = (text: string): string => text.replace(/\s/g, '');
+
+/** What is on show, as it is printed: nothing on it lies on anything else. */
+async function printed(page: Page): Promise<string> {
+  await page.evaluate(() => document.fonts.ready);
+  const paper = readPdf(await page.pdf(ON_PAPER));
+  expect(overprints(paper)).toEqual([]);
+  return paper.text;
+}
+
+/** The part of a print from one heading to the next. */
+function partOf(text: string, head: string, next: string | undefined): string {
+  const from = text.indexOf(head);
+  expect(from, head).toBeGreaterThanOrEqual(0);
+  const to = next === undefined ? text.length : text.indexOf(next, from + head.length);
+  return text.slice(from, to < 0 ? text.length : to);
+}
+
+test('thirty worksheets and their key, on paper, have the same tasks, each with its answer', async ({
+  page,
+}) => {
+  await makeSet(page);
+  const papers = papersOf(CLASS_SET, 30);
+  const sheets = await printed(page);
+  await page.getByRole('radio', { name: 'the key' }).check();
+  await expect(page.getByRole('article', { name: /^Key: version / })).toHaveCount(30);
+  const key = await printed(page);
+  const sheetHead = ({ version, number }: Paper): string =>
+    unspaced(`Version ${version}, number ${number}`) + 'Name:';
+  const keyHead = ({ version, number }: Paper): string =>
+    unspaced(`Key: Loop test, version ${version}, number ${number}`);
+  for (const [at, paper] of papers.entries()) {
+    const next = papers[at + 1];
+    const sheet = partOf(sheets, sheetHead(paper), next && sheetHead(next));
+    const answers = partOf(key, keyHead(paper), next && keyHead(next));
+    let [inSheet, inKey] = [0, 0];
+    for (const { code, task, right } of paper.tasks) {
+      for (const words of [task.ask, code]) {
+        inSheet = sheet.indexOf(unspaced(words), inSheet);
+        expect(inSheet, `worksheet ${at + 1}: ${words}`).toBeGreaterThanOrEqual(0);
+      }
+      for (const words of [right[0] ?? '', code, task.steps[0] ?? '']) {
+        inKey = answers.indexOf(unspaced(words), inKey);
+        expect(inKey, `key ${at + 1}: ${words}`).toBeGreaterThanOrEqual(0);
+      }
+      // The worksheet does not tell the way.
+      expect(sheet).not.toContain(unspaced(task.steps.at(-1) ?? ''));
+    }
+  }
 });
