@@ -22,7 +22,9 @@ function deadLink(from: string, link: string): string | undefined {
     return existsSync(file) && statSync(file).isFile() ? undefined : `${link}: there is no such page or file`;
   }
   const anchor = decodeURIComponent(url.hash.slice(1));
-  return anchor === '' || anchors.has(anchor) ? undefined : `${link}: the page has no such place`;
+  // What a page is to open stands behind its address too, with its name: it is no place on the page.
+  const isGiven = /^[a-z]+=/.test(anchor);
+  return anchor === '' || isGiven || anchors.has(anchor) ? undefined : `${link}: the page has no such place`;
 }
 
 for (const { address, file } of PAGES) {
