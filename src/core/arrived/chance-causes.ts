@@ -36,6 +36,9 @@ const bitsIn = (byte: number): number => {
   return count;
 };
 
+/** The byte after one that met a byte of the other meets the next of it, as a logarithm: messages meet, not bytes (our choice). */
+const MEETS_AGAIN = Math.log(0.4);
+
 /** Two outputs at once: where their bytes meet 1s turn into 0s, and bytes of the other stand between. Shares are our choice. */
 function collisionOdds(sent: readonly Code[], meets: number): Odds {
   const between = Math.min(0.4, 2 * meets + 0.1);
@@ -52,6 +55,7 @@ function collisionOdds(sent: readonly Code[], meets: number): Odds {
       return cleared ? Math.max(anything, broken - bitsIn(byte) * Math.LN2) : anything;
     },
     lost: () => Math.log(meets * 0.3),
+    lostAgain: MEETS_AGAIN,
     extra: (code) => (OWN_ACCORD.includes(code) ? ownAccord : code < FIRST_STATUS ? data : status),
   };
 }

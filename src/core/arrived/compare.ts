@@ -3,7 +3,8 @@ import type { Code } from './log.ts';
 
 /**
  * Natural logarithms of chances. `pair`: byte `at` of the list foretold is seen as a code; `lost`: it is not seen; `extra`: a code
- * nobody sent; `lostAgain`: a byte right after one that was lost is lost as well, where that is another matter.
+ * nobody sent; `lostAgain`: a byte right after one that was lost is lost as well, where that is another matter: to be seen again then has
+ * the chance that it leaves.
  */
 export interface Odds {
   readonly pair: (at: number, code: Code) => number;
@@ -14,6 +15,9 @@ export interface Odds {
 
 /** Codes that a byte seen can have, for a chance that is spread over all of them. */
 const CODES = 256;
+
+/** A byte of a log that nothing foretells is one of about so many that are usual (our choice). */
+export const USUAL_BYTES = 200;
 
 /** Chances of the four things that can become of a byte, as shares; what is spread over all codes is so for each. */
 export interface Shares {
@@ -49,7 +53,8 @@ export function likeness(count: number, seen: readonly Code[], odds: Odds, floor
   const { pair, lost, extra, lostAgain } = odds;
   const width = seen.length + 1;
   const band = BAND + Math.abs(count - seen.length);
-  // Of each row the best ways that end with a byte lost, and the best of all.
+  const seenAgain = lostAgain === undefined ? 0 : Math.log1p(-Math.exp(lostAgain));
+  // Of each row the best ways that end with a byte lost, and the best of all from which the next byte may be seen.
   let [before, row] = [new Float64Array(width).fill(-Infinity), new Float64Array(width).fill(-Infinity)];
   let [goneBefore, gone] = [row.slice(), row.slice()];
   before[0] = 0;
@@ -64,17 +69,17 @@ export function likeness(count: number, seen: readonly Code[], odds: Odds, floor
     for (let at = from; at <= to; at += 1) {
       const lose = Math.max(before[at]! + first, goneBefore[at]! + (lostAgain ?? first));
       gone[at] = lose;
-      let best = lose;
+      let best = lose + seenAgain;
       if (at > 0) {
         const code = seen[at - 1]!;
         best = Math.max(best, before[at - 1]! + pair(one - 1, code), row[at - 1]! + extra(code, one));
       }
       row[at] = best;
-      if (best > most) most = best;
+      most = Math.max(most, best, lose);
     }
     if (most < floor) return -Infinity;
     [before, row] = [row, before];
     [goneBefore, gone] = [gone, goneBefore];
   }
-  return before[seen.length]!;
+  return Math.max(before[seen.length]!, goneBefore[seen.length]!);
 }

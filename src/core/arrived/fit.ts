@@ -1,11 +1,12 @@
 /** From a log to its causes: every candidate foretells the log, and those that foretell it well share the belief. */
-import { readLine } from '../signal/index.ts';
+import { BAUD, readLine } from '../signal/index.ts';
 import type { ReceivedByte, Waveform } from '../signal/index.ts';
 import { CAUSES } from './causes.ts';
-import type { Candidate, Cause, LineCandidate } from './causes.ts';
+import type { Candidate, Cause } from './causes.ts';
 import { chanceCandidates } from './chance-causes.ts';
-import { SURE, likeness, oddsOf } from './compare.ts';
-import type { Odds, Shares } from './compare.ts';
+import { SURE, USUAL_BYTES, likeness, oddsOf } from './compare.ts';
+import type { Shares } from './compare.ts';
+import { forksOf } from './forks.ts';
 import { lineCandidates } from './line-causes.ts';
 import { codeOf, shownAs, viewsOf } from './log.ts';
 import type { Code, Log, View } from './log.ts';
@@ -49,12 +50,10 @@ const ANYTHING: readonly Shares[] = [
   { changed: 0.25, lost: 0.1, extra: 0.1 },
   { changed: 0.5, lost: 0.15, extra: 0.15 },
 ];
-/** Or nothing of it: each byte seen is one of about so many that are usual, or one of those sent in any order. */
-const USUAL_BYTES = 200;
-/** Natural logarithm: how many bytes are seen then is anybody's guess. */
+/** Or nothing of it: each byte seen is a usual one, or one of those sent in any order; natural logarithm: how many is anybody's guess. */
 const ANY_LENGTH = 5;
 /** How likely the list lacks a cause, against any one of the list (our choice). */
-const OTHER_WEIGHT = 0.02;
+const OTHER_WEIGHT = 0.015;
 /** Natural logarithm: what is so much less likely than that no cause did it is not followed to its end. */
 const HOPELESS = 12;
 
@@ -126,44 +125,16 @@ class Scorer {
 
 const nameOf = (codes: readonly Code[]): string => String.fromCharCode(...codes);
 
-/** Where a start bit may fall in a sample, as a share of one. */
-const PHASES = [0.1, 0.4, 0.7, 0.95] as const;
+/** Causes whose bytes are read one way or another by where in a sample each begins. */
+const FORKING: readonly Cause[] = ['upside down', 'swapped and lit', 'clock off', 'wrong speed'];
 
-/** What a line is read as at several phases of the receiver, byte by byte, where each byte is read at every phase and not always alike. */
-function tornReads(candidate: LineCandidate, bytes: readonly number[], line: Waveform) {
-  const changed = candidate.change(line);
-  const reads = PHASES.map((phase) => readLine(changed, { ...candidate.receiver, phase }));
-  if (reads.some((one) => one.length !== bytes.length)) return [];
-  const [first] = reads;
-  const alike = reads.every((one) =>
-    one.every(({ value, kind }, at) => value === first?.[at]?.value && kind === first[at]?.kind),
-  );
-  return alike ? [] : reads;
-}
-
-/** Odds of bytes that are read one way or another by where in a sample each begins. */
-function tornOdds(reads: readonly (readonly ReceivedByte[])[], view: View): Odds {
-  const least = oddsOf([], SURE);
-  const share = (at: number, is: (read: ReceivedByte) => boolean): number =>
-    reads.filter((one) => is(one[at] as ReceivedByte)).length / reads.length;
-  const codeIn = ({ value, kind }: ReceivedByte): Code =>
-    codeOf({ value, bad: view === 'marked' && kind !== 'byte' });
-  const drops = view === 'good bytes only';
-  return {
-    pair: (at, code) =>
-      Math.max(
-        least.pair(at, code),
-        Math.log(share(at, (read) => codeIn(read) === code && !(drops && read.kind !== 'byte'))),
-      ),
-    lost: (at) => Math.max(least.lost(at), Math.log(share(at, ({ kind }) => drops && kind !== 'byte'))),
-    extra: least.extra,
-  };
-}
-
-/** How many of the spacings are tried: pauses decide what is read of a line upside down, and nothing of what a reader does. */
-function spacingsOf({ kind, cause }: Candidate): number {
-  if (kind === 'reader') return 1;
-  if (cause === 'upside down') return SPACINGS.length;
+/** How many of the spacings are tried: pauses decide what is read of a line upside down or by a slow clock, and nothing of what a reader does. */
+function spacingsOf(candidate: Candidate): number {
+  if (candidate.kind !== 'line') return 1;
+  const { cause, receiver } = candidate;
+  // A frame of the receiver that is longer than a byte holds the pause after it.
+  const slow = cause === 'wrong speed' && (receiver?.baud ?? BAUD) < BAUD;
+  if (cause === 'upside down' || slow) return SPACINGS.length;
   return cause === 'swapped and lit' ? FEWER_SPACINGS : USUAL_SPACINGS.length;
 }
 
@@ -184,13 +155,14 @@ function fitsOf(candidate: Candidate, bytes: readonly number[], lines: readonly 
   lines.forEach((line, spacing) => {
     if (spacing >= spacingsOf(candidate)) return;
     const read = foretell(candidate, bytes, line);
-    const torn =
-      candidate.kind === 'line' && candidate.cause === 'clock off' ? tornReads(candidate, bytes, line) : [];
-    for (const view of torn.length > 0 ? scorer.views.filter((one) => one !== 'whole messages') : []) {
-      const odds = tornOdds(torn, view);
-      add(spacing, view, likeness(bytes.length, scorer.seen, odds, scorer.other - HOPELESS));
+    const forks =
+      candidate.kind === 'line' && FORKING.includes(candidate.cause) ? forksOf(candidate, line) : undefined;
+    for (const view of scorer.views) {
+      const whole = scorer.score(view, shownAs(view, read));
+      const forked =
+        view === 'whole messages' ? undefined : forks?.(view, scorer.seen, scorer.other - HOPELESS);
+      add(spacing, view, Math.max(whole, forked ?? -Infinity));
     }
-    for (const view of scorer.views) add(spacing, view, scorer.score(view, shownAs(view, read)));
   });
   return fits;
 }

@@ -31,30 +31,55 @@ function readFrame(sampler: Sampler, level: (seconds: number) => boolean, startT
   return { bits, lastTick: startTick + (BITS_PER_FRAME - 1) * perBit + last };
 }
 
+/** What a receiver makes of a line from one falling edge on: the byte that it read, if any, and the edge at which it looks again. */
+export interface LineStep {
+  readonly read: ReceivedByte | undefined;
+  readonly next: number;
+}
+
+/** The edge that stands for the beginning of a line, before its first: a line may rest at 0. */
+export const BEFORE_EDGES = -1;
+
+/**
+ * Read a line step by step: given the index of a falling edge, or `BEFORE_EDGES`, what is read there and which falling edge comes
+ * next; the count of edges where none does. Throws RangeError for options that describe no receiver.
+ */
+export function stepLine(wave: Waveform, options: ReceiverOptions = {}): (edge: number) => LineStep {
+  const { edges } = wave;
+  const sampler = samplerOf(wave, options);
+  const { timeOf } = sampler;
+  const level = levelReader(wave);
+  const fallsAfter = (edge: number, seconds: number): number => {
+    let at = edge + 1;
+    while (at < edges.length && (edges[at]!.level || edges[at]!.seconds <= seconds)) at += 1;
+    return at;
+  };
+  return (edge) => {
+    const tick = edge === BEFORE_EDGES ? 0 : tickAt(sampler, edges[edge]!.seconds);
+    const falls = !level(timeOf(tick)) && (edge === BEFORE_EDGES || level(timeOf(tick - 1)));
+    if (!falls)
+      return { read: undefined, next: fallsAfter(edge, edge === BEFORE_EDGES ? timeOf(0) : -Infinity) };
+    const { bits, lastTick } = readFrame(sampler, level, tick);
+    const next = fallsAfter(edge, timeOf(lastTick));
+    if (bits & 1) return { read: undefined, next };
+    const value = (bits >> 1) & 0xff;
+    const stop = bits >> (BITS_PER_FRAME - 1) === 1;
+    const kind = stop ? 'byte' : value === 0 ? 'break' : 'framing error';
+    return { read: { value, kind, seconds: timeOf(tick) }, next };
+  };
+}
+
 /**
  * The bytes that a monitor shows of a line: what `receive` hears, as `receivedBytes` lists it, without the samples.
  * Throws RangeError for options that describe no receiver.
  */
 export function readLine(wave: Waveform, options: ReceiverOptions = {}): readonly ReceivedByte[] {
-  const sampler = samplerOf(wave, options);
-  const { timeOf } = sampler;
-  const level = levelReader(wave);
-  const read: ReceivedByte[] = [];
-  let lastTick = -1;
-  const take = (startTick: number): void => {
-    const frame = readFrame(sampler, level, startTick);
-    lastTick = frame.lastTick;
-    if (frame.bits & 1) return;
-    const value = (frame.bits >> 1) & 0xff;
-    const stop = frame.bits >> (BITS_PER_FRAME - 1) === 1;
-    const kind = stop ? 'byte' : value === 0 ? 'break' : 'framing error';
-    read.push({ value, kind, seconds: timeOf(startTick) });
-  };
-  if (!level(timeOf(0))) take(0);
-  for (const edge of wave.edges) {
-    if (edge.level || edge.seconds <= timeOf(Math.max(lastTick, 0))) continue;
-    const tick = tickAt(sampler, edge.seconds);
-    if (!level(timeOf(tick)) && level(timeOf(tick - 1))) take(tick);
+  const step = stepLine(wave, options);
+  const list: ReceivedByte[] = [];
+  for (let edge = BEFORE_EDGES; edge < wave.edges.length;) {
+    const { read, next } = step(edge);
+    if (read) list.push(read);
+    edge = next;
   }
-  return read;
+  return list;
 }

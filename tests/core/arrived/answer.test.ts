@@ -127,6 +127,16 @@ describe('how well a list foretells another', () => {
     expect(likeness(0, [], oddsOf([], SURE))).toBe(0);
   });
 
+  test('counts in that a stretch of lost bytes ends, where one lost byte brings the next', () => {
+    // By hand: of 1 2 3 4 the middle two are lost, the second with 3 of 4, and 4 is seen again with the 1 of 4 that is left.
+    const odds = { ...oddsOf([1, 2, 3, 4], SURE), lostAgain: Math.log(0.75) };
+    const same = Math.log(1 - SURE.changed - SURE.lost - SURE.extra);
+    const [stretch, again] = [Math.log(SURE.lost) + Math.log(0.75), Math.log(0.25)];
+    expect(likeness(4, [1, 4], odds)).toBeCloseTo(2 * same + stretch + again, 10);
+    // At the end of a list nothing is seen again.
+    expect(likeness(4, [1, 2], odds)).toBeCloseTo(2 * same + stretch, 10);
+  });
+
   test('is given up below its floor', () => {
     expect(likeness(3, [7, 8, 9], oddsOf([1, 2, 3], SURE), -5)).toBe(-Infinity);
   });

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { readLine } from '../../../src/core/signal/quick-reader.ts';
+import { BEFORE_EDGES, readLine, stepLine } from '../../../src/core/signal/quick-reader.ts';
 import { receive, receivedBytes } from '../../../src/core/signal/receiver.ts';
 import { ONE_LOOK } from '../../../src/core/signal/bit-budget.ts';
+import { sendBytes } from '../../../src/core/signal/frames.ts';
 import { anyWave } from './arbitrary.ts';
 
 test('the quick reader reads of any line what the receiver that keeps its samples hears', () => {
@@ -15,6 +16,15 @@ test('the quick reader reads of any line what the receiver that keeps its sample
     }),
     { numRuns: 400 },
   );
+});
+
+test('step by step it tells of each falling edge what is read there, and where the next one is looked for', () => {
+  // By hand: FF has one stretch of 0, its start bit; 0F after it has two, its start bit and its four high bits.
+  const { wave } = sendBytes([0xff, 0x0f], { startSeconds: 1e-3 });
+  const step = stepLine(wave);
+  expect(step(BEFORE_EDGES)).toEqual({ read: undefined, next: 0 });
+  expect(step(0)).toMatchObject({ read: { value: 0xff, kind: 'byte' }, next: 2 });
+  expect(step(2)).toMatchObject({ read: { value: 0x0f, kind: 'byte' }, next: wave.edges.length });
 });
 
 test('a sampling that describes no receiver is refused by both in the same words', () => {
