@@ -1,7 +1,7 @@
 /** The table of the fault bench: every fault of a board with what it shows, and the suspects that symptoms and observations leave. */
 import { noiseVolts, sayReading } from '../readings/index.ts';
 import type { Reading } from '../readings/index.ts';
-import { boardFaults, faultName } from './board-faults.ts';
+import { boardFaults, faultName, isTaught } from './board-faults.ts';
 import type { BenchBoard, BoardFault, BoardFaultKind } from './board-faults.ts';
 import { observationsOf } from './board-observations.ts';
 import type { Observation } from './board-observations.ts';
@@ -36,6 +36,12 @@ export const USUAL_FREQUENCIES: Frequencies = {
   'bank-missing': 4,
   'message-filtered': 3,
   'not-listening': 4,
+  'bad-joint': 2,
+  'half-in': 4,
+  'odd-jack': 1,
+  'output-part': 1,
+  'input-part': 1,
+  'supply-low': 1,
 };
 
 /** A board whose every fault was put in once, and everything observed on each: made once for each kind of board. */
@@ -52,6 +58,7 @@ export interface BenchTable {
 }
 
 const TABLES = new Map<BenchBoard, BenchTable>();
+const TAUGHT = new Map<BenchBoard, BenchTable>();
 
 /** The table of a board. */
 export function benchTable(board: BenchBoard): BenchTable {
@@ -77,6 +84,24 @@ export function benchTable(board: BenchBoard): BenchTable {
     good: rows.map((row) => row.at(-1) ?? ''),
   };
   TABLES.set(board, made);
+  return made;
+}
+
+/** The part of a board's table that lessons and tasks speak of. */
+export function taughtTable(board: BenchBoard): BenchTable {
+  const known = TAUGHT.get(board);
+  if (known) return known;
+  const table = benchTable(board);
+  const kept = <Value>(row: readonly Value[]): readonly Value[] =>
+    row.filter((_, at) => isTaught(table.faults[at] as BoardFault));
+  const made: BenchTable = {
+    ...table,
+    faults: kept(table.faults),
+    symptoms: kept(table.symptoms),
+    seen: table.seen.map(kept),
+    answers: table.answers.map(kept),
+  };
+  TAUGHT.set(board, made);
   return made;
 }
 

@@ -4,6 +4,7 @@ import type { LeadContact, Power, Reading } from '../readings/index.ts';
 import { contactWords, familyOf, leadNode, linkCircuit, makeJack, styleEntry } from '../wiring/index.ts';
 import type { Contact, Jack, Lead, Link, Side } from '../wiring/index.ts';
 import type { BenchBoard } from './board-faults.ts';
+import { SENDER_CHANNEL } from './board-faults.ts';
 import { relead, workingBoard } from './board-state.ts';
 import type { BoardState } from './board-state.ts';
 import { arrivals, symptomsOf } from './board-symptoms.ts';
@@ -39,12 +40,12 @@ export function observationsOf(board: BenchBoard): readonly Observation[] {
   const good = workingBoard(board);
   return [
     look('lamp sender', 'Look at the lamp of the sender.', ({ senderOn }) => (senderOn ? 'lit' : 'dark')),
-    look('outlet', 'Look at the switch of the output.', ({ outletSet }) => `set to ${outletSet}`),
+    look('outlet', 'Look at the switch of the output.', ({ links }) => `set to ${styleEntry((links[0] as Link).output.style).label}`),
     look('filter', 'Look in the sender’s menu: does it send program changes?', ({ filtered }) =>
       filtered ? 'filtered out' : 'sent',
     ),
     look('numbers', 'Compare the program number sent with the one shown.', ({ programStep }) =>
-      programStep === 0 ? 'the same' : 'one apart',
+      programStep === 0 ? 'the same' : programStep > 0 ? 'one too high' : 'one too low',
     ),
     look('bank', 'Look in the sender’s menu: does it send a bank first?', ({ bankSent }) =>
       bankSent ? 'bank sent' : 'no bank',
@@ -74,13 +75,21 @@ function atPedal(at: number): readonly Observation[] {
     look(`jack ${pedal}`, `Look at which jack of ${pedal} the lead is in.`, ({ inOut }) =>
       inOut[at] ? 'in the OUT' : 'in the IN',
     ),
-    look(`channel ${pedal}`, `Compare the channel of ${pedal} with the sender’s.`, ({ channelRight }) =>
-      channelRight[at] ? 'the same' : 'different',
+    look(`channel ${pedal}`, `Compare the channel of ${pedal} with the sender’s.`, ({ channels }) =>
+      channels[at] === SENDER_CHANNEL ? 'the same' : 'different',
     ),
     look(
       `listen ${pedal}`,
       `Look in the menu of ${pedal}: does it listen to program changes?`,
       ({ listening }) => (listening[at] ? 'yes' : 'no'),
+    ),
+    look(
+      `answers ${pedal}`,
+      `Send the preset on each channel in turn: which channel does ${pedal} answer on?`,
+      (state) =>
+        arrivals(state)[at] === 'nothing' || !state.listening[at] || state.filtered
+          ? 'on none'
+          : `on channel ${state.channels[at]}`,
     ),
   ];
 }
@@ -88,9 +97,13 @@ function atPedal(at: number): readonly Observation[] {
 function atLead(good: Link, at: number): readonly Observation[] {
   return [
     phonePlugs(at),
+    pushedHome(at),
+    moved(at),
     swap(good, at),
     along(good, at, 'source'),
     along(good, at, 'sink'),
+    lineOhms(good, at, 'source'),
+    lineOhms(good, at, 'sink'),
     across(good, at),
     volts(good, at, 'idle'),
     volts(good, at, 'clock'),
@@ -99,12 +112,14 @@ function atLead(good: Link, at: number): readonly Observation[] {
 }
 
 const leadOf = (link: Link): Lead => link.branches[0]!.leads[0]!;
-const leadAt = ({ links }: BoardState, at: number): Lead => leadOf(links[at] as Link);
+/** The lead itself: one that is not pushed home is sound. */
+const leadAt = ({ links, loose }: BoardState, at: number, good: Link): Lead =>
+  leadOf(loose[at] ? good : (links[at] as Link));
 
 function phonePlugs(at: number): Observation {
   const name = `lead ${at + 1}`;
   return look(`plugs ${name}`, `Look at the phone plugs of ${name}: two black rings, or one?`, (state) => {
-    const { from, to } = leadAt(state, at);
+    const { from, to } = leadOf(state.links[at] as Link);
     const isTs = [from, to].some(({ connector }) => familyOf(connector) === 'ts');
     return isTs ? 'one ring: a TS plug' : 'two rings on each';
   });
@@ -118,9 +133,53 @@ function swap(good: Link, at: number): Observation {
     effort: 2,
     place: name,
     see: (state) => {
-      const cold = state.cold.map((one, place) => (place === at ? undefined : one));
-      const healed = relead({ ...state, cold }, at, () => leadOf(good));
+      const sound = <Value>(list: readonly Value[]): readonly (Value | undefined)[] =>
+        list.map((one, place) => (place === at ? undefined : one));
+      const before = { ...state, cold: sound(state.cold), loose: sound(state.loose) };
+      // A link whose lead is sound stays the one that was solved.
+      const healed =
+        leadOf(state.links[at] as Link) === leadOf(good) ? before : relead(before, at, () => leadOf(good));
       return symptomsOf(healed).join() !== symptomsOf(state).join() ? 'it changes' : 'no change';
+    },
+  };
+}
+
+function pushedHome(at: number): Observation {
+  const name = `lead ${at + 1}`;
+  return look(`home ${name}`, `Look at both ends of ${name}: are the plugs pushed home?`, ({ loose }) => {
+    const side = loose[at];
+    return side ? `not at its ${END_WORDS[side]} end` : 'both are';
+  });
+}
+
+/** Ends of a lead, as seen along the board. */
+const END_WORDS: Readonly<Record<Side, string>> = { from: 'sending', to: 'receiving' };
+
+function moved(at: number): Observation {
+  const name = `lead ${at + 1}`;
+  return look(`moved ${name}`, `Move one plug of ${name} at a time while presets are called.`, ({ cold }) => {
+    const side = cold[at]?.side;
+    return side ? `it comes and goes at its ${END_WORDS[side]} end` : 'no change';
+  });
+}
+
+function lineOhms(good: Link, at: number, line: 'source' | 'sink'): Observation {
+  const name = `lead ${at + 1}`;
+  const { from, to } = goodLines(good)[line];
+  return {
+    id: `ohms ${line} ${name}`,
+    words: `Unplug ${name} at both ends; ohms from ${contactWords(from)} to ${contactWords(to)}.`,
+    effort: 3,
+    place: name,
+    see: (state) => {
+      const lead = leadAt(state, at, good);
+      return readLead(
+        lead,
+        'ohms',
+        { side: 'from', contact: metal(lead, 'from', from) },
+        { side: 'to', contact: metal(lead, 'to', to) },
+        PROFILE,
+      );
     },
   };
 }
@@ -146,11 +205,11 @@ function along(good: Link, at: number, line: 'source' | 'sink'): Observation {
     place: name,
     see: (state) => {
       const says = continuity(
-        leadAt(state, at),
+        leadAt(state, at, good),
         { side: 'from', contact: from },
         { side: 'to', contact: to },
       );
-      return says === 'beeps' && state.cold[at] === line ? 'flickers' : says;
+      return says === 'beeps' && state.cold[at]?.line === line ? 'flickers' : says;
     },
   };
 }
@@ -165,7 +224,7 @@ function across(good: Link, at: number): Observation {
     place: name,
     see: (state) =>
       continuity(
-        leadAt(state, at),
+        leadAt(state, at, good),
         { side: 'from', contact: source.from },
         { side: 'from', contact: sink.from },
       ),
@@ -224,7 +283,8 @@ function volts(good: Link, at: number, power: Exclude<Power, 'off'>): Observatio
     effort: 3,
     place: name,
     see: (state) => {
-      const link = state.links[at] as Link;
+      // The free plug is out of its jack, whether or not it was pushed home.
+      const link = state.loose[at] === 'to' ? good : (state.links[at] as Link);
       const [plus, minus] = [metal(leadOf(link), 'to', red), metal(leadOf(link), 'to', black)];
       if (plus === minus) return { meter: 'volts', shows: 'value', value: 0 };
       const { parts, switching } = linkCircuit(link, 'separate');

@@ -21,6 +21,12 @@ const REMEDIES: Readonly<Record<BoardFaultKind, string>> = {
   'program-off-by-one': 'Choose one way to count, from 0 or from 1, or send one number more or less.',
   'bank-missing': 'Let the sender send the bank (controllers 0 and 32) before the program change.',
   'message-filtered': 'Let program changes through in the sender’s filter.',
+  'bad-joint': 'Clean that joint, solder it again, and measure the line: it should have less than an ohm.',
+  'half-in': 'Power off, then push the plug in as far as it goes.',
+  'odd-jack': 'Use an adapter that the pedal’s manual names, or feed this pedal in another way.',
+  'output-part': 'Use another output of the sender. Leave the repair to qualified people.',
+  'input-part': 'Take the pedal out of use. Leave the repair of its input to qualified people.',
+  'supply-low': 'Use the supply that the manual names. Leave the inside of a supply to qualified people.',
   'not-listening': 'Let the pedal receive program changes, in its menu.',
 };
 

@@ -1,7 +1,14 @@
 /** A board of the fault bench as it is: a link or a small chain that works, or one with a fault in it. */
-import { DIN_TO_TYPE_A, makeJack, makeLead, wires } from '../wiring/index.ts';
-import type { Branch, Jack, Lead, Link } from '../wiring/index.ts';
+import { DIN_TO_TYPE_A, SIDES, makeJack, makeLead, wires } from '../wiring/index.ts';
+import type { Branch, Contact, Jack, Lead, Link, Side, Style } from '../wiring/index.ts';
+import { SENDER_CHANNEL, WRONG_CHANNELS } from './board-faults.ts';
 import type { BenchBoard, BoardFault, BoardFaultKind } from './board-faults.ts';
+
+/** A joint that parts when its plug is moved: on which line, at which end of the lead. */
+export interface ColdJoint {
+  readonly line: 'source' | 'sink';
+  readonly side: Side;
+}
 
 /** A board as it is: its links as they are wired, and how its devices are set. Pedal 2 counts on a chain only. */
 export interface BoardState {
@@ -12,14 +19,16 @@ export interface BoardState {
   readonly pedalsOn: readonly boolean[];
   readonly thruAlive: boolean;
   readonly softThruOn: boolean;
-  readonly outletSet: 'Type A' | 'Type B';
-  readonly channelRight: readonly boolean[];
+  /** The channel that each pedal listens on. */
+  readonly channels: readonly number[];
   readonly listening: readonly boolean[];
   readonly filtered: boolean;
   readonly programStep: number;
   readonly bankSent: boolean;
-  /** The line whose joint parts when the lead is moved, by lead. */
-  readonly cold: readonly ('source' | 'sink' | undefined)[];
+  /** The joint that parts when the lead is moved, by lead. */
+  readonly cold: readonly (ColdJoint | undefined)[];
+  /** The end whose plug is not pushed home, by lead; the link is as its contacts then meet, the lead itself is sound. */
+  readonly loose: readonly (Side | undefined)[];
 }
 
 const OUTLET = makeJack('out', 'trs-3.5', 'type-a');
@@ -37,12 +46,15 @@ const linkOf = (output: Jack, lead: Lead, input: Jack): Link => ({
   branches: [{ input, leads: [lead] }],
 });
 
+/** One object for each sound link, so that what was solved of it once is known. */
+const GOOD_LINKS: Readonly<Record<BenchBoard, readonly Link[]>> = {
+  link: [linkOf(OUTLET, TRS_LEAD, TRS_IN)],
+  chain: [linkOf(OUTLET, TO_DIN, DIN_IN), linkOf(THRU, FROM_DIN, TRS_IN)],
+};
+
 /** The board with nothing wrong: a hub outlet set to Type A, then one TRS pedal, or a DIN pedal whose THRU feeds a TRS one. */
 export function workingBoard(board: BenchBoard): BoardState {
-  const links =
-    board === 'link'
-      ? [linkOf(OUTLET, TRS_LEAD, TRS_IN)]
-      : [linkOf(OUTLET, TO_DIN, DIN_IN), linkOf(THRU, FROM_DIN, TRS_IN)];
+  const links = GOOD_LINKS[board];
   const each = <Value>(value: Value): readonly Value[] => links.map(() => value);
   return {
     links,
@@ -51,13 +63,13 @@ export function workingBoard(board: BenchBoard): BoardState {
     pedalsOn: each(true),
     thruAlive: true,
     softThruOn: true,
-    outletSet: 'Type A',
-    channelRight: each(true),
+    channels: each(SENDER_CHANNEL),
     listening: each(true),
     filtered: false,
     programStep: 0,
     bankSent: true,
     cold: each(undefined),
+    loose: each(undefined),
   };
 }
 
@@ -75,46 +87,140 @@ const relink = (board: BoardState, at: number, change: (link: Link) => Link): Bo
 const rebranch = (board: BoardState, at: number, change: (branch: Branch) => Branch): BoardState =>
   relink(board, at, (link) => ({ ...link, branches: link.branches.map(change) }));
 
+const withInput = (board: BoardState, at: number, input: Jack): BoardState =>
+  rebranch(board, at, (branch) => ({ ...branch, input }));
+
 /** The board with another lead in one place. */
 export function relead(board: BoardState, at: number, change: (lead: Lead) => Lead): BoardState {
   return rebranch(board, at, (branch) => ({ ...branch, leads: branch.leads.map(change) }));
 }
 
-const swapped: Change = (good, at) =>
+/** Pairs of a lead's three wires, by their place in it: source and sink, source and shield, sink and shield. */
+const PAIRS = [
+  [0, 1],
+  [0, 2],
+  [1, 2],
+] as const;
+
+const pairOf = (variant: number): (typeof PAIRS)[number] => PAIRS[variant % PAIRS.length] ?? PAIRS[0];
+const sideOf = (number: number): Side => (number === 0 ? 'from' : 'to');
+
+/** Two wires change places; variants by pair. Which of the two plugs it is done at makes no difference. */
+const swapped: Change = (good, at, { variant }) =>
   relead(good, at, (lead) => {
-    const [a, b, ...rest] = lead.conductors;
-    return a && b
-      ? { ...lead, conductors: [{ from: a.from, to: b.to }, { from: b.from, to: a.to }, ...rest] }
-      : lead;
+    const [one, other] = pairOf(variant);
+    const to = (number: number): Contact | undefined => lead.conductors[number]?.to;
+    const conductors = lead.conductors.map((wire, number) => ({
+      ...wire,
+      to: (number === one ? to(other) : number === other ? to(one) : undefined) ?? wire.to,
+    }));
+    return { ...lead, conductors };
   });
 
-const CHANGES: Readonly<Record<BoardFaultKind, Change>> = {
-  open: (good, at, { variant }) =>
-    relead(good, at, (lead) => ({
+/** Contacts that touch in a plug; variants by pair, then by plug. */
+const short: Change = (good, at, { variant }) =>
+  relead(good, at, (lead) => {
+    const side = sideOf(Math.floor(variant / PAIRS.length));
+    const [a, b] = pairOf(variant).map((number) => lead.conductors[number]?.[side]);
+    return a && b ? { ...lead, faults: [{ kind: 'short', side, between: [a, b] }] } : lead;
+  });
+
+/** Ohms of a bad joint: a loop that has so many starves, and a meter tells one from the other. Invented. */
+const BAD_JOINT_OHMS = [4700, 22000] as const;
+
+/** A joint of a line, by variant: source or sink line, then by plug, then by ohms; without ohms it is open. */
+const joint = (good: BoardState, at: number, variant: number, ohms?: number): BoardState =>
+  relead(good, at, (lead) => {
+    const side = sideOf((variant >> 1) & 1);
+    const contact = lead.conductors[variant & 1]?.[side];
+    if (!contact) return lead;
+    return {
       ...lead,
-      conductors: lead.conductors.filter((_, number) => number !== variant),
-    })),
-  short: (good, at) =>
-    relead(good, at, (lead) => {
-      const [a, b] = lead.conductors;
-      return a && b
-        ? { ...lead, faults: [{ kind: 'short', side: 'from', between: [a.from, b.from] }] }
-        : lead;
+      faults: [ohms === undefined ? { kind: 'open', side, contact } : { kind: 'joint', side, contact, ohms }],
+    };
+  });
+
+/** The contact of a jack that a plug's contact meets when it is one step out; the sleeve then meets none. */
+const STEP_OUT: Readonly<Partial<Record<Contact, Contact>>> = { tip: 'ring', ring: 'sleeve' };
+
+const halfIn: Change = (good, at, { variant }) => {
+  const lead = good.links[at]?.branches[0]?.leads[0];
+  const side = SIDES.filter((one) => lead?.[one].connector === 'trs-3.5')[variant] ?? 'from';
+  const out = relead(good, at, (one) => ({
+    ...one,
+    conductors: one.conductors.flatMap((wire) => {
+      const meets = STEP_OUT[wire[side]];
+      return meets ? [{ ...wire, [side]: meets }] : [];
     }),
+  }));
+  return { ...out, loose: put(good.loose, at, () => side) };
+};
+
+/** What a hub's output may be set to by mistake. */
+const WRONG_OUTLETS = [
+  'type-b',
+  'two-contact',
+  'two-contact-turned',
+  'ring-signal',
+  'tip-signal',
+] as const satisfies readonly Style[];
+
+/** Jacks of a pedal that a lead for Type A or B does not suit. */
+const ODD_INPUTS = ['two-contact', 'two-contact-turned', 'ring-signal'] as const satisfies readonly Style[];
+
+/** Output resistors far above the 220 ohm of the standard: ten times and a hundred times, and on which line. Invented. */
+const WRONG_OUTPUTS = [
+  { sourceOhms: 2200 },
+  { sourceOhms: 22000 },
+  { sinkOhms: 2200 },
+  { sinkOhms: 22000 },
+] as const;
+
+/** Volts of an output that no longer light the LED of an input. Invented. */
+const LOW_VOLTS = [1.2, 1.6] as const;
+
+/** What may be wrong in an input: its resistor ten or a hundred times too large, or its protection diode turned. Invented. */
+const WRONG_INPUTS = [
+  { values: { seriesOhms: 2200 } },
+  { values: { seriesOhms: 22000 } },
+  { extras: ['turned-diode'] },
+] as const;
+
+const withOutput = (good: BoardState, at: number, values: Jack['values']): BoardState =>
+  relink(good, at, (link) => ({ ...link, output: { ...link.output, values } }));
+
+const CHANGES: Readonly<Record<BoardFaultKind, Change>> = {
+  open: (good, at, { variant }) => joint(good, at, variant),
+  short,
   swapped,
   // On these boards only pins 4 and 5 of the DIN plug are wired beside pin 2, so left and right are source and sink.
   mirrored: swapped,
-  'ts-lead': (good, at) => relead(good, at, tsLead),
+  'ts-lead': (good, at, { variant }) => relead(good, at, (lead) => tsLead(lead, variant)),
   'cold-joint': (good, at, { variant }) => ({
     ...good,
-    cold: put(good.cold, at, () => (variant === 0 ? 'source' : 'sink')),
+    cold: put(good.cold, at, () => ({
+      line: variant & 1 ? 'sink' : 'source',
+      side: sideOf(variant >> 1),
+    })),
   }),
-  'wrong-style': (good, at) =>
-    rebranch(good, at, (branch) => ({ ...branch, input: makeJack('in', 'trs-3.5', 'type-b') })),
-  'outlet-set-wrong': (good, at) => ({
-    ...relink(good, at, (link) => ({ ...link, output: makeJack('out', 'trs-3.5', 'type-b') })),
-    outletSet: 'Type B',
-  }),
+  'bad-joint': (good, at, { variant }) => joint(good, at, variant, BAD_JOINT_OHMS[variant >> 2]),
+  'half-in': halfIn,
+  'wrong-style': (good, at) => withInput(good, at, makeJack('in', 'trs-3.5', 'type-b')),
+  'odd-jack': (good, at, { variant }) =>
+    withInput(good, at, makeJack('in', 'trs-3.5', ODD_INPUTS[variant] ?? ODD_INPUTS[0])),
+  'outlet-set-wrong': (good, at, { variant }) =>
+    relink(good, at, (link) => ({
+      ...link,
+      output: makeJack('out', 'trs-3.5', WRONG_OUTLETS[variant] ?? WRONG_OUTLETS[0]),
+    })),
+  'output-part': (good, at, { variant }) => withOutput(good, at, WRONG_OUTPUTS[variant] ?? WRONG_OUTPUTS[0]),
+  'supply-low': (good, at, { variant }) =>
+    withOutput(good, at, { supplyVolts: LOW_VOLTS[variant] ?? LOW_VOLTS[0] }),
+  'input-part': (good, at, { variant }) =>
+    rebranch(good, at, (branch) => ({
+      ...branch,
+      input: { ...branch.input, ...(WRONG_INPUTS[variant] ?? WRONG_INPUTS[0]) },
+    })),
   'out-into-out': (good, at) => ({ ...good, inOut: put(good.inOut, at, () => true) }),
   'dead-thru': (good) => ({ ...good, thruAlive: false }),
   'soft-thru-off': (good) => ({ ...good, softThruOn: false }),
@@ -122,9 +228,12 @@ const CHANGES: Readonly<Record<BoardFaultKind, Change>> = {
     place === 'sender'
       ? { ...good, senderOn: false }
       : { ...good, pedalsOn: put(good.pedalsOn, at, () => false) },
-  'wrong-channel': (good, at) => ({ ...good, channelRight: put(good.channelRight, at, () => false) }),
+  'wrong-channel': (good, at, { variant }) => ({
+    ...good,
+    channels: put(good.channels, at, () => WRONG_CHANNELS[variant] ?? WRONG_CHANNELS[0]),
+  }),
   'not-listening': (good, at) => ({ ...good, listening: put(good.listening, at, () => false) }),
-  'program-off-by-one': (good) => ({ ...good, programStep: 1 }),
+  'program-off-by-one': (good, _, { variant }) => ({ ...good, programStep: variant === 0 ? 1 : -1 }),
   'bank-missing': (good) => ({ ...good, bankSent: false }),
   'message-filtered': (good) => ({ ...good, filtered: true }),
 };
@@ -135,12 +244,16 @@ export function withBoardFault(board: BenchBoard, fault: BoardFault | undefined)
   return fault ? CHANGES[fault.kind](good, fault.place.endsWith('2') ? 1 : 0, fault) : good;
 }
 
-/** The same lead with a TS plug where it had a TRS one: its ring wire has nowhere to go. */
-function tsLead(lead: Lead): Lead {
-  const side = lead.from.connector === 'trs-3.5' ? 'from' : 'to';
-  return {
-    ...lead,
-    [side]: { ...lead[side], connector: 'ts-3.5' },
-    conductors: lead.conductors.filter((one) => one[side] !== 'ring'),
-  };
+/** The same lead with a TS plug where it had a TRS one: its ring wire has nowhere to go. With two, at either end or at both. */
+function tsLead(lead: Lead, variant: number): Lead {
+  const phones = SIDES.filter((side) => lead[side].connector === 'trs-3.5');
+  const sides = variant === 2 ? phones : phones.slice(variant, variant + 1);
+  return sides.reduce<Lead>(
+    (made, side) => ({
+      ...made,
+      [side]: { ...made[side], connector: 'ts-3.5' },
+      conductors: made.conductors.filter((one) => one[side] !== 'ring'),
+    }),
+    lead,
+  );
 }

@@ -121,8 +121,32 @@ function groupsAlike(suspects: Suspects, left: readonly number[]): readonly Grou
   return [...groups.values()];
 }
 
-/** Suspects that answer alike count as one. */
-function mergeAlike(suspects: Suspects, left: readonly number[]): Merged {
+/**
+ * The same suspects with the answers of each observation that only one name gives counted as one: each of them settles the
+ * name, so no way of going on costs more or less.
+ */
+function settleNames(suspects: Suspects, left: readonly number[]): Suspects {
+  return {
+    ...suspects,
+    answers: suspects.answers.map((row) => {
+      const names = new Map<number, Set<string>>();
+      for (const at of left) {
+        const answer = row[at] as number;
+        names.set(answer, (names.get(answer) ?? new Set<string>()).add(suspects.names[at] as string));
+      }
+      const first = new Map<string, number>();
+      return row.map((answer) => {
+        const [name, other] = names.get(answer) ?? [];
+        if (name === undefined || other !== undefined) return answer;
+        return first.get(name) ?? (first.set(name, answer), answer);
+      });
+    }),
+  };
+}
+
+/** Suspects that answer alike, or apart only where their one name is settled, count as one. */
+function mergeAlike(given: Suspects, left: readonly number[]): Merged {
+  const suspects = settleNames(given, left);
   const all = groupsAlike(suspects, left);
   const splits = new Map<string, readonly number[]>();
   for (const row of suspects.answers) {

@@ -10,7 +10,7 @@ export type {
   RoundEnd,
   RoundOrder,
 } from './answers.ts';
-export { FREQUENCIES_ARE_INVENTED, USUAL_FREQUENCIES, benchTable } from './bench-table.ts';
+export { FREQUENCIES_ARE_INVENTED, USUAL_FREQUENCIES, benchTable, taughtTable } from './bench-table.ts';
 export type { BenchTable, Frequencies, Seen } from './bench-table.ts';
 export { BENCH_BOARDS, BOARD_FAULTS, faultName, sayBoardFault, sayFaultKind } from './board-faults.ts';
 export type { BenchBoard } from './board-faults.ts';

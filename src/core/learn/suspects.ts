@@ -1,5 +1,5 @@
 /** The faults that a lesson on fault finding names, with what each would show: asked of the core when the site is built. */
-import { benchTable, faultName, remedyFor, sayBoardFault, saySymptoms } from '../faults/index.ts';
+import { taughtTable, faultName, remedyFor, sayBoardFault, saySymptoms } from '../faults/index.ts';
 import type { BenchBoard, BenchTable } from '../faults/index.ts';
 
 /** A fault, and what it is called. */
@@ -33,7 +33,7 @@ export type LessonPiles = Readonly<Record<string, AuthoredPile>>;
 
 /** The pile, worked out. Of variants with one name the first is taken. @throws when the board has no such fault or observation. */
 export function pileFrom({ board, suspects, looks }: AuthoredPile): Pile {
-  const table = benchTable(board);
+  const table = taughtTable(board);
   const at = suspects.map((name) =>
     found(
       table.faults.findIndex((fault) => faultName(fault) === name),
@@ -62,7 +62,7 @@ export function pileFrom({ board, suspects, looks }: AuthoredPile): Pile {
 export function symptomGroups(
   board: BenchBoard,
 ): readonly { readonly symptom: string; readonly suspects: readonly Suspect[] }[] {
-  const table = benchTable(board);
+  const table = taughtTable(board);
   const groups = new Map<string, Suspect[]>();
   table.symptoms.forEach((symptoms, at) => {
     const symptom = saySymptoms(symptoms);

@@ -1,5 +1,5 @@
 /** A hunt with so many minutes: which checks are sure to find the fault in time. Every choice of checks is tried. */
-import { benchTable } from '../../../faults/index.ts';
+import { taughtTable } from '../../../faults/index.ts';
 import type { BenchBoard } from '../../../faults/index.ts';
 import { splitBy } from '../../hunt.ts';
 import type { Pile } from '../../suspects.ts';
@@ -29,7 +29,7 @@ const BUDGET_SUSPECTS = [3, 3, 4, 4] as const;
 const BUDGET_CHECKS = [4, 4, 5, 6] as const;
 
 function minutesOf(board: BenchBoard, id: string): number {
-  const effort = benchTable(board).observations.find((one) => one.id === id)?.effort ?? 3;
+  const effort = taughtTable(board).observations.find((one) => one.id === id)?.effort ?? 3;
   return MINUTES[effort - 1] ?? 0;
 }
 

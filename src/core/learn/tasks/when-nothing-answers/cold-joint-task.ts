@@ -1,5 +1,5 @@
 /** A joint that comes and goes: in which lead, and on which of its lines. What each cold joint shows is asked of the faults. */
-import { benchTable } from '../../../faults/index.ts';
+import { taughtTable } from '../../../faults/index.ts';
 import type { Symptom } from '../../../faults/index.ts';
 import { HUNT_CAUTION } from '../cautions.ts';
 import { oneOf } from '../forms.ts';
@@ -20,7 +20,7 @@ interface Cold {
 
 /** Every cold joint of the board; a line is told by the continuity check that flickers. */
 function coldJoints(): readonly Cold[] {
-  const { faults } = benchTable(BOARD);
+  const { faults } = taughtTable(BOARD);
   return LEADS.flatMap((lead) =>
     faults.flatMap(({ kind, place }, at) => {
       const line = LINES.find((one) => seenWith(`continuity ${one} ${lead}`, at) === 'flickers');
@@ -29,11 +29,11 @@ function coldJoints(): readonly Cold[] {
   );
 }
 
-const indexOfCheck = (id: string): number => benchTable(BOARD).observations.findIndex((one) => one.id === id);
+const indexOfCheck = (id: string): number => taughtTable(BOARD).observations.findIndex((one) => one.id === id);
 const seenWith = (id: string, fault: number): string | undefined =>
-  benchTable(BOARD).seen[indexOfCheck(id)]?.[fault];
+  taughtTable(BOARD).seen[indexOfCheck(id)]?.[fault];
 const wordsOf = (id: string): string =>
-  (benchTable(BOARD).observations[indexOfCheck(id)]?.words ?? '').replace(/\.$/, '');
+  (taughtTable(BOARD).observations[indexOfCheck(id)]?.words ?? '').replace(/\.$/, '');
 
 /** What is told of each pedal; undefined where nobody watched it. */
 type Told = readonly (Symptom | undefined)[];
@@ -48,7 +48,7 @@ const toldRows = (told: Told): readonly (readonly [string, string])[] =>
 
 /** Cold joints that fit what was told of the pedals and seen at checks. */
 function fitting(told: Told, checks: readonly (readonly [id: string, seen: string])[]): readonly Cold[] {
-  const { symptoms } = benchTable(BOARD);
+  const { symptoms } = taughtTable(BOARD);
   return coldJoints().filter(
     ({ at }) =>
       told.every((one, pedal) => one === undefined || symptoms[at]?.[pedal] === one) &&
@@ -65,7 +65,7 @@ const jointWords = ({ lead, line }: Cold): string => `The ${line} line of ${lead
 
 function whichJoint(level: Level, chance: Chance): Drawn {
   const all = coldJoints();
-  const { symptoms } = benchTable(BOARD);
+  const { symptoms } = taughtTable(BOARD);
   // The line that flickers is read, or the other one, which does not.
   const cases = all.flatMap((cold) => LINES.map((read) => ({ cold, read })));
   const { cold, read } = chance.turn(level === 0 ? cases.filter((one) => one.read === one.cold.line) : cases);

@@ -1,5 +1,5 @@
 /** Tasks on what a symptom and a check leave and clear. Who shows what is asked of the faults. */
-import { BENCH_BOARDS, benchTable, faultName, saySymptoms } from '../../../faults/index.ts';
+import { BENCH_BOARDS, taughtTable, faultName, saySymptoms } from '../../../faults/index.ts';
 import type { BenchBoard, Symptom } from '../../../faults/index.ts';
 import { splitBy } from '../../hunt.ts';
 import type { Suspect } from '../../suspects.ts';
@@ -43,7 +43,7 @@ interface Shown {
 }
 
 function shownOn(board: BenchBoard): readonly Shown[] {
-  const { faults, symptoms } = benchTable(board);
+  const { faults, symptoms } = taughtTable(board);
   const groups = Map.groupBy(faults.keys(), (at) => saySymptoms(symptoms[at] ?? []));
   return [...groups.values()].map((numbers) => ({
     board,

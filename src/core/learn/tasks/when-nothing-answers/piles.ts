@@ -1,5 +1,5 @@
 /** Silent boards for tasks on finding a fault: who is under suspicion, and which checks there are. All of it is asked of the faults. */
-import { USUAL_FREQUENCIES, benchTable, faultName } from '../../../faults/index.ts';
+import { USUAL_FREQUENCIES, taughtTable, faultName } from '../../../faults/index.ts';
 import type { BenchBoard } from '../../../faults/index.ts';
 import { splitBy } from '../../hunt.ts';
 import { pileFrom, symptomGroups, type Pile, type Suspect } from '../../suspects.ts';
@@ -24,7 +24,7 @@ const CHECKS = new Map<BenchBoard, readonly string[]>();
 export function checksOf(board: BenchBoard): readonly string[] {
   const known = CHECKS.get(board);
   if (known) return known;
-  const { faults, observations, seen } = benchTable(board);
+  const { faults, observations, seen } = taughtTable(board);
   const names = Map.groupBy(faults.keys(), (at) => faultName(faults[at] as (typeof faults)[number]));
   const found = observations.flatMap(({ id }, look) =>
     !LEFT_OUT.includes(id) &&
@@ -83,7 +83,7 @@ const WHOLE = new Map<BenchBoard, Pile>();
 function wholePile(board: BenchBoard): Pile {
   const known = WHOLE.get(board);
   if (known) return known;
-  const suspects = [...new Set(benchTable(board).faults.map(faultName))];
+  const suspects = [...new Set(taughtTable(board).faults.map(faultName))];
   const made = pileFrom({ board, suspects, looks: checksOf(board) });
   WHOLE.set(board, made);
   return made;
