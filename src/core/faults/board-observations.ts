@@ -1,46 +1,24 @@
 /** What a reader may look at or measure on the fault bench; every answer follows from the faulty board, readings by solving it. */
-import { meterProfile, readJack, readLead, setUp, takeReading } from '../readings/index.ts';
-import type { LeadContact, Power, Reading } from '../readings/index.ts';
-import { contactWords, familyOf, leadNode, linkCircuit, makeJack, styleEntry } from '../wiring/index.ts';
-import type { Contact, Jack, Lead, Link, Side } from '../wiring/index.ts';
-import type { BenchBoard } from './board-faults.ts';
+import { styleEntry } from '../wiring/index.ts';
+import type { Link } from '../wiring/index.ts';
 import { SENDER_CHANNEL } from './board-faults.ts';
-import { relead, workingBoard } from './board-state.ts';
-import type { BoardState } from './board-state.ts';
-import { arrivals, symptomsOf } from './board-symptoms.ts';
-
-/** One thing to look at or to measure. `effort` orders equals: 1 look, 2 swap or unplug, 3 measure. */
-export interface Observation {
-  readonly id: string;
-  readonly words: string;
-  readonly effort: 1 | 2 | 3;
-  /** The part of the board that it is about: 'sender', 'lead 1', 'pedal 1'. */
-  readonly place: string;
-  /** What is seen, in words, or a reading. */
-  readonly see: (state: BoardState) => string | Reading;
-}
-
-const PROFILE = meterProfile('usual');
-
-const look = (id: string, words: string, see: Observation['see']): Observation => ({
-  id,
-  words,
-  effort: 1,
-  place: placeOf(id),
-  see,
-});
-
-/** The part of the board at the end of a name, 'light pedal 1'; the sender where there is none. */
-function placeOf(id: string): string {
-  return /(?:pedal|lead) \d+$/.exec(id)?.[0] ?? 'sender';
-}
+import type { BenchBoard } from './board-faults.ts';
+import { workingBoard } from './board-state.ts';
+import { arrivals } from './board-symptoms.ts';
+import { atLead } from './lead-observations.ts';
+import { look } from './observation.ts';
+import type { Observation } from './observation.ts';
 
 /** Everything that can be observed on a board; what it should show follows from the board with nothing wrong. */
 export function observationsOf(board: BenchBoard): readonly Observation[] {
   const good = workingBoard(board);
   return [
     look('lamp sender', 'Look at the lamp of the sender.', ({ senderOn }) => (senderOn ? 'lit' : 'dark')),
-    look('outlet', 'Look at the switch of the output.', ({ links }) => `set to ${styleEntry((links[0] as Link).output.style).label}`),
+    look(
+      'outlet',
+      'Look at the switch of the output.',
+      ({ links }) => `set to ${styleEntry((links[0] as Link).output.style).label}`,
+    ),
     look('filter', 'Look in the sender’s menu: does it send program changes?', ({ filtered }) =>
       filtered ? 'filtered out' : 'sent',
     ),
@@ -92,213 +70,4 @@ function atPedal(at: number): readonly Observation[] {
           : `on channel ${state.channels[at]}`,
     ),
   ];
-}
-
-function atLead(good: Link, at: number): readonly Observation[] {
-  return [
-    phonePlugs(at),
-    pushedHome(at),
-    moved(at),
-    swap(good, at),
-    along(good, at, 'source'),
-    along(good, at, 'sink'),
-    lineOhms(good, at, 'source'),
-    lineOhms(good, at, 'sink'),
-    across(good, at),
-    volts(good, at, 'idle'),
-    volts(good, at, 'clock'),
-    diode(good, at),
-  ];
-}
-
-const leadOf = (link: Link): Lead => link.branches[0]!.leads[0]!;
-/** The lead itself: one that is not pushed home is sound. */
-const leadAt = ({ links, loose }: BoardState, at: number, good: Link): Lead =>
-  leadOf(loose[at] ? good : (links[at] as Link));
-
-function phonePlugs(at: number): Observation {
-  const name = `lead ${at + 1}`;
-  return look(`plugs ${name}`, `Look at the phone plugs of ${name}: two black rings, or one?`, (state) => {
-    const { from, to } = leadOf(state.links[at] as Link);
-    const isTs = [from, to].some(({ connector }) => familyOf(connector) === 'ts');
-    return isTs ? 'one ring: a TS plug' : 'two rings on each';
-  });
-}
-
-function swap(good: Link, at: number): Observation {
-  const name = `lead ${at + 1}`;
-  return {
-    id: `swap ${name}`,
-    words: `Swap ${name} for a tested lead and try again.`,
-    effort: 2,
-    place: name,
-    see: (state) => {
-      const sound = <Value>(list: readonly Value[]): readonly (Value | undefined)[] =>
-        list.map((one, place) => (place === at ? undefined : one));
-      const before = { ...state, cold: sound(state.cold), loose: sound(state.loose) };
-      // A link whose lead is sound stays the one that was solved.
-      const healed =
-        leadOf(state.links[at] as Link) === leadOf(good) ? before : relead(before, at, () => leadOf(good));
-      return symptomsOf(healed).join() !== symptomsOf(state).join() ? 'it changes' : 'no change';
-    },
-  };
-}
-
-function pushedHome(at: number): Observation {
-  const name = `lead ${at + 1}`;
-  return look(`home ${name}`, `Look at both ends of ${name}: are the plugs pushed home?`, ({ loose }) => {
-    const side = loose[at];
-    return side ? `not at its ${END_WORDS[side]} end` : 'both are';
-  });
-}
-
-/** Ends of a lead, as seen along the board. */
-const END_WORDS: Readonly<Record<Side, string>> = { from: 'sending', to: 'receiving' };
-
-function moved(at: number): Observation {
-  const name = `lead ${at + 1}`;
-  return look(`moved ${name}`, `Move one plug of ${name} at a time while presets are called.`, ({ cold }) => {
-    const side = cold[at]?.side;
-    return side ? `it comes and goes at its ${END_WORDS[side]} end` : 'no change';
-  });
-}
-
-function lineOhms(good: Link, at: number, line: 'source' | 'sink'): Observation {
-  const name = `lead ${at + 1}`;
-  const { from, to } = goodLines(good)[line];
-  return {
-    id: `ohms ${line} ${name}`,
-    words: `Unplug ${name} at both ends; ohms from ${contactWords(from)} to ${contactWords(to)}.`,
-    effort: 3,
-    place: name,
-    see: (state) => {
-      const lead = leadAt(state, at, good);
-      return readLead(
-        lead,
-        'ohms',
-        { side: 'from', contact: metal(lead, 'from', from) },
-        { side: 'to', contact: metal(lead, 'to', to) },
-        PROFILE,
-      );
-    },
-  };
-}
-
-/** What continuity says between two places of a lead on the bench, each a side and the contact that should be there. */
-function continuity(lead: Lead, red: LeadContact, black: LeadContact): 'beeps' | 'silent' {
-  const probe = ({ side, contact }: LeadContact): LeadContact => ({
-    side,
-    contact: metal(lead, side, contact),
-  });
-  return readLead(lead, 'continuity', probe(red), probe(black), PROFILE).shows === 'beep'
-    ? 'beeps'
-    : 'silent';
-}
-
-function along(good: Link, at: number, line: 'source' | 'sink'): Observation {
-  const name = `lead ${at + 1}`;
-  const { from, to } = goodLines(good)[line];
-  return {
-    id: `continuity ${line} ${name}`,
-    words: `Unplug ${name} at both ends; continuity from ${contactWords(from)} to ${contactWords(to)}, then move the plugs.`,
-    effort: 3,
-    place: name,
-    see: (state) => {
-      const says = continuity(
-        leadAt(state, at, good),
-        { side: 'from', contact: from },
-        { side: 'to', contact: to },
-      );
-      return says === 'beeps' && state.cold[at]?.line === line ? 'flickers' : says;
-    },
-  };
-}
-
-function across(good: Link, at: number): Observation {
-  const name = `lead ${at + 1}`;
-  const { source, sink } = goodLines(good);
-  return {
-    id: `continuity across ${name}`,
-    words: `Unplug ${name} at both ends; continuity between ${contactWords(source.from)} and ${contactWords(sink.from)} of one plug.`,
-    effort: 3,
-    place: name,
-    see: (state) =>
-      continuity(
-        leadAt(state, at, good),
-        { side: 'from', contact: source.from },
-        { side: 'from', contact: sink.from },
-      ),
-  };
-}
-
-function diode(good: Link, at: number): Observation {
-  const { source, sink } = goodLines(good);
-  return {
-    id: `diode pedal ${at + 1}`,
-    words: `Pedal ${at + 1} off and unplugged: diode test of the jack that lead ${at + 1} was in, red on its source line, black on its sink line.`,
-    effort: 3,
-    place: `pedal ${at + 1}`,
-    see: (state) => {
-      const { input } = (state.links[at] as Link).branches[0]!;
-      const jack = state.inOut[at] ? outBeside(input) : input;
-      const place = { meter: 'diode', power: 'off', red: source.to, black: sink.to } as const;
-      return readJack({ kind: 'control', jack }, place, PROFILE);
-    },
-  };
-}
-
-/** An output jack on the same connector: where a lead ends up that is put into OUT. */
-function outBeside(input: Jack): Jack {
-  return makeJack('out', input.connector, styleEntry(input.style).forOutput ? input.style : 'type-a');
-}
-
-/** Contacts of source and sink at both ends of a lead that is right. */
-function goodLines(
-  link: Link,
-): Readonly<Record<'source' | 'sink', { readonly from: Contact; readonly to: Contact }>> {
-  const at = (line: 'source' | 'sink'): { from: Contact; to: Contact } => ({
-    from: styleEntry(link.output.style).lines[line] as Contact,
-    to: styleEntry(link.branches[0]!.input.style).lines[line] as Contact,
-  });
-  return { source: at('source'), sink: at('sink') };
-}
-
-/** The metal of a plug where a contact should be: on a TS plug the long sleeve lies where a ring would. */
-function metal(lead: Lead, side: Side, contact: Contact): Contact {
-  return familyOf(lead[side].connector) === 'ts' && contact === 'ring' ? 'sleeve' : contact;
-}
-
-/** Volts between source and sink on the free plug of a lead, sender on; at rest from source to shield, with clock source to sink. */
-function volts(good: Link, at: number, power: Exclude<Power, 'off'>): Observation {
-  const input = good.branches[0]!.input;
-  const { source, sink, shield } = styleEntry(input.style).lines as Record<
-    'source' | 'sink' | 'shield',
-    Contact
-  >;
-  const [red, black] = power === 'idle' ? [source, shield] : [source, sink];
-  const name = `lead ${at + 1}`;
-  return {
-    id: `volts ${power} ${name}`,
-    words: `DC volts on the free plug of ${name}, ${power === 'idle' ? 'nothing sent' : 'clock running'}: red on ${contactWords(red)}, black on ${contactWords(black)}.`,
-    effort: 3,
-    place: name,
-    see: (state) => {
-      // The free plug is out of its jack, whether or not it was pushed home.
-      const link = state.loose[at] === 'to' ? good : (state.links[at] as Link);
-      const [plus, minus] = [metal(leadOf(link), 'to', red), metal(leadOf(link), 'to', black)];
-      if (plus === minus) return { meter: 'volts', shows: 'value', value: 0 };
-      const { parts, switching } = linkCircuit(link, 'separate');
-      // The touches of the free plug are left: nothing stands behind them any more.
-      const alone = parts.filter(({ owner }) => owner.place !== 'input');
-      const on = at === 0 ? state.senderOn : state.pedalsOn[0] === true;
-      const sends = at === 0 || (state.thruAlive && state.softThruOn && arrivals(state)[0] !== 'nothing');
-      const placement = {
-        meter: 'volts',
-        power: on ? (sends ? power : 'idle') : 'off',
-        red: leadNode(0, 0, 'to', plus),
-        black: leadNode(0, 0, 'to', minus),
-      } as const;
-      return takeReading(setUp({ parts: alone, switching }, placement, PROFILE));
-    },
-  };
 }

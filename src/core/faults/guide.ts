@@ -3,7 +3,7 @@ import { USUAL_FREQUENCIES, benchTable, suspectsLeft, weigh } from './bench-tabl
 import type { BenchTable, Frequencies, Seen } from './bench-table.ts';
 import { sayBoardFault } from './board-faults.ts';
 import type { BenchBoard, BoardFault } from './board-faults.ts';
-import type { Observation } from './board-observations.ts';
+import type { Observation } from './observation.ts';
 import type { Symptom } from './board-symptoms.ts';
 import { bitsOfObservation } from './decision.ts';
 import type { Suspects } from './decision.ts';

@@ -5,6 +5,7 @@ import { faultName, sayBoardFault } from './board-faults.ts';
 import type { BenchBoard, BoardFault } from './board-faults.ts';
 import type { Symptom } from './board-symptoms.ts';
 import { alikeNames, fewestExpected } from './decision.ts';
+import type { Suspects } from './decision.ts';
 
 /** A hidden fault: plain data, so that a page can keep it. */
 export interface HiddenFault {
@@ -90,7 +91,7 @@ export function gradeFault(
   const left = new Set(suspectsLeft(table, hidden.symptoms, made).map((at) => suspects.names[at]));
   const proved =
     right && [...left].every((name) => name === faultName(hidden.fault) || group?.includes(name ?? ''));
-  const fewest = fewestExpected(suspects, start);
+  const fewest = fewestFrom(hidden, frequencies, suspects, start);
   const counts = `You took ${made.length}; the best way takes ${fewest.toFixed(1)} on average over the faults that these symptoms leave.`;
   const sentence = !right
     ? `Not this one. It was: ${sayBoardFault(hidden.fault)}.`
@@ -98,6 +99,23 @@ export function gradeFault(
       ? `Right, and settled. ${counts}`
       : `Right, but not settled: ${left.size} faults still fitted. ${counts}`;
   return { right, proved, taken: made.length, fewest, sentence };
+}
+
+const FEWEST = new WeakMap<Frequencies, Map<string, number>>();
+
+/** The fewest observations from what the symptoms leave: the same for every fault that shows them, so worked out once. */
+function fewestFrom(
+  { board, symptoms }: HiddenFault,
+  frequencies: Frequencies,
+  suspects: Suspects,
+  start: readonly number[],
+): number {
+  const known = FEWEST.get(frequencies) ?? new Map<string, number>();
+  FEWEST.set(frequencies, known);
+  const which = `${board}: ${symptoms.join()}`;
+  const fewest = known.get(which) ?? fewestExpected(suspects, start);
+  known.set(which, fewest);
+  return fewest;
 }
 
 /** Whether a group of names holds one that answers as the hidden fault does everywhere. */

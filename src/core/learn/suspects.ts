@@ -58,7 +58,7 @@ export function pileFrom({ board, suspects, looks }: AuthoredPile): Pile {
   };
 }
 
-/** What the player sees, with every fault that shows it: the symptom with the most faults first. */
+/** What the player sees, with every fault of those that lessons name that shows it: the symptom with the most faults first. */
 export function symptomGroups(
   board: BenchBoard,
 ): readonly { readonly symptom: string; readonly suspects: readonly Suspect[] }[] {

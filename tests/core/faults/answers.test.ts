@@ -48,7 +48,7 @@ describe('what may be checked', () => {
       expect(table.observations[one]?.effort).toBeLessThan(3);
       made.push({ id: asks, seen: table.good[one] ?? '' });
     }
-    expect(made.length).toBeGreaterThan(3);
+    expect(made.length).toBeGreaterThan(2);
   });
 });
 

@@ -12,7 +12,8 @@ import {
 } from '../../../src/core/faults/index.ts';
 import { boardFaults } from '../../../src/core/faults/board-faults.ts';
 import type { BoardFaultKind, BoardPlace } from '../../../src/core/faults/board-faults.ts';
-import { withBoardFault, workingBoard } from '../../../src/core/faults/board-state.ts';
+import { withBoardFault } from '../../../src/core/faults/board-changes.ts';
+import { workingBoard } from '../../../src/core/faults/board-state.ts';
 import { arrivals, symptomsOf } from '../../../src/core/faults/board-symptoms.ts';
 import { checkLink } from '../../../src/core/verdict/index.ts';
 
@@ -60,6 +61,12 @@ describe('a fault in the circuit', () => {
       'ts-lead',
       'wrong-style',
       'outlet-set-wrong',
+      'bad-joint',
+      'half-in',
+      'odd-jack',
+      'output-part',
+      'input-part',
+      'supply-low',
     ];
     for (const board of BENCH_BOARDS)
       for (const fault of boardFaults(board)) {
@@ -137,14 +144,15 @@ describe('what shows a fault', () => {
   };
 
   it('is one look in the menu for each setting, and the light that tells whether bytes arrive', () => {
-    expect(odd('wrong-channel', 'pedal 1')).toEqual(['channel pedal 1']);
-    expect(odd('not-listening', 'pedal 1')).toEqual(['listen pedal 1']);
+    expect(odd('wrong-channel', 'pedal 1')).toEqual(['channel pedal 1', 'answers pedal 1']);
+    expect(odd('not-listening', 'pedal 1')).toEqual(['listen pedal 1', 'answers pedal 1']);
     expect(odd('program-off-by-one', 'sender')).toEqual(['numbers']);
     expect(odd('bank-missing', 'sender')).toEqual(['bank']);
-    expect(odd('message-filtered', 'sender')).toEqual(['filter']);
+    expect(odd('message-filtered', 'sender')).toEqual(['filter', 'answers pedal 1']);
     expect(odd('soft-thru-off', 'pedal 1', 'chain')).toEqual([
       'thru menu',
       'light pedal 2',
+      'answers pedal 2',
       'volts clock lead 2',
     ]);
   });
