@@ -3,7 +3,7 @@ import { BENCH_BOARDS, MOST_FAULT_NUMBER } from '../../src/core/faults/index.ts'
 import type { BenchBoard } from '../../src/core/faults/index.ts';
 
 /** The board and the number that an address names, as far as it names them, or what is wrong with it. */
-export type AddressedFault =
+type AddressedFault =
   { readonly board?: BenchBoard; readonly number?: number } | { readonly problem: string };
 
 /** What the part of an address after '#' says of the hidden fault. */

@@ -137,6 +137,21 @@ test('the guide asks what the core asks, down to one fault and what to do', asyn
   );
 });
 
+test('an address opens a board with its numbered fault, and the link beside it names the one in hand', async ({
+  page,
+}) => {
+  await page.goto('/fault-bench/#board=chain&number=5');
+  await wakeIslands(page);
+  await expect(bench(page).getByLabel('Board', { exact: true })).toHaveValue('chain');
+  await expect(bench(page).getByLabel('Fault number')).toHaveValue('5');
+  await expect(bench(page).getByText('And pedal 1 does nothing; pedal 2 does nothing.')).toBeVisible();
+  await setNumber(page, '8');
+  await expect(bench(page).getByRole('link', { name: 'A link to this fault' })).toHaveAttribute(
+    'href',
+    '#board=chain&number=8',
+  );
+});
+
 test('an answer that is pressed twice in a row is given once', async ({ page, baseURL }) => {
   const seen = await watch(page, baseURL ?? '');
   await page.goto('/fault-bench/');
@@ -173,7 +188,7 @@ test('the page fits a phone and is accessible in both papers, with everything op
   await helper(page).getByLabel('Your board is like').selectOption({ label: 'two pedals in a chain' });
   await part(page, 'pedal 2').click();
   await bench(page).getByRole('button', { name: 'Look at the lamp of pedal 2.' }).click();
-  await expect(part(page, 'pedal 2')).toContainText('1 of 6');
+  await expect(part(page, 'pedal 2')).toContainText('1 of 7');
   await question(page).getByRole('button').first().click();
   await expect(helper(page).getByRole('heading', { name: 'Answers so far' })).toBeVisible();
   await helper(page).getByText('How often each fault happens').first().click();

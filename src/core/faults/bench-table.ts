@@ -87,6 +87,9 @@ export function benchTable(board: BenchBoard): BenchTable {
   return made;
 }
 
+/** Observations that tell apart only what is left to the bench. */
+const BENCH_LOOKS = /^(answers|home|moved|ohms) /;
+
 /** The part of a board's table that lessons and tasks speak of. */
 export function taughtTable(board: BenchBoard): BenchTable {
   const known = TAUGHT.get(board);
@@ -94,12 +97,16 @@ export function taughtTable(board: BenchBoard): BenchTable {
   const table = benchTable(board);
   const kept = <Value>(row: readonly Value[]): readonly Value[] =>
     row.filter((_, at) => isTaught(table.faults[at] as BoardFault));
+  const looked = <Value>(rows: readonly Value[]): readonly Value[] =>
+    rows.filter((_, at) => !BENCH_LOOKS.test(table.observations[at]?.id ?? ''));
   const made: BenchTable = {
-    ...table,
+    board,
     faults: kept(table.faults),
     symptoms: kept(table.symptoms),
-    seen: table.seen.map(kept),
-    answers: table.answers.map(kept),
+    observations: looked(table.observations),
+    seen: looked(table.seen).map(kept),
+    answers: looked(table.answers).map(kept),
+    good: looked(table.good),
   };
   TAUGHT.set(board, made);
   return made;

@@ -5,7 +5,7 @@ import { SENDER_CHANNEL } from './board-faults.ts';
 import type { BenchBoard } from './board-faults.ts';
 
 /** A joint that parts when its plug is moved: on which line, at which end of the lead. */
-export interface ColdJoint {
+interface ColdJoint {
   readonly line: 'source' | 'sink';
   readonly side: Side;
 }

@@ -59,7 +59,10 @@ describe('the faults of a board', () => {
       const [whole, taught] = [benchTable(board), taughtTable(board)];
       const kept = whole.faults.flatMap((fault, at) => (taught.faults.includes(fault) ? [at] : []));
       expect(kept.map((at) => whole.symptoms[at])).toEqual(taught.symptoms);
-      expect(whole.seen.map((row) => kept.map((at) => row[at]))).toEqual(taught.seen);
+      const looks = taught.observations.map((one) => whole.observations.indexOf(one));
+      expect(looks.map((look) => kept.map((at) => whole.seen[look]?.[at]))).toEqual(taught.seen);
+      expect(looks.map((look) => whole.good[look])).toEqual(taught.good);
+      expect(taught.observations.map(({ id }) => id)).not.toContain('home lead 1');
       expect(taught.faults.map(faultName)).not.toContain('lead 1: half-in');
       expect(taught.faults.filter(({ kind }) => kind === 'open')).toHaveLength(board === 'link' ? 2 : 4);
       expect(taught.faults.filter(({ kind }) => kind === 'short')).toHaveLength(board === 'link' ? 1 : 2);

@@ -3,7 +3,7 @@ import { pileFrom, symptomGroups } from '../../../src/core/learn/index.ts';
 import {
   BENCH_BOARDS,
   BOARD_FAULTS,
-  benchTable,
+  taughtTable,
   faultName,
   remedyFor,
 } from '../../../src/core/faults/index.ts';
@@ -49,7 +49,7 @@ describe('Symptoms with all that may be behind them', () => {
       const sizes = groups.map(({ suspects }) => suspects.length);
       expect(sizes).toEqual([...sizes].sort((one, other) => other - one));
       const named = new Set(groups.flatMap(({ suspects }) => suspects.map(({ name }) => name)));
-      expect(named).toEqual(new Set(benchTable(board).faults.map(faultName)));
+      expect(named).toEqual(new Set(taughtTable(board).faults.map(faultName)));
       for (const { suspects } of groups)
         expect(new Set(suspects.map(({ name }) => name)).size).toBe(suspects.length);
     }
