@@ -29,7 +29,8 @@ function coldJoints(): readonly Cold[] {
   );
 }
 
-const indexOfCheck = (id: string): number => taughtTable(BOARD).observations.findIndex((one) => one.id === id);
+const indexOfCheck = (id: string): number =>
+  taughtTable(BOARD).observations.findIndex((one) => one.id === id);
 const seenWith = (id: string, fault: number): string | undefined =>
   taughtTable(BOARD).seen[indexOfCheck(id)]?.[fault];
 const wordsOf = (id: string): string =>
