@@ -6,7 +6,7 @@ import type { LinkVerdict, Spot } from '../../src/core/verdict/index.ts';
 import { drawLead } from '../../src/draw/lead.ts';
 import type { ChainInput, LeadDrawing, LeadJoint } from '../../src/draw/lead-shape.ts';
 import type { ConductorRef, ContactRef } from '../figures/refs.ts';
-import { isEmpty, jackOn, leadsOn } from './work.ts';
+import { jackOn, leadsOn } from './work.ts';
 import type { Work } from './work.ts';
 
 /**
@@ -45,8 +45,7 @@ function byContacts({ from, to }: Conductor): string {
 }
 
 /** The answer in one line: the outcome, and what the input gets while a 0 is sent. */
-export function shortAnswer(work: Work, verdict: LinkVerdict): string {
-  if (isEmpty(work)) return 'No wires yet';
+export function shortAnswer(verdict: LinkVerdict): string {
   const { label } = linkWords(verdict);
   const input = verdict.inputs[verdict.decides];
   if (!input) return label;
