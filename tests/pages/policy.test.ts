@@ -28,6 +28,8 @@ test('a worker stands under the content policy of its page, where the host sends
   const started = page.waitForEvent('worker');
   await page.goto('./jack-finder/');
   await wakeIslands(page);
+  // The first answer comes from the build; the worker starts once the reader begins.
+  await page.getByLabel('Printed beside it').focus();
   const worker = await started;
   const broken = await worker.evaluate(
     () =>
