@@ -7,7 +7,7 @@ import { htmlOf, tablesOf, wordsOf } from '../../support/rendered.ts';
 
 test('The finder begins with its first reading and ranking in place, so that nothing moves when it wakes', () => {
   const first = answerFinder(FRESH.evidence, FRESH.taken);
-  const html = htmlOf(JackFinder, { first });
+  const html = htmlOf(JackFinder, { solved: first });
   expect(html).toContain('aria-busy="false"');
   expect(wordsOf(html)).toContain(first.sentence);
   expect(wordsOf(html)).toContain(`Next reading ${first.advice?.what}`);
