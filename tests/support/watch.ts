@@ -67,12 +67,15 @@ export async function wakeIslands(page: Page): Promise<void> {
   const islands = page.locator('astro-island');
   for (let place = 0; place < (await islands.count()); place += 1) {
     const island = islands.nth(place);
-    const shown = await island.evaluate((element) => {
-      const first = [...element.children].find((child) => child.getClientRects().length > 0);
+    // An island inside another may go while the outer one wakes: then there is nothing to wait for.
+    const shown = await island.evaluateAll(([element]) => {
+      const first = [...(element?.children ?? [])].find((child) => child.getClientRects().length > 0);
       first?.scrollIntoView({ block: 'center' });
       return first !== undefined;
     });
-    if (shown) await expect(island).not.toHaveAttribute('ssr');
+    const asleep = (): Promise<number> =>
+      island.evaluateAll((list) => list.filter((one) => one.hasAttribute('ssr')).length);
+    if (shown) await expect.poll(asleep).toBe(0);
   }
 }
 
