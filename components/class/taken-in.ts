@@ -20,6 +20,14 @@ export async function readNamed({ name, file }: Named): Promise<readonly HandedI
   }
 }
 
-/** What stands in a text that was pasted, scanned or opened. */
-export const readText = (source: string, text: string): Promise<readonly HandedIn[]> =>
-  resultsIn(source, text);
+/** Characters of a strange text that its refusal repeats. */
+const MOST_REPEATED = 30;
+
+/** What stands in a text that was pasted, scanned or opened: links to work, or the whole text of its file. */
+export async function readText(source: string, text: string): Promise<readonly HandedIn[]> {
+  if (text.includes('#result=') || text.includes('{')) return resultsIn(source, text);
+  const repeated = text.trim().slice(0, MOST_REPEATED);
+  const got = repeated.length < text.trim().length ? `'${repeated} …'` : `'${repeated}'`;
+  const expected = 'a link to work that was handed in';
+  return [{ source, reading: { ok: false, problems: [{ place: 'the text', expected, got }] } }];
+}

@@ -1,7 +1,7 @@
 /** Files and folders that a teacher drops or picks. */
 import { describe, expect, test } from 'vitest';
 import { droppedFiles, pickedFiles } from '../../../components/class/files.ts';
-import { readNamed } from '../../../components/class/taken-in.ts';
+import { readNamed, readText } from '../../../components/class/taken-in.ts';
 import { resultHash, writeResultText } from '../../../src/core/class/index.ts';
 import { sayProblem } from '../../../src/core/plan/index.ts';
 import { studentResult } from '../../support/classroom.ts';
@@ -86,4 +86,22 @@ describe('A file', () => {
     expect(await problems(gone)).toEqual(['the file: expected a file that can be read, got it was moved']);
     expect((await problems(file('a', 'PNG')))[0]).toMatch(/^the file: expected JSON, got other text/);
   });
+});
+
+test('A pasted text without a link says what was looked for, and what came', async () => {
+  const [long, short] = [
+    await readText('pasted 1', 'Dear teacher, here is my homework'),
+    await readText('pasted 2', 'hello'),
+  ];
+  const problems = [...long, ...short].flatMap(({ reading }) =>
+    reading.ok ? [] : reading.problems.map(sayProblem),
+  );
+  expect(problems).toEqual([
+    "the text: expected a link to work that was handed in, got 'Dear teacher, here is my homew …'",
+    "the text: expected a link to work that was handed in, got 'hello'",
+  ]);
+  const work = studentResult(3);
+  const link = `See ${await resultHash(work)} and thanks`;
+  for (const text of [link, writeResultText(work)])
+    expect((await readText('pasted', text)).map(({ reading }) => reading.ok)).toEqual([true]);
 });
