@@ -10,7 +10,6 @@ export interface ListedLesson {
   readonly name: string;
   readonly title: string;
   readonly summary: string;
-  readonly number: number;
   readonly address: string;
   readonly minutes: number;
   /** Whether it is on the player's way. */
@@ -33,6 +32,17 @@ export const wayOfHash = (hash: string): Way | undefined => WAYS.find((way) => h
 /** The lessons of a way, in order. */
 export function onWay<T extends { readonly player: boolean }>(lessons: readonly T[], way: Way): readonly T[] {
   return way === 'player' ? lessons.filter(({ player }) => player) : lessons;
+}
+
+/** Where a lesson stands on a way, '3 of 8'; undefined where that way leaves it out. */
+export function placeOn(
+  lessons: readonly Pick<ListedLesson, 'name' | 'player'>[],
+  way: Way,
+  lesson: string,
+): string | undefined {
+  const own = onWay(lessons, way);
+  const at = own.findIndex(({ name }) => name === lesson);
+  return at < 0 ? undefined : `${at + 1} of ${own.length}`;
 }
 
 /** Minutes of several lessons in words: 'about 20 minutes', 'about 2.5 hours'; hours to the next half. */

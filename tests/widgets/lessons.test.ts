@@ -145,7 +145,7 @@ test('a player who has chosen the way is led past the lessons that are not on it
   await expect(page.getByRole('heading', { level: 2, name: 'Bits on the wire' })).toHaveCount(0);
   await page.getByRole('link', { name: 'Reading a manual' }).click();
   await wakeIslands(page);
-  await expect(page.getByRole('link', { name: 'Next: Ask the jack' })).toBeVisible();
+  await expect(page.getByRole('link', { name: 'Next, 5 of 8: Ask the jack' })).toBeVisible();
   await expect(page.getByRole('link', { name: /^Next/ })).toHaveCount(1);
   await page.getByRole('link', { name: 'All lessons' }).click();
   await wakeIslands(page);

@@ -1,9 +1,17 @@
 /** Two ways through the lessons, as the pages bring them before the reader's record is looked at. */
 import { beforeEach, describe, expect, test } from 'vitest';
 import LessonList from '../../../components/practice/LessonList.svelte';
+import LessonPlace from '../../../components/practice/LessonPlace.svelte';
 import NextLesson from '../../../components/practice/NextLesson.svelte';
 import Resume from '../../../components/practice/Resume.svelte';
-import { keepWay, keptWay, onWay, sayMinutes, wayOfHash } from '../../../components/practice/ways.ts';
+import {
+  keepWay,
+  keptWay,
+  onWay,
+  placeOn,
+  sayMinutes,
+  wayOfHash,
+} from '../../../components/practice/ways.ts';
 import { dropNote } from '../../../components/keep/notes.ts';
 import { allOf, htmlOf, wordsOf } from '../../support/rendered.ts';
 
@@ -28,6 +36,21 @@ describe('A way', () => {
   test('of a player leaves out what is not on it, and keeps the order', () => {
     expect(onWay(LESSONS, 'player').map(({ number }) => number)).toEqual([1, 3]);
     expect(onWay(LESSONS, 'all')).toBe(LESSONS);
+  });
+
+  test('gives a lesson its place among those that are on it, and none where it leaves it out', () => {
+    expect(LESSONS.map(({ name }) => placeOn(LESSONS, 'all', name))).toEqual([
+      '1 of 4',
+      '2 of 4',
+      '3 of 4',
+      '4 of 4',
+    ]);
+    expect(LESSONS.map(({ name }) => placeOn(LESSONS, 'player', name))).toEqual([
+      '1 of 2',
+      undefined,
+      '2 of 2',
+      undefined,
+    ]);
   });
 
   test('is named by an address, and by nothing else', () => {
@@ -75,7 +98,7 @@ describe('The list of lessons', () => {
 
   test('shows every lesson with its time where nobody has chosen, and calls none done', () => {
     expect(allOf(html, 'h2')).toEqual(['Loop', 'Bits', 'Solder', 'Chain']);
-    expect(wordsOf(html)).toContain('Lesson 2, about 15 minutes Bits All of Bits.');
+    expect(wordsOf(html)).toContain('Lesson 2 of 4, about 15 minutes Bits All of Bits.');
     expect(html).not.toContain('Done');
   });
 
@@ -87,8 +110,8 @@ describe('The list of lessons', () => {
     const progress = { done: ['loop'], due: 3 };
     const told = (way: 'all' | 'player'): string =>
       wordsOf(htmlOf(Resume, { lessons: LESSONS, way, progress }));
-    expect(told('all')).toBe('Done: Loop. Go on with Bits . 3 due today: practise');
-    expect(told('player')).toContain('Go on with Solder .');
+    expect(told('all')).toBe('Done: Loop. Go on with lesson 2 of 4: Bits . 3 due today: practise');
+    expect(told('player')).toContain('Go on with lesson 2 of 2: Solder .');
     expect(
       wordsOf(
         htmlOf(Resume, {
@@ -101,21 +124,31 @@ describe('The list of lessons', () => {
   });
 });
 
+describe('The head of a lesson', () => {
+  test('tells its place and its time before it is known which way the reader goes', () => {
+    const head = (player: string | undefined): string =>
+      wordsOf(htmlOf(LessonPlace, { places: { all: '5 of 16', player }, minutes: 15 }));
+    expect(head('4 of 8')).toBe('Lesson 5 of 16, about 15 minutes');
+    expect(head(undefined)).toBe('Lesson 5 of 16, about 15 minutes');
+  });
+});
+
 describe('The end of a lesson', () => {
-  const link = (title: string) => ({ title, address: `/lessons/${title}/` });
+  const link = (title: string, place: string) => ({ title, address: `/lessons/${title}/`, place });
 
   test('names the next one of both ways where they differ, and one where they do not', () => {
     const ways = {
-      all: { before: link('a'), after: link('c') },
-      player: { before: link('a'), after: link('d') },
+      all: { before: link('a', '1 of 5'), after: link('c', '3 of 5') },
+      player: { before: link('a', '1 of 3'), after: link('d', '3 of 3') },
     };
     expect(allOf(htmlOf(NextLesson, { ways }), 'a')).toEqual([
-      'Before: a',
-      'Next: c',
-      'Next for players: d',
+      'Before, 1 of 5: a',
+      'Next, 3 of 5: c',
+      'Next for players, 3 of 3: d',
       'All lessons',
     ]);
-    const same = { all: { after: link('c') }, player: { after: link('c') } };
-    expect(allOf(htmlOf(NextLesson, { ways: same }), 'a')).toEqual(['Next: c', 'All lessons']);
+    const after = link('c', '3 of 5');
+    const same = { all: { after }, player: { after } };
+    expect(allOf(htmlOf(NextLesson, { ways: same }), 'a')).toEqual(['Next, 3 of 5: c', 'All lessons']);
   });
 });
