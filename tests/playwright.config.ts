@@ -17,7 +17,7 @@ export default defineConfig({
   // The accessibility check of the longest page takes 20 s on two busy cores.
   timeout: 120_000,
   // A widget wakes within a moment, but not on two cores that a whole run shares with other work.
-  expect: { timeout: 15_000 },
+  expect: { timeout: 30_000 },
   workers: 2,
   reporter: 'list',
   use: {

@@ -98,12 +98,7 @@ test('a lead is wired by dragging', async ({ page }) => {
     ['pin 4', 'ring'],
     ['pin 5', 'tip'],
   ] as const) {
-    const start = there(await contact(page, `output, ${from}`).boundingBox());
-    const end = there(await contact(page, `input, ${to}`).boundingBox());
-    await page.mouse.move(start.x + start.width / 2, start.y + start.height / 2);
-    await page.mouse.down();
-    await page.mouse.move(end.x + end.width / 2, end.y + end.height / 2, { steps: 8 });
-    await page.mouse.up();
+    await contact(page, `output, ${from}`).dragTo(contact(page, `input, ${to}`), { steps: 8 });
   }
   await expect(outcome(page)).toHaveText('Works');
 });

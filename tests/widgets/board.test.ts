@@ -85,12 +85,7 @@ test('two jacks are joined by pointer, and each way says with which lead', async
   await page.getByRole('button', { name: 'Remove link 1' }).click();
   await expect(headline(page)).toContainText('stops this board');
   // The same by dragging.
-  const from = there(await jack(page, `OUT of ${SWITCHER}`).boundingBox());
-  const to = there(await jack(page, `IN of ${ECHO}`).boundingBox());
-  await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
-  await page.mouse.down();
-  await page.mouse.move(to.x + to.width / 2, to.y + to.height / 2, { steps: 6 });
-  await page.mouse.up();
+  await jack(page, `OUT of ${SWITCHER}`).dragTo(jack(page, `IN of ${ECHO}`), { steps: 6 });
   await expect(word(page)).toContainText('link 1 joins');
   const plan = await planOnPage(page);
   expect(checkBoard(plan).outcomes.map(({ outcome }) => outcome)).toEqual(['flows']);
@@ -99,6 +94,8 @@ test('two jacks are joined by pointer, and each way says with which lead', async
 test('a device is moved by dragging and by arrow keys, and the check follows', async ({ page }) => {
   await open(page);
   await openDemo(page);
+  // Stands still before it is taken hold of.
+  await device(page, 'drive').hover();
   const box = there(await device(page, 'drive').boundingBox());
   const at = { x: box.x + box.width / 2, y: box.y + box.height * 0.8 };
   await page.mouse.move(at.x, at.y);
