@@ -11,12 +11,22 @@ const SHOWN =
 /** How much the heap may grow from half of the way to its end, both with everything undone, bytes (our choice). */
 const MOST_GROWTH = 12_000_000;
 
+/** How long two states that should be one may differ before that is a fault, milliseconds: only a fault waits for so long. */
+const MOST_WAIT = 60_000;
+
 /** Actions between two looks at the solution and the undoing; fewer than the steps that an undoing goes back. */
 const STRETCH = 100;
 
 declare global {
   interface Window {
-    soak?: { readonly act: (count: number) => Promise<string>; readonly undoAll: () => Promise<boolean> };
+    soak?: {
+      /** So many actions; hands back the first slip on the screen. */
+      readonly act: (count: number) => Promise<string>;
+      /** Undo until nothing is left to undo; false where the page has no undoing. */
+      readonly undoAll: () => Promise<boolean>;
+      /** Let the page write what it holds, as it does when it is left, and take up again what a chance action stopped. */
+      readonly rest: () => void;
+    };
   }
 }
 
@@ -58,6 +68,10 @@ function prepare(seed: number): void {
   ];
   window.print = () => undefined;
   HTMLAnchorElement.prototype.click = () => undefined;
+  // A control that opens another page is pressed like any other, and the page stays.
+  navigation.addEventListener('navigate', (event) => {
+    if (!event.destination.sameDocument) event.preventDefault();
+  });
   const settled = (): Promise<void> => new Promise((done) => setTimeout(() => setTimeout(done)));
   const visible = (one: Element): boolean => one.checkVisibility() && !one.matches(':disabled, [type=file]');
   const change = (one: Element): void => {
@@ -108,9 +122,10 @@ function prepare(seed: number): void {
         if (one === undefined) break;
         done.push(act(one));
         await settled();
-        const slip = /undefined|NaN|\[object /.exec(document.querySelector('main')?.innerHTML ?? '');
+        // An address that holds a packed plan may spell anything.
+        const html = (document.querySelector('main')?.innerHTML ?? '').replaceAll(/ (href|src)="[^"]*"/g, '');
+        const slip = /undefined|NaN|\[object /.exec(html);
         if (slip) {
-          const html = document.querySelector('main')?.innerHTML ?? '';
           return `after ${done.slice(-4).join(', ')}: … ${html.slice(Math.max(0, slip.index - 120), slip.index + 60)}`;
         }
       }
@@ -127,40 +142,60 @@ function prepare(seed: number): void {
       }
       return undo.disabled;
     },
+    rest() {
+      const solve = [...document.querySelectorAll<HTMLButtonElement>('main button')].find(
+        (one) => one.textContent.trim() === 'Solve the links',
+      );
+      solve?.click();
+      window.dispatchEvent(new PageTransitionEvent('pagehide'));
+    },
   };
 }
 
-/** The text of what is shown of the solution, without gaps. */
-function shownOn(page: Page): Promise<string> {
-  return page.evaluate(
-    (parts) =>
-      [...document.querySelectorAll<HTMLElement>(parts)]
+/** What can be told apart of two pages: what is shown of the solution, without gaps, and what is kept. */
+interface State {
+  readonly shown: string;
+  readonly kept: string;
+}
+
+/** How a page stands now, with all that it holds written. */
+function stateOf(page: Page): Promise<State> {
+  return page.evaluate((parts) => {
+    window.soak?.rest();
+    return {
+      shown: [...document.querySelectorAll<HTMLElement>(parts)]
         .filter((one) => one.checkVisibility())
         .map((one) => one.innerText.replaceAll(/\s+/g, ' '))
         .join('\n'),
-    SHOWN,
-  );
+      kept: ['bench', 'board']
+        .map((shelf) => localStorage.getItem(`five-milliamps ${shelf}`) ?? '')
+        .map((text) => text.slice(text.indexOf('\n') + 1))
+        .join('\n'),
+    };
+  }, SHOWN);
 }
 
-const kept = (page: Page): Promise<string> =>
-  page.evaluate(() =>
-    ['bench', 'board']
-      .map((shelf) => localStorage.getItem(`five-milliamps ${shelf}`) ?? '')
-      .map((text) => text.slice(text.indexOf('\n') + 1))
-      .join('\n'),
-  );
-
-/** Ask until two answers are the same, or for eight seconds; hands back the last pair. */
+/** Ask until an answer is the one that is wanted, or until that is a fault; hands back the last pair. */
 async function untilSame(
-  one: () => Promise<string>,
-  other: () => Promise<string>,
+  is: () => Promise<string>,
+  wanted: () => Promise<string>,
 ): Promise<readonly [string, string]> {
-  const end = performance.now() + 8_000;
+  const end = performance.now() + MOST_WAIT;
   for (;;) {
-    const pair = [await one(), await other()] as const;
+    const pair = [await is(), await wanted()] as const;
     if (pair[0] === pair[1] || performance.now() > end) return pair;
     await new Promise((done) => setTimeout(done, 100));
   }
+}
+
+/** How a page stands when nothing is at work on it any more; a page that never rests is handed back as it is. */
+async function atRest(page: Page): Promise<State> {
+  await untilSame(
+    () =>
+      page.evaluate(() => String(document.querySelectorAll('main :is(progress, [aria-busy=true])').length)),
+    () => Promise.resolve('0'),
+  );
+  return stateOf(page);
 }
 
 async function heapOf(page: Page): Promise<number> {
@@ -173,18 +208,30 @@ async function heapOf(page: Page): Promise<number> {
 
 /** Whether a page that is opened afresh shows what this one shows: then nothing on it is of an earlier state. */
 async function staleness(page: Page): Promise<readonly string[]> {
+  // What is kept must be all that was done before another page reads it.
+  await stateOf(page);
   const fresh = await page.context().newPage();
   try {
     await fresh.goto(page.url());
     await wakeIslands(fresh);
     const [here, there] = await untilSame(
-      () => shownOn(page),
-      () => shownOn(fresh),
+      async () => (await stateOf(page)).shown,
+      async () => (await stateOf(fresh)).shown,
     );
     return here === there ? [] : [`shown: ${here}\nfresh: ${there}`];
   } finally {
     await fresh.close();
   }
+}
+
+/** What of a page, all undone, is not as it was at the start; on a first visit nothing was kept then. */
+async function notUndone(page: Page, start: State): Promise<readonly string[]> {
+  const told = ({ shown, kept }: State): string => (start.kept.trim() === '' ? shown : `${shown}\n${kept}`);
+  const [now, wanted] = await untilSame(
+    async () => told(await stateOf(page)),
+    () => Promise.resolve(told(start)),
+  );
+  return now === wanted ? [] : [`undone, it is not the start: ${now}\nstart: ${wanted}`];
 }
 
 /**
@@ -206,9 +253,7 @@ export async function soakPage(
   for (let done = 0; done < actions && complaints.length === 0; done += STRETCH) {
     const travels = await page.evaluate(() => window.soak?.undoAll() ?? false);
     if (warm === undefined && done * 2 >= actions && done > 0) warm = await heapOf(page);
-    // What is kept follows what is shown by a moment.
-    await new Promise((ready) => setTimeout(ready, 400));
-    const start = await kept(page);
+    const start = await atRest(page);
     const slip = await page.evaluate(
       (count) => window.soak?.act(count) ?? '',
       Math.min(STRETCH, actions - done),
@@ -217,12 +262,7 @@ export async function soakPage(
     if (KEEPING.includes(address)) complaints.push(...(await staleness(page)));
     if (!travels || complaints.length > 0) continue;
     await page.evaluate(() => window.soak?.undoAll());
-    const [now] = await untilSame(
-      () => kept(page),
-      () => Promise.resolve(start),
-    );
-    if (now !== start && start.trim() !== '')
-      complaints.push(`undone, it is not the start: ${now}\nstart: ${start}`);
+    complaints.push(...(await notUndone(page, start)));
   }
   const end = await heapOf(page);
   if (warm !== undefined && end - warm > MOST_GROWTH)

@@ -62,6 +62,9 @@ export async function watch(page: Page, address: string): Promise<Watch> {
   };
 }
 
+/** How long an island may take to wake before that is a fault, milliseconds: only a fault waits for so long. */
+const MOST_WAKING = 60_000;
+
 /** Bring every island that is on show into view, one after the other, and wait until each has come to life. */
 export async function wakeIslands(page: Page): Promise<void> {
   const islands = page.locator('astro-island');
@@ -75,7 +78,7 @@ export async function wakeIslands(page: Page): Promise<void> {
     });
     const asleep = (): Promise<number> =>
       island.evaluateAll((list) => list.filter((one) => one.hasAttribute('ssr')).length);
-    if (shown) await expect.poll(asleep).toBe(0);
+    if (shown) await expect.poll(asleep, { timeout: MOST_WAKING }).toBe(0);
   }
 }
 
