@@ -2,16 +2,13 @@
 import { strToU8, zipSync } from 'fflate';
 import { setCode } from '../../src/core/class/index.ts';
 import type { WorkSet } from '../../src/core/class/index.ts';
+import { escaped } from './markup.ts';
 
 /** Files of the player as the build makes them, and the licences of what is in them; all at the root of the package. */
 const PLAYER = ['course.js', 'course.css', 'licences.txt'] as const;
 
 /** The page that plays the Set. */
 const PAGE = 'index.html';
-
-/** Text for an XML file or a page: signs that mean something there as numbers, without control characters, which XML forbids. */
-const escaped = (text: string): string =>
-  text.replace(/\p{Cc}/gu, ' ').replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
 
 /** The manifest: one organization, one item with the score that passes, one resource that lists each file. */
 export function manifestOf(set: WorkSet, pass: number): string {

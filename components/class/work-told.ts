@@ -1,0 +1,26 @@
+/** Work on a Set, as it is handed over to others: as a link, and as what a page around this one is told. */
+import { countOf, markResults, resultHash, tasksOfSet } from '../../src/core/class/index.ts';
+import type { Result } from '../../src/core/class/index.ts';
+import type { WorkTold } from '../parts/tell-answer.ts';
+import { siteOfPage } from '../parts/with-base.ts';
+
+/** The address that marks a student's work. */
+export async function linkToWork(result: Result): Promise<string> {
+  return `${siteOfPage()}/mark/${await resultHash(result)}`;
+}
+
+/** What is told of work: what is right only as far as the student sees it too, the answers only once they are handed in. */
+export async function toldOfWork(result: Result, handedIn: boolean): Promise<WorkTold> {
+  const { set, number, attempts } = result;
+  const seen = set.show === 'each' || (set.show === 'end' && handedIn);
+  const [row] = seen ? markResults([{ source: '', reading: { ok: true, value: result } }]).rows : [];
+  return {
+    title: set.title,
+    number,
+    tasks: tasksOfSet(set, number).length,
+    answered: new Set(attempts.map(({ task }) => task)).size,
+    right: row && 'tasks' in row ? countOf(row.tasks, 'right', 'helped') : undefined,
+    handedIn,
+    link: handedIn ? await linkToWork(result) : undefined,
+  };
+}
