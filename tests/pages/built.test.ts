@@ -42,6 +42,10 @@ for (const { address, file } of PAGES) {
     expect(all.filter((id, place) => all.indexOf(id) !== place)).toEqual([]);
   });
 
+  test(`${address} waits for one style sheet`, () => {
+    expect(readFileSync(file, 'utf8').match(/<link rel="stylesheet"/g)).toHaveLength(1);
+  });
+
   test(`${address} leaves a space between a word and a link or strong word beside it`, () => {
     const html = readFileSync(file, 'utf8');
     const glued = html.match(
