@@ -1,4 +1,4 @@
-/** `npm run speed`: print a table of figures with the goal beside each; with --json, {"figures": [...]}. */
+/** `npm run speed`: print a table of figures with the goal beside each; with --json, {"figures": [...]}; with --short, fewer cases where a part takes minutes. */
 import { reaches } from './figures.ts';
 import type { Figure } from './figures.ts';
 
@@ -19,6 +19,7 @@ const PARTS = [
 ] as const;
 
 const json = process.argv.includes('--json');
+const short = process.argv.includes('--short');
 const chosen = process.argv.slice(2).filter((word) => !word.startsWith('--'));
 const unknown = chosen.filter((name) => !(PARTS as readonly string[]).includes(name));
 if (unknown.length > 0) {
@@ -30,9 +31,9 @@ const figures: Figure[] = [];
 for (const part of PARTS) {
   if (chosen.length > 0 && !chosen.includes(part)) continue;
   const { figures: measure } = (await import(`./${part}.ts`)) as {
-    figures: () => Promise<readonly Figure[]>;
+    figures: (of: { readonly short: boolean }) => Promise<readonly Figure[]>;
   };
-  const found = await measure();
+  const found = await measure({ short });
   figures.push(...found);
   if (!json) for (const figure of found) console.log(row(figure));
 }

@@ -19,6 +19,26 @@ const CODES = 256;
 /** A byte of a log that nothing foretells is one of about so many that are usual (our choice). */
 export const USUAL_BYTES = 200;
 
+/**
+ * Where a comparison is given up: below `floor`; and, where `perByte` is given, as soon as it is `behind` below what so many bytes of a
+ * log cost at that each. Natural logarithms.
+ */
+export interface Patience {
+  readonly floor: number;
+  readonly perByte: number;
+  readonly behind: number;
+}
+
+/** Patience with what claims to know everything: no longer than usual bytes at random explain a log better by far (our choice). */
+export const patienceOf = (floor: number): Patience => ({
+  floor,
+  perByte: -Math.log(USUAL_BYTES),
+  behind: 16,
+});
+
+/** Patience with what leaves much to chance. */
+export const patientTo = (floor: number): Patience => ({ floor, perByte: 0, behind: Infinity });
+
 /** Chances of the four things that can become of a byte, as shares; what is spread over all codes is so for each. */
 export interface Shares {
   readonly changed: number;
@@ -45,41 +65,80 @@ export function oddsOf(foretold: readonly Code[], { changed, lost, extra }: Shar
 /** Bytes by which two lists may run apart while they are laid side by side, above the difference of their lengths. */
 const BAND = 16;
 
-/**
- * The chance, as its natural logarithm, of the best way to lay `count` bytes foretold beside those seen; -Infinity where it falls
- * below `floor` on the way. Work grows with the length of the lists, not with its square.
- */
-export function likeness(count: number, seen: readonly Code[], odds: Odds, floor = -Infinity): number {
+/** Rows of chances, made once and used for every comparison: a search makes thousands. */
+let rows: readonly Float64Array[] = [];
+
+/** Four rows of at least a width, all of them full of the impossible up to it. */
+function emptyRows(width: number): readonly Float64Array[] {
+  if ((rows[0]?.length ?? 0) < width) rows = Array.from({ length: 4 }, () => new Float64Array(2 * width));
+  for (const row of rows) row.fill(-Infinity, 0, width);
+  return rows;
+}
+
+/** Where a comparison ends: the best chance of each count of bytes seen, of those that end with a byte seen and with one lost. */
+interface Ended {
+  readonly seenLast: Float64Array;
+  readonly lostLast: Float64Array;
+}
+
+/** Lay `count` bytes foretold beside those seen; undefined where patience ends. What it gives holds until the next call. */
+function layBeside(count: number, seen: readonly Code[], odds: Odds, patience: Patience): Ended | undefined {
+  const { floor, perByte, behind } = patience;
   const { pair, lost, extra, lostAgain } = odds;
   const width = seen.length + 1;
   const band = BAND + Math.abs(count - seen.length);
   const seenAgain = lostAgain === undefined ? 0 : Math.log1p(-Math.exp(lostAgain));
   // Of each row the best ways that end with a byte lost, and the best of all from which the next byte may be seen.
-  let [before, row] = [new Float64Array(width).fill(-Infinity), new Float64Array(width).fill(-Infinity)];
-  let [goneBefore, gone] = [row.slice(), row.slice()];
+  let [before, row, goneBefore, gone] = emptyRows(width) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
   before[0] = 0;
   for (let at = 1; at < width && at <= band; at += 1) before[at] = before[at - 1]! + extra(seen[at - 1]!, 0);
   for (let one = 1; one <= count; one += 1) {
     const from = Math.max(0, one - band);
     const to = Math.min(seen.length, one + band);
-    row.fill(-Infinity);
-    gone.fill(-Infinity);
+    // Only what the next row can look at has to be empty.
+    if (from > 0) row[from - 1] = gone[from - 1] = -Infinity;
     const first = lost(one - 1);
-    let most = -Infinity;
+    let alive = false;
     for (let at = from; at <= to; at += 1) {
       const lose = Math.max(before[at]! + first, goneBefore[at]! + (lostAgain ?? first));
       gone[at] = lose;
       let best = lose + seenAgain;
       if (at > 0) {
         const code = seen[at - 1]!;
-        best = Math.max(best, before[at - 1]! + pair(one - 1, code), row[at - 1]! + extra(code, one));
+        const paired = before[at - 1]!;
+        if (paired >= floor) best = Math.max(best, paired + pair(one - 1, code));
+        best = Math.max(best, row[at - 1]! + extra(code, one));
       }
       row[at] = best;
-      most = Math.max(most, best, lose);
+      alive ||= Math.max(best, lose) >= Math.max(floor, perByte * at - behind);
     }
-    if (most < floor) return -Infinity;
+    if (!alive) return undefined;
     [before, row] = [row, before];
     [goneBefore, gone] = [gone, goneBefore];
   }
-  return Math.max(before[seen.length]!, goneBefore[seen.length]!);
+  return { seenLast: before, lostLast: goneBefore };
+}
+
+/**
+ * The chance, as its natural logarithm, of the best way to lay `count` bytes foretold beside those seen; -Infinity where patience
+ * ends on the way. Work grows with the length of the lists, not with its square.
+ */
+export function likeness(
+  count: number,
+  seen: readonly Code[],
+  odds: Odds,
+  patience: Patience = patientTo(-Infinity),
+): number {
+  const ended = layBeside(count, seen, odds, patience);
+  return ended ? Math.max(ended.seenLast[seen.length]!, ended.lostLast[seen.length]!) : -Infinity;
+}
+
+/** Whether the first `count` bytes of a list may lead to those seen before patience ends. */
+export function mayLead(count: number, seen: readonly Code[], odds: Odds, patience: Patience): boolean {
+  return layBeside(count, seen.slice(0, count + BAND), odds, patience) !== undefined;
 }

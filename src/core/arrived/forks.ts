@@ -2,7 +2,8 @@
 import { BEFORE_EDGES, stepLine } from '../signal/index.ts';
 import type { LineStep, Waveform } from '../signal/index.ts';
 import type { LineCandidate } from './causes.ts';
-import { SURE, USUAL_BYTES, oddsOf } from './compare.ts';
+import { SURE, oddsOf, patienceOf } from './compare.ts';
+import type { Patience } from './compare.ts';
 import { shownAs } from './log.ts';
 import type { Code, View } from './log.ts';
 
@@ -21,23 +22,14 @@ type Forks = (view: View, seen: readonly Code[], floor: number) => number;
 
 /** Ways of one view that come to the same are one, as likely as all of them. */
 function merged(ways: readonly Omit<Way, 'log'>[]): readonly Way[] {
-  const [first] = ways;
-  if (first && ways.every(({ code, next }) => code === first.code && next === first.next))
-    return [{ ...first, log: 0 }];
-  const counts = new Map<string, Omit<Way, 'log'> & { count: number }>();
+  const kinds: (Omit<Way, 'log'> & { count: number })[] = [];
   for (const { code, next } of ways) {
-    const name = `${code} ${next}`;
-    counts.set(name, { code, next, count: (counts.get(name)?.count ?? 0) + 1 });
+    const known = kinds.find((one) => one.code === code && one.next === next);
+    if (known) known.count += 1;
+    else kinds.push({ code, next, count: 1 });
   }
-  return [...counts.values()].map(({ code, next, count }) => ({
-    code,
-    next,
-    log: Math.log(count / ways.length),
-  }));
+  return kinds.map(({ code, next, count }) => ({ code, next, log: Math.log(count / ways.length) }));
 }
-
-/** What a byte of a log costs where it is any of the usual ones, as a logarithm, and how far behind that a way may fall (our choice). */
-const [PER_BYTE, BEHIND] = [-Math.log(USUAL_BYTES), 16];
 
 /** What a way of reading costs by itself: a byte as foretold, another, none, or one more, as logarithms. */
 const MISTAKES = oddsOf([0], SURE);
@@ -52,19 +44,27 @@ interface Reached {
 }
 
 /** What is known of a log while it is followed, by edge, and what is too unlikely to be followed further. */
-function follower(shown: number, floor: number) {
+function follower(shown: number, { floor, perByte, behind }: Patience) {
   const reached = new Map<number, Reached>();
+  // Lists of edges that are done are used again: there is one for each edge, and few at a time.
+  const spare: Float64Array[] = [];
   const better = (edge: number, at: number, log: number): void => {
-    if (at > shown || log < floor || log < PER_BYTE * at - BEHIND) return;
+    if (at > shown || log < floor || log < perByte * at - behind) return;
     let one = reached.get(edge);
-    if (!one)
-      reached.set(edge, (one = { best: new Float64Array(shown + 1).fill(-Infinity), least: at, most: at }));
+    if (!one) {
+      const best = spare.pop() ?? new Float64Array(shown + 1).fill(-Infinity);
+      reached.set(edge, (one = { best, least: at, most: at }));
+    }
     if (log <= one.best[at]!) return;
     one.best[at] = log;
     if (at < one.least) one.least = at;
     if (at > one.most) one.most = at;
   };
-  return { reached, better };
+  const done = (edge: number, { best, least, most }: Reached): void => {
+    reached.delete(edge);
+    spare.push(best.fill(-Infinity, least, most + 1));
+  };
+  return { reached, better, done };
 }
 
 /**
@@ -82,10 +82,10 @@ export function forksOf(candidate: LineCandidate, line: Waveform): Forks {
     return merged(known.map(({ read, next }) => ({ code: read && shownAs(view, [read])[0], next })));
   };
   return (view, seen, floor) => {
-    const { reached, better } = follower(seen.length, floor);
+    const { reached, better, done } = follower(seen.length, patienceOf(floor));
     better(BEFORE_EDGES, 0, 0);
     let forked = false;
-    for (let edge = BEFORE_EDGES; edge <= end; edge += 1) {
+    for (let edge = BEFORE_EDGES; edge <= end && reached.size > 0; edge += 1) {
       const one = reached.get(edge);
       if (!one) continue;
       const ways = edge < end ? waysAt(edge, view) : [];
@@ -99,7 +99,7 @@ export function forksOf(candidate: LineCandidate, line: Waveform): Forks {
           if (code !== undefined) better(next, at + 1, log + chance + (code === seen[at] ? SAME : OTHER));
         }
       }
-      if (edge < end) reached.delete(edge);
+      if (edge < end) done(edge, one);
     }
     return forked ? (reached.get(end)?.best[seen.length] ?? -Infinity) : -Infinity;
   };

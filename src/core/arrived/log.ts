@@ -52,7 +52,7 @@ export function shownAs(view: View, read: readonly ReceivedByte[]): readonly Cod
 }
 
 const goodBytes = (read: readonly ReceivedByte[]): readonly number[] =>
-  read.flatMap(({ kind, value }) => (kind === 'byte' ? [value] : []));
+  read.filter(({ kind }) => kind === 'byte').map(({ value }) => value);
 
 /** The ways in which a log may have been shown: where a byte is marked, the monitor marks. */
 export function viewsOf(seen: readonly SeenByte[]): readonly View[] {

@@ -3,7 +3,7 @@ import { bitCells, receive } from '../signal/index.ts';
 import type { Heard, SentFrames, Waveform } from '../signal/index.ts';
 import { seededChance } from '../verdict/index.ts';
 import type { Candidate } from './causes.ts';
-import { SURE, likeness, oddsOf } from './compare.ts';
+import { SURE, likeness, oddsOf, patientTo } from './compare.ts';
 import { foretell } from './fit.ts';
 import type { Fit } from './fit.ts';
 import { codeOf, seenOf, shownAs } from './log.ts';
@@ -23,7 +23,7 @@ export function givenBy(fit: Fit, sent: readonly number[], seen: readonly SeenBy
   let most = -Infinity;
   for (let seed = 1; seed <= RUNS; seed += 1) {
     const shown = shownAs(view, candidate.run(wave, sent, seededChance(seed)));
-    const found = likeness(shown.length, codes, oddsOf(shown, SURE), most);
+    const found = likeness(shown.length, codes, oddsOf(shown, SURE), patientTo(most));
     if (found > most || seed === 1) [most, best] = [found, shown];
   }
   return best.map(seenOf);

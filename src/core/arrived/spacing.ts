@@ -1,6 +1,6 @@
 /** How bytes may have followed each other in time: nobody writes that down, so every usual way is tried. */
 import { decode, sendBytes } from '../signal/index.ts';
-import type { SenderClock, SentFrames } from '../signal/index.ts';
+import type { SenderClock, SentFrames, Waveform } from '../signal/index.ts';
 
 /** Idle time after each byte inside a message, and after each message, seconds. */
 export interface Spacing {
@@ -49,4 +49,22 @@ export function layOut(bytes: readonly number[], spacing: Spacing, clock: Sender
   const ends = endsOf(bytes);
   const gapSeconds = bytes.map((_, at) => (ends.has(at) ? spacing.betweenSeconds : spacing.insideSeconds));
   return sendBytes(bytes, { ...clock, gapSeconds });
+}
+
+/** The beginning of a line; what is read of it up to a moment, seconds, is read of the whole line as well. */
+export interface Head {
+  readonly wave: Waveform;
+  readonly untilSeconds: number;
+}
+
+/** Bytes of a beginning: enough to tell that a cause does not fit, and few beside a log that takes long (our choice). */
+const HEAD_BYTES = 12;
+
+/** The beginning of a line; undefined for one that is hardly longer. */
+export function headOf({ wave, bytes }: SentFrames): Head | undefined {
+  const after = bytes[HEAD_BYTES];
+  if (!after || bytes.length < 2 * HEAD_BYTES) return undefined;
+  const untilSeconds = after.startSeconds;
+  const edges = wave.edges.filter(({ seconds }) => seconds < untilSeconds);
+  return { wave: { before: wave.before, edges }, untilSeconds };
 }

@@ -4,26 +4,37 @@ import { samplerOf, tickAt } from './receiver.ts';
 import type { ReceivedByte, ReceiverOptions, Sampler } from './receiver.ts';
 import type { Waveform } from './waveform.ts';
 
-/** The level of a line at moments that mostly go forward: remembers the edge it stood at. */
-function levelReader({ before, edges }: Waveform): (seconds: number) => boolean {
+/** The edges of a line up to moments that mostly go forward, as a count: remembers where it stood. */
+function edgeCounter({ edges }: Waveform): (seconds: number) => number {
   let at = 0;
   return (seconds) => {
     while (at < edges.length && edges[at]!.seconds <= seconds) at += 1;
     while (at > 0 && edges[at - 1]!.seconds > seconds) at -= 1;
-    return at === 0 ? before : edges[at - 1]!.level;
+    return at;
   };
 }
 
 /** The number that the bits of one frame make, start bit lowest, and the last tick that voted. */
-function readFrame(sampler: Sampler, level: (seconds: number) => boolean, startTick: number) {
-  const { votes, perBit, timeOf } = sampler;
+function readFrame(
+  { votes, perBit, timeOf }: Sampler,
+  edgesAt: (seconds: number) => number,
+  levelAfter: (count: number) => boolean,
+  startTick: number,
+) {
   const needed = votes.length / 2;
-  const last = votes.at(-1)! - 1;
+  const [first, last] = [votes[0]! - 1, votes.at(-1)! - 1];
   let bits = 0;
   for (let bit = 0; bit < BITS_PER_FRAME; bit += 1) {
-    let high = 0;
-    for (const number of votes) if (level(timeOf(startTick + bit * perBit + number - 1))) high += 1;
-    if (high <= needed) continue;
+    const tick = startTick + bit * perBit;
+    const count = edgesAt(timeOf(tick + first));
+    let one = levelAfter(count);
+    // Where no edge stands between the first vote and the last, all of them see one level.
+    if (edgesAt(timeOf(tick + last)) !== count) {
+      let high = 0;
+      for (const number of votes) if (levelAfter(edgesAt(timeOf(tick + number - 1)))) high += 1;
+      one = high > needed;
+    }
+    if (!one) continue;
     // A start bit that reads as 1 is a false start: nothing more of it is read.
     if (bit === 0) return { bits: 1, lastTick: startTick + last };
     bits |= 1 << bit;
@@ -45,10 +56,12 @@ export const BEFORE_EDGES = -1;
  * next; the count of edges where none does. Throws RangeError for options that describe no receiver.
  */
 export function stepLine(wave: Waveform, options: ReceiverOptions = {}): (edge: number) => LineStep {
-  const { edges } = wave;
+  const { before, edges } = wave;
   const sampler = samplerOf(wave, options);
   const { timeOf } = sampler;
-  const level = levelReader(wave);
+  const edgesAt = edgeCounter(wave);
+  const levelAfter = (count: number): boolean => (count === 0 ? before : edges[count - 1]!.level);
+  const level = (seconds: number): boolean => levelAfter(edgesAt(seconds));
   const fallsAfter = (edge: number, seconds: number): number => {
     let at = edge + 1;
     while (at < edges.length && (edges[at]!.level || edges[at]!.seconds <= seconds)) at += 1;
@@ -59,7 +72,7 @@ export function stepLine(wave: Waveform, options: ReceiverOptions = {}): (edge: 
     const falls = !level(timeOf(tick)) && (edge === BEFORE_EDGES || level(timeOf(tick - 1)));
     if (!falls)
       return { read: undefined, next: fallsAfter(edge, edge === BEFORE_EDGES ? timeOf(0) : -Infinity) };
-    const { bits, lastTick } = readFrame(sampler, level, tick);
+    const { bits, lastTick } = readFrame(sampler, edgesAt, levelAfter, tick);
     const next = fallsAfter(edge, timeOf(lastTick));
     if (bits & 1) return { read: undefined, next };
     const value = (bits >> 1) & 0xff;

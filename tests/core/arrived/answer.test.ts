@@ -6,7 +6,7 @@ import type { Cause } from '../../../src/core/arrived/causes.ts';
 import { CAUSES } from '../../../src/core/arrived/causes.ts';
 import { COMPLAINTS, complains } from '../../../src/core/arrived/complaints.ts';
 import { allCandidates } from '../../../src/core/arrived/fit.ts';
-import { likeness, oddsOf, SURE } from '../../../src/core/arrived/compare.ts';
+import { likeness, oddsOf, patientTo, SURE } from '../../../src/core/arrived/compare.ts';
 import { saySeen } from '../../../src/core/arrived/say-seen.ts';
 import { CAUSE_WORDS } from '../../../src/core/arrived/words.ts';
 import { ask } from './ask.ts';
@@ -138,6 +138,6 @@ describe('how well a list foretells another', () => {
   });
 
   test('is given up below its floor', () => {
-    expect(likeness(3, [7, 8, 9], oddsOf([1, 2, 3], SURE), -5)).toBe(-Infinity);
+    expect(likeness(3, [7, 8, 9], oddsOf([1, 2, 3], SURE), patientTo(-5))).toBe(-Infinity);
   });
 });

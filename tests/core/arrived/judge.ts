@@ -11,7 +11,9 @@ export interface Judged {
   readonly three: number;
   readonly refused: number;
   readonly byCause: Readonly<Record<string, { readonly drawn: number; readonly first: number }>>;
+  /** Of each answer, on the clock and of the processor: the second stays the same on a machine that does much else. */
   readonly milliseconds: readonly number[];
+  readonly processorMilliseconds: readonly number[];
 }
 
 const answer = ({ log }: Drawn): Answer => finish(answerArrived({ ...log, complaints: [] }));
@@ -24,13 +26,15 @@ export function judgeLogs(count: number, firstSeed: number): Judged {
   const before = known.get(name);
   if (before) return before;
   const byCause: Record<string, { drawn: number; first: number }> = {};
-  const milliseconds: number[] = [];
+  const [milliseconds, processorMilliseconds]: [number[], number[]] = [[], []];
   let [first, three, refused] = [0, 0, 0];
   for (let at = 0; at < count; at += 1) {
     const drawn = drawLog(firstSeed + at);
-    const start = performance.now();
+    const [start, usedBefore] = [performance.now(), process.cpuUsage()];
     const { causes } = answer(drawn);
+    const { user, system } = process.cpuUsage(usedBefore);
     milliseconds.push(performance.now() - start);
+    processorMilliseconds.push((user + system) / 1000);
     const place = causes.findIndex(({ cause }) => cause === drawn.cause);
     const entry = (byCause[drawn.cause ?? ''] ??= { drawn: 0, first: 0 });
     entry.drawn += 1;
@@ -47,6 +51,7 @@ export function judgeLogs(count: number, firstSeed: number): Judged {
     refused: refused / foreign,
     byCause,
     milliseconds,
+    processorMilliseconds,
   };
   known.set(name, judged);
   return judged;
