@@ -45,9 +45,9 @@ test('the pocket card prints four times on one sheet, in 8 point type', async ({
 });
 
 test('the table is there as CSV and as a drawing', async ({ request }) => {
-  const rows = (await (await request.get('/quick-reference.csv')).text()).trim().split(/\r?\n/);
+  const rows = (await (await request.get('./quick-reference.csv')).text()).trim().split(/\r?\n/);
   expect(rows.length).toBe(CELLS.length + 1);
-  const svg = await (await request.get('/quick-reference.svg')).text();
+  const svg = await (await request.get('./quick-reference.svg')).text();
   expect(svg.startsWith('<svg')).toBe(true);
   expect(svg.split('<text').length - 1).toBe(CELLS.length + 7 + 8);
 });

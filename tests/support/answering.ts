@@ -13,7 +13,7 @@ export function taskOf(name: string): Task {
 
 /** The task on the page, by the address that it names. */
 export async function taskOn(page: Page): Promise<Task> {
-  return taskOf((await page.locator('a[href^="/practice/#task="]').textContent()) ?? '');
+  return taskOf((await page.locator('a[href*="/practice/#task="]').textContent()) ?? '');
 }
 
 /** Enter an answer as a reader would, whatever the form. */

@@ -11,7 +11,7 @@ async function answerPart(part: Locator): Promise<void> {
 
 /** Open one part of a lesson with its question answered. */
 export async function openPart(page: Page, address: string, number: number): Promise<Locator> {
-  await page.goto(address);
+  await page.goto(`.${address}`);
   await wakeIslands(page);
   const part = page.locator(`#part-${number}`);
   await answerPart(part);

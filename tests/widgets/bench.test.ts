@@ -11,6 +11,7 @@ import {
   writeSharedLink,
 } from '../../src/core/plan/index.ts';
 import { makeJack, makeLead, newJack, wires } from '../../src/core/wiring/index.ts';
+import { SITE_BASE } from '../support/site.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 /** A value that the test cannot go on without. */
@@ -31,7 +32,7 @@ const contact = (page: Page, name: string) =>
   page.getByRole('button', { name: new RegExp(`^plug at the ${name},`) });
 
 async function open(page: Page, hash = ''): Promise<void> {
-  await page.goto(`/bench/${hash}`);
+  await page.goto(`./bench/${hash}`);
   await settled(page);
 }
 
@@ -319,7 +320,7 @@ test('a link that holds the whole plan opens it, and a broken one leaves the wor
   await expect(outcome(page)).toHaveText('Works');
   await page.getByRole('button', { name: 'Copy a link' }).click();
   const copied = new URL(await page.getByLabel('Link to this plan').inputValue());
-  expect(copied.pathname).toBe('/bench/');
+  expect(copied.pathname).toBe(`${SITE_BASE}bench/`);
   expect(await readSharedLink(copied.hash.slice('#plan='.length))).toEqual({ ok: true, plan: WIRED });
   await page.evaluate((broken) => (location.hash = `plan=${broken}`), link.slice(0, 30));
   await expect(page.getByRole('alert')).toContainText('expected a whole link');

@@ -47,7 +47,7 @@ function planned(plan: Plan): PlanAnswer {
 }
 
 async function openDemo(page: Page, ...folds: readonly string[]): Promise<void> {
-  await page.goto('/board/');
+  await page.goto('./board/');
   await wakeIslands(page);
   await page.getByRole('button', { name: 'Open the demo board' }).first().click();
   for (const fold of folds) await page.locator('summary', { hasText: fold }).click();
@@ -95,7 +95,7 @@ test('a board is planned in the background as the core plans it, and the plan ta
 
 test('planning is cancelled at once: the worker ends, and the board stays', async ({ page }) => {
   const board = randomBoard(4, 24);
-  await page.goto(`/board/#plan=${await writeSharedLink(board)}`);
+  await page.goto(`./board/#plan=${await writeSharedLink(board)}`);
   await wakeIslands(page);
   await page.locator('summary', { hasText: PLANNING }).click();
   const area = page.locator('.plan-it');

@@ -27,7 +27,7 @@ const jack = (page: Page, place: string) =>
 const word = (page: Page) => page.locator('p.word');
 
 async function open(page: Page, hash = ''): Promise<void> {
-  await page.goto(`/board/${hash}`);
+  await page.goto(`./board/${hash}`);
   await wakeIslands(page);
 }
 
@@ -277,7 +277,7 @@ test('a line that is not understood stays in the field with its reason, and the 
 });
 
 test('two jacks told on the front page are what an empty board offers to start with', async ({ page }) => {
-  await page.goto('/#out-socket=din5&in-socket=trs-3.5&in-says=type-b');
+  await page.goto('./#out-socket=din5&in-socket=trs-3.5&in-says=type-b');
   await wakeIslands(page);
   await page.getByRole('link', { name: 'Plan a board with these two' }).click();
   await expect(page).toHaveURL(/\/board\/$/);
@@ -343,7 +343,7 @@ test('each lead opens on the bench and on its build sheet by address', async ({ 
 });
 
 test('a whole board opens on the bench with every link to choose', async ({ page }) => {
-  await page.goto(`/bench/#plan=${await writeSharedLink(demoBoard())}`);
+  await page.goto(`./bench/#plan=${await writeSharedLink(demoBoard())}`);
   await wakeIslands(page);
   await expect(page.getByLabel('Link of this plan').locator('option')).toHaveCount(demoBoard().links.length);
   await expect(page.locator('.headline .outcome')).toHaveText('Works');
@@ -380,7 +380,7 @@ test('a link of a board of 20 devices is shorter than 2000 characters and opens 
 }) => {
   await open(page);
   const plan = wiredBoard(19);
-  await page.goto(`/board/#plan=${await writeSharedLink(plan)}`);
+  await page.goto(`./board/#plan=${await writeSharedLink(plan)}`);
   await wakeIslands(page);
   await expect(headline(page)).toContainText('20 devices');
   await page.getByRole('button', { name: 'Copy a link' }).click();
@@ -398,7 +398,7 @@ test('a broken link leaves the kept board as it was', async ({ page }) => {
   await open(page);
   await openDemo(page);
   await expect.poll(() => keptNames(page)).toHaveLength(8);
-  await page.goto('/board/#plan=acut');
+  await page.goto('./board/#plan=acut');
   await page.reload();
   await wakeIslands(page);
   await expect(word(page)).toContainText('The plan in this link was not opened');

@@ -17,7 +17,7 @@ const LEAST = planOfLink(makeJack('out', 'din5', 'din'), makeJack('in', 'trs-3.5
 ]);
 
 async function open(page: Page, hash?: string): Promise<void> {
-  await page.goto(`/cable-sheet/${hash ?? `#plan=${await writeSharedLink(LEAST)}`}`);
+  await page.goto(`./cable-sheet/${hash ?? `#plan=${await writeSharedLink(LEAST)}`}`);
   await wakeIslands(page);
 }
 

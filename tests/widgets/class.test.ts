@@ -86,7 +86,7 @@ async function open(page: Page, address: string): Promise<void> {
 
 /** The teacher opens the code that stood on the board last year, under the same title: the link is the same. */
 async function makeSet(page: Page): Promise<string> {
-  await open(page, '/class/');
+  await open(page, './class/');
   await page.getByText('Open a Set that you made before').click();
   await page.getByLabel('Code').fill(setCode(CLASS_SET) ?? '');
   await page.getByRole('button', { name: 'Open the code' }).click();
@@ -107,7 +107,7 @@ async function doSet(
   browser: Browser,
   link: string,
 ): Promise<{ readonly name: string; readonly text: string }> {
-  await open(page, '/hand-in/');
+  await open(page, './hand-in/');
   await page.getByLabel('File of a Set to open').setInputFiles({
     name: 'loop-test-set.json',
     mimeType: 'application/json',
@@ -158,7 +158,7 @@ test('a class goes from a code on the board to marks and a table, with the netwo
   context,
   browser,
 }) => {
-  await page.goto('/class/');
+  await page.goto('./class/');
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await context.setOffline(true);
   const own = await doSet(page, browser, await makeSet(page));
@@ -171,7 +171,7 @@ test('a class goes from a code on the board to marks and a table, with the netwo
   const all = (await handedIn()).map((one, at) =>
     at === HERE - 1 ? { source: own.name, text: own.text } : one,
   );
-  await open(page, '/mark/');
+  await open(page, './mark/');
   await page.getByLabel('Files to mark').setInputFiles(
     all
       .filter(({ source }) => source !== 'link')

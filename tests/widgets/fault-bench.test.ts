@@ -25,7 +25,7 @@ const part = (page: Page, place: string) =>
   bench(page).getByRole('list', { name: 'The board' }).getByRole('button', { name: place });
 
 async function open(page: Page): Promise<void> {
-  await page.goto('/fault-bench/');
+  await page.goto('./fault-bench/');
   await wakeIslands(page);
   await expect(bench(page).getByRole('heading', { name: 'Name the fault' })).toBeVisible();
   await expect(question(page)).toBeVisible();
@@ -140,7 +140,7 @@ test('the guide asks what the core asks, down to one fault and what to do', asyn
 test('an address opens a board with its numbered fault, and the link beside it names the one in hand', async ({
   page,
 }) => {
-  await page.goto('/fault-bench/#board=chain&number=5');
+  await page.goto('./fault-bench/#board=chain&number=5');
   await wakeIslands(page);
   await expect(bench(page).getByLabel('Board', { exact: true })).toHaveValue('chain');
   await expect(bench(page).getByLabel('Fault number')).toHaveValue('5');
@@ -154,7 +154,7 @@ test('an address opens a board with its numbered fault, and the link beside it n
 
 test('an answer that is pressed twice in a row is given once', async ({ page, baseURL }) => {
   const seen = await watch(page, baseURL ?? '');
-  await page.goto('/fault-bench/');
+  await page.goto('./fault-bench/');
   await wakeIslands(page);
   const guide = page.getByRole('region', { name: 'Nothing arrives' });
   await guide.getByRole('group', { name: 'What do you see?' }).getByRole('button').first().dblclick();

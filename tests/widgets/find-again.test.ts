@@ -30,7 +30,7 @@ const LEAST = planOfLink(makeJack('out', 'din5', 'din'), makeJack('in', 'trs-3.5
 ]);
 
 async function open(page: Page, hash?: string): Promise<void> {
-  await page.goto(`/cable-sheet/${hash ?? `#plan=${await writeSharedLink(LEAST)}`}`);
+  await page.goto(`./cable-sheet/${hash ?? `#plan=${await writeSharedLink(LEAST)}`}`);
   await wakeIslands(page);
   await expect(square(page)).toBeVisible();
 }
@@ -64,7 +64,7 @@ test.describe('the QR code, as printed and whatever the theme', () => {
           const address = await readSquareCode(browser, png);
           return address?.split('=')[0];
         })
-        .toBe(new URL('/cable-sheet/#plan', baseURL).href);
+        .toBe(new URL('./cable-sheet/#plan', baseURL).href);
       const address = (await readSquareCode(browser, await square(page).screenshot())) ?? '';
 
       // ISO/IEC 18004 asks for four light modules all round; a module is at least 0.4 mm.

@@ -2,6 +2,7 @@ import { expect, test } from '@playwright/test';
 import type { Locator, Page } from '@playwright/test';
 import { planOfLink, writeSharedLink } from '../../src/core/plan/index.ts';
 import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';
+import { SITE_BASE } from '../support/site.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 /** DIN to Type B on 3.5 mm: pin 4 to tip, pin 5 to ring, pin 2 to sleeve (common practice, no source). */
@@ -13,7 +14,7 @@ const menuLink = (page: Page, name: string): Locator =>
   page.getByRole('banner').getByRole('link', { name, exact: true }).last();
 
 async function open(page: Page, address: string): Promise<void> {
-  await page.goto(address);
+  await page.goto(`.${address}`);
   await wakeIslands(page);
 }
 
@@ -45,11 +46,11 @@ test('with nothing in hand the sheet says so, shows the ways to a lead and nothi
   await expect(paper(page)).toHaveCount(0);
   const maker = page.getByRole('region', { name: 'Build sheet maker' });
   await expect(maker.getByRole('link', { name: 'the front page' })).toHaveAttribute('href', '/');
-  await expect(maker.getByRole('link', { name: 'the bench' })).toHaveAttribute('href', '/bench/');
+  await expect(maker.getByRole('link', { name: 'the bench' })).toHaveAttribute('href', `${SITE_BASE}bench/`);
   await maker.getByRole('button', { name: 'Find the lead for these two jacks' }).click();
   // DIN pin 4 to ring: Type A (MMA RP-054).
   await expect(row(page, 'source pin 4 ring RD red')).toBeVisible();
-  const html = await (await page.request.get('/cable-sheet/')).text();
+  const html = await (await page.request.get('./cable-sheet/')).text();
   expect(html).toContain('Looking for the lead in hand.');
   expect(html).not.toContain('<article');
 });

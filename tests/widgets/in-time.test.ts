@@ -7,7 +7,7 @@ import { wakeIslands } from '../support/watch.ts';
 const outcome = (page: Page) => page.locator('.send .outcome');
 
 async function open(page: Page): Promise<void> {
-  await page.goto('/in-time/');
+  await page.goto('./in-time/');
   await wakeIslands(page);
 }
 
@@ -129,7 +129,7 @@ test('the saved deck is run by a stock SPICE engine and gives the current that t
 });
 
 test('the bench sends through the lead that lies on it', async ({ page }) => {
-  await page.goto('/bench/');
+  await page.goto('./bench/');
   await wakeIslands(page);
   const fold = page.getByText('Send something through it');
   // Nothing can be sent where there is no wire.

@@ -32,7 +32,7 @@ const standing = (page: Page) => page.locator('.standing');
 const proposal = (page: Page) => page.getByRole('region', { name: 'Next reading' });
 
 async function open(page: Page): Promise<void> {
-  await page.goto('/jack-finder/');
+  await page.goto('./jack-finder/');
   await wakeIslands(page);
   // The first predictions for a connector are hundreds of solved circuits: long on two busy cores.
   await expect(standing(page)).toContainText('Not sure yet', { timeout: 60_000 });
@@ -87,7 +87,7 @@ test('following the readings that are asked for names the jack, and ends in a le
   await page.keyboard.press('Enter');
   await expect(lead).toContainText("The jack is on the board plan, on a new device 'Reverb'.");
   const board = await page.context().newPage();
-  await board.goto('/board/');
+  await board.goto('./board/');
   await wakeIslands(board);
   await expect(board.locator('main')).toContainText('Reverb');
   await board.close();

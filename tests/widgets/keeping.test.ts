@@ -31,13 +31,13 @@ const alert = (page: Page): Locator => page.locator('[role=alert]');
 const button = (page: Page, name: string | RegExp): Locator => page.getByRole('button', { name });
 
 async function open(page: Page, address: string): Promise<void> {
-  await page.goto(address);
+  await page.goto(`.${address}`);
   await wakeIslands(page);
 }
 
 /** Open a page by a link that holds a plan, as if for the first time. */
 async function openLink(page: Page, address: string, plan: Plan): Promise<void> {
-  await page.goto('/safety/');
+  await page.goto('./safety/');
   await open(page, `${address}#plan=${await writeSharedLink(plan)}`);
 }
 
@@ -134,7 +134,7 @@ for (const [address, shelf] of [
     page,
   }, testInfo) => {
     // Spoiled from a page that keeps nothing: one that keeps it would put it aside itself as it leaves.
-    await page.goto('/safety/');
+    await page.goto('./safety/');
     await page.evaluate(
       (key) => localStorage.setItem(key, '[{"at":5}, "half'),
       `five-milliamps ${shelf} versions`,
@@ -323,7 +323,7 @@ test('parts of a page that cannot be fetched say so, keep the work, and come whe
   page,
 }) => {
   await page.route(/_astro\/(keeping|WhichLead|SendPanel)\.[^/]*\.js/, (route) => route.abort());
-  await page.goto('/bench/');
+  await page.goto('./bench/');
   await expect(alert(page)).toContainText('Saving and opening could not be loaded');
   await button(page, 'Which lead?').click();
   await expect(alert(page)).toHaveCount(2);

@@ -120,7 +120,7 @@ async function work(page: Page, hand: Hand, count: number): Promise<void> {
 
 /** From the front page to a lesson. */
 async function goTo(page: Page, hand: Hand, lesson: string): Promise<void> {
-  await page.goto('/');
+  await page.goto('./');
   await wakeIslands(page);
   await hand.press('link', 'Learn, lesson by lesson');
   await page.waitForURL('**/lessons/');
@@ -144,7 +144,7 @@ async function learn(
   await work(page, hand, counts[1]);
   const due = counts[0] + counts[1];
   await page.clock.setFixedTime(new Date('2026-03-03T10:00:00'));
-  await page.goto('/lessons/');
+  await page.goto('./lessons/');
   await wakeIslands(page);
   await hand.press('link', `${due} due today: practise`);
   await page.waitForURL('**/practice/');

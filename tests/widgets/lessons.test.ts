@@ -138,7 +138,7 @@ test('inside the input pull-up, sender and row are changed by keyboard, and what
 test('a player who has chosen the way is led past the lessons that are not on it, and finds it again', async ({
   page,
 }) => {
-  await page.goto('/lessons/');
+  await page.goto('./lessons/');
   await wakeIslands(page);
   await expect(page.getByRole('heading', { level: 2 })).toHaveCount(lessonFolders().length);
   await page.getByRole('radio', { name: /^Player: / }).check();
@@ -150,7 +150,7 @@ test('a player who has chosen the way is led past the lessons that are not on it
   await page.getByRole('link', { name: 'All lessons' }).click();
   await wakeIslands(page);
   await expect(page.getByRole('radio', { name: /^Player: / })).toBeChecked();
-  await page.goto('/lessons/#all');
+  await page.goto('./lessons/#all');
   await page.reload();
   await wakeIslands(page);
   await expect(page.getByRole('radio', { name: /^Builder or student: / })).toBeChecked();

@@ -14,7 +14,7 @@ const contact = (page: Page, name: string) =>
   tool(page).getByRole('button', { name: new RegExp(`^${name}(,|$)`) });
 
 async function open(page: Page): Promise<void> {
-  await page.goto('/meter/');
+  await page.goto('./meter/');
   await wakeIslands(page);
 }
 

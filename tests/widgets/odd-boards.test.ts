@@ -53,7 +53,7 @@ test('a board of odd names shows in every part of the page, and what is changed 
   baseURL,
 }) => {
   const seen = await watch(page, baseURL ?? '');
-  await page.goto(`/board/#plan=${await writeSharedLink(oddBoard())}`);
+  await page.goto(`./board/#plan=${await writeSharedLink(oddBoard())}`);
   await wakeIslands(page);
   await expect(page.locator('.headline')).toContainText('4 devices');
   await unfold(page);
@@ -88,7 +88,7 @@ test('a link that is empty, spoiled or too dear to solve is refused in words, an
       },
     ],
   });
-  await page.goto(`/board/#plan=${await writeSharedLink(demoBoard())}`);
+  await page.goto(`./board/#plan=${await writeSharedLink(demoBoard())}`);
   await wakeIslands(page);
   await expect(page.locator('.headline')).toContainText('8 devices');
   for (const [link, words] of [
@@ -120,7 +120,7 @@ test('a board that takes long to solve is solved in the background: it can be st
     };
   });
   const plan = demoBoard();
-  await page.goto(`/board/#plan=${await writeSharedLink(plan)}`);
+  await page.goto(`./board/#plan=${await writeSharedLink(plan)}`);
   await wakeIslands(page);
   const headline = page.locator('.headline');
   const progress = page.getByRole('progressbar', { name: 'Links being solved' });

@@ -5,7 +5,7 @@ import { keysOf } from '../support/hands.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 async function open(page: Page, address: string): Promise<void> {
-  await page.goto(address);
+  await page.goto(`.${address}`);
   await wakeIslands(page);
 }
 

@@ -13,7 +13,7 @@ test('every lesson asks before it shows', () => {
 });
 
 test('a question that waits for its answer is accessible', async ({ page }) => {
-  await page.goto(LESSONS[0]?.address ?? '');
+  await page.goto(`.${LESSONS[0]?.address ?? ''}`);
   await wakeIslands(page);
   expect(await accessibilityFaults(page, '.predict')).toEqual([]);
 });
@@ -22,7 +22,7 @@ for (const { address } of LESSONS) {
   test(`the questions of ${address} are answered by keyboard, with one more try, and only the answer given is explained`, async ({
     page,
   }) => {
-    await page.goto(address);
+    await page.goto(`.${address}`);
     await wakeIslands(page);
     const questions = page.locator('.predict');
     for (let place = 0; place < (await questions.count()); place += 1) {

@@ -6,7 +6,7 @@ import type { StandIn } from '../support/midi-stand-in.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 async function open(page: Page, hash = ''): Promise<void> {
-  await page.goto(`/what-arrived/${hash}`);
+  await page.goto(`./what-arrived/${hash}`);
   await wakeIslands(page);
 }
 

@@ -79,7 +79,7 @@ async function expectPlanned(page: Page, channels: Readonly<Record<string, numbe
 
 test('a whole board is planned by keyboard alone, from empty to shopping list', async ({ page }) => {
   const touches = await countTouches(page);
-  await page.goto('/board/');
+  await page.goto('./board/');
   await wakeIslands(page);
   const keys = keysOf(page);
 
@@ -174,7 +174,7 @@ test.describe('on a narrow screen with nothing but fingers', () => {
 
   test('a whole board is planned by touch alone, from empty to shopping list', async ({ page }) => {
     const touches = await countTouches(page);
-    await page.goto('/board/');
+    await page.goto('./board/');
     await wakeIslands(page);
     const press = (name: string | RegExp): Promise<void> =>
       page.getByRole('button', { name, exact: true }).tap();
@@ -230,7 +230,7 @@ test.describe('on a narrow screen with nothing but fingers', () => {
   test('two fingers spread on the drawing zoom it by as much, about the point between them', async ({
     page,
   }) => {
-    await page.goto('/board/');
+    await page.goto('./board/');
     await wakeIslands(page);
     await page.getByRole('button', { name: 'Open the demo board' }).first().tap();
     const drawn = page.getByRole('group', { name: 'Drawn board' });
@@ -261,7 +261,7 @@ test.describe('on a narrow screen with nothing but fingers', () => {
 test('the wheel with Control zooms the drawing about the pointer, and without it scrolls the page', async ({
   page,
 }) => {
-  await page.goto('/board/');
+  await page.goto('./board/');
   await wakeIslands(page);
   await page.getByRole('button', { name: 'Open the demo board' }).first().click();
   await page.getByRole('group', { name: 'Drawn board' }).locator('.view').scrollIntoViewIfNeeded();

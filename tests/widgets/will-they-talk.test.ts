@@ -12,7 +12,7 @@ const listener = (page: Page): Locator => page.getByRole('group', { name: /^The 
 const answer = (page: Page): Locator => page.getByRole('region', { name: 'The answer' });
 
 async function open(page: Page): Promise<void> {
-  await page.goto('/');
+  await page.goto('./');
   await wakeIslands(page);
 }
 
@@ -100,7 +100,7 @@ test('what was told is there after a reload and in a link', async ({ page, conte
 });
 
 test('an address that tells what cannot be is taken as far as it can', async ({ page }) => {
-  await page.goto('/#out-socket=hat&in-socket=trs-3.5&in-says=type-b&drawer=spoon+din');
+  await page.goto('./#out-socket=hat&in-socket=trs-3.5&in-says=type-b&drawer=spoon+din');
   await wakeIslands(page);
   await expect(listener(page).getByRole('radio', { name: /3.5 mm/ })).toBeChecked();
   await expect(answer(page)).toContainText('Now the sender');
@@ -175,7 +175,7 @@ test('two tabs do not clash: what the newer one puts in hand is in hand, and the
   await expect(answer(other)).toContainText('3.5 mm TRS lead, Type B');
   await expect(answer(page)).toContainText('3.5 mm TRS lead, Type A');
   const sheet = await context.newPage();
-  await sheet.goto('/cable-sheet/');
+  await sheet.goto('./cable-sheet/');
   await wakeIslands(sheet);
   // Pin 4 to the tip is Type B: the lead of the tab that was worked in last.
   await expect(sheet.getByRole('row', { name: 'source pin 4 tip' })).toBeVisible();
