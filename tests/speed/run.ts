@@ -8,7 +8,7 @@ const PARTS = [
   'maps',
   'transient',
   'links',
-  'click',
+  'events',
   'board',
   'files',
   'meter',

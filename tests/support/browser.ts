@@ -3,7 +3,8 @@ import { accessSync, constants, existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 
 /** Programs that are looked for on PATH, in this order. */
-const NAMES = ['chromium', 'chromium-browser', 'google-chrome'] as const;
+const CHROMIUMS = ['chromium', 'chromium-browser', 'google-chrome'] as const;
+const FIREFOXES = ['firefox-esr', 'firefox'] as const;
 
 /** Arguments for every start of the browser in a test: no window, no graphics card, no traffic of its own. */
 export const BROWSER_ARGUMENTS: readonly string[] = [
@@ -29,18 +30,34 @@ function isProgram(path: string): boolean {
   }
 }
 
+/** What a person reads when there is no Firefox. */
+export const NO_FIREFOX = [
+  'No Firefox was found. Install one (Debian: `sudo apt-get install firefox-esr`; elsewhere your usual way),',
+  'or set FIREFOX_PATH to the program of a Firefox that is already there, and run `npm run firefox` again.',
+].join('\n');
+
+/** The program that variable `name` names, else the first of `programs` on PATH. Throws when the variable names no program. */
+function find(name: string, programs: readonly string[], environment: NodeJS.ProcessEnv): string | undefined {
+  const chosen = environment[name];
+  if (chosen !== undefined && chosen !== '') {
+    if (isProgram(chosen)) return chosen;
+    throw new Error(`${name}: must be the path of a program that can be run, got '${chosen}'`);
+  }
+  const folders = (environment['PATH'] ?? '').split(delimiter).filter((folder) => folder !== '');
+  return programs.flatMap((program) => folders.map((folder) => join(folder, program))).find(isProgram);
+}
+
 /**
  * The path of the system's Chromium: CHROMIUM_PATH when set, else the first of the usual names on PATH.
  * Undefined when there is none. Throws when CHROMIUM_PATH is set to something that is not a program.
  */
 export function findBrowser(environment: NodeJS.ProcessEnv = process.env): string | undefined {
-  const chosen = environment['CHROMIUM_PATH'];
-  if (chosen !== undefined && chosen !== '') {
-    if (isProgram(chosen)) return chosen;
-    throw new Error(`CHROMIUM_PATH: must be the path of a program that can be run, got '${chosen}'`);
-  }
-  const folders = (environment['PATH'] ?? '').split(delimiter).filter((folder) => folder !== '');
-  return NAMES.flatMap((name) => folders.map((folder) => join(folder, name))).find(isProgram);
+  return find('CHROMIUM_PATH', CHROMIUMS, environment);
+}
+
+/** The path of the system's Firefox, found as that of Chromium is: FIREFOX_PATH when set, else on PATH. */
+export function findFirefox(environment: NodeJS.ProcessEnv = process.env): string | undefined {
+  return find('FIREFOX_PATH', FIREFOXES, environment);
 }
 
 /**
