@@ -9,12 +9,12 @@ export interface Check {
 }
 
 /** Join a contact of the output's plug with one of the input's. */
-async function join(keyboard: Keyboard, from: string, to: string): Promise<void> {
-  for (const [end, contact] of [
-    [/^plug at the output/, from],
-    [/^plug at the input/, to],
+async function join(keyboard: Keyboard, from: string, to: string, way: 'on' | 'back'): Promise<void> {
+  for (const [end, contact, there] of [
+    [/^plug at the output/, from, way],
+    [/^plug at the input/, to, 'on'],
   ] as const) {
-    await keyboard.reach(end);
+    await keyboard.reach(end, there);
     await keyboard.walkTo(end, new RegExp(`put, ${contact}\\b`));
     await keyboard.press('Enter');
   }
@@ -26,13 +26,8 @@ export const CHECKS: readonly Check[] = [
     title: 'on the bench a lead is wired, undone and laid again, and a length is typed',
     address: 'bench/',
     async work(keyboard) {
-      for (const [from, to] of [
-        ['pin 4', 'ring'],
-        ['pin 5', 'tip'],
-      ] as const) {
-        await keyboard.page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
-        await join(keyboard, from, to);
-      }
+      await join(keyboard, 'pin 4', 'ring', 'on');
+      await join(keyboard, 'pin 5', 'tip', 'back');
       await keyboard.says('.headline .outcome', /^Works$/);
       await keyboard.press('Control+z');
       await keyboard.says('.headline .outcome', /^No path$/);
@@ -57,7 +52,6 @@ export const CHECKS: readonly Check[] = [
       );
       const question = '.predict:first-of-type';
       for (const key of [' ', 'ArrowDown'] as const) {
-        await keyboard.page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
         await keyboard.page.focus(`${question} input[type=radio]`);
         await keyboard.press(key);
         await keyboard.reach(/^Answer$/);
@@ -68,7 +62,7 @@ export const CHECKS: readonly Check[] = [
         );
         if (open) break;
       }
-      await join(keyboard, 'pin 5', 'pin 5');
+      await join(keyboard, 'pin 5', 'pin 5', 'on');
       await keyboard.says('#part-1 .headline .outcome', /^Works$/);
     },
   },

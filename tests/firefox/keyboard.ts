@@ -8,7 +8,7 @@ const MOST_PRESSES = 200;
 const MOST_STEPS = 8;
 
 /** What a page may take to show what was done, on a busy machine, milliseconds. */
-const MOST_WAIT = 30_000;
+const MOST_WAIT = 15_000;
 
 /** Keys that wait for what the page shows. */
 export class Keyboard {
@@ -43,16 +43,20 @@ export class Keyboard {
     await this.page.keyboard.type(text);
   }
 
-  /** Press Tab until what has the focus is called so. Throws with the way where it never comes there. */
-  async reach(name: RegExp): Promise<void> {
-    const way: string[] = [];
+  /**
+   * Press Tab, or Shift and Tab, until what has the focus is called so. Throws with the way where it never comes there before the
+   * end of the page: beyond it the focus is the browser's own, and the driver's keys press nothing more.
+   */
+  async reach(name: RegExp, way: 'on' | 'back' = 'on'): Promise<void> {
+    const path: string[] = [];
     for (let press = 0; press < MOST_PRESSES; press += 1) {
-      await this.page.keyboard.press('Tab');
+      await this.press(way === 'on' ? 'Tab' : 'Shift+Tab');
       const here = await this.focused();
       if (name.test(here)) return;
-      way.push(here.slice(0, 30));
+      path.push(here.slice(0, 30));
+      if (await this.page.evaluate(() => document.activeElement === document.body)) break;
     }
-    throw new Error(`keyboard: ${String(name)} is not reached by Tab; the way: ${way.join(' | ')}`);
+    throw new Error(`keyboard: ${String(name)} is not reached by Tab; the way: ${path.join(' | ')}`);
   }
 
   /** Walk with the arrow keys over the contacts of one end until that of this name has the focus. Throws where it never comes there. */

@@ -35,7 +35,7 @@ async function actsOf(
     await wakeIslands(page);
     await scene.prepare?.(page);
     for (let round = 0; round < WARM_UP + ROUNDS; round += 1) await scene.round(hand, page, round);
-    return hand.acts();
+    return await hand.acts();
   } finally {
     await context.close();
   }

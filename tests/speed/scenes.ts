@@ -1,7 +1,8 @@
 /** What is done on each page of a tool to see how long a reader waits: its main actions, each as a hand would do it. */
 import type { Locator, Page } from '@playwright/test';
 import { demoBoard } from '../../src/core/board/index.ts';
-import { writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';
+import { planOfLink, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';
+import { makeJack, makeLead, newJack } from '../../src/core/wiring/index.ts';
 import type { Hand } from './hand.ts';
 
 /** A page of the site, what is made ready on it before, and what is done on it in each round. */
@@ -40,6 +41,11 @@ const WILL_THEY_TALK: Scene = {
 
 const contact = (page: Page, name: string): Locator => button(page, new RegExp(`^plug at the ${name}`));
 
+/** A DIN output, a Type A input, and the lead between them. */
+const TWO_JACKS = planOfLink(makeJack('out', 'din5', 'din'), newJack('in', 'trs-3.5', 'type-a'), [
+  makeLead('din5', 'trs-3.5', []),
+]);
+
 const BENCH: Scene = {
   address: '/bench/',
   async prepare(page) {
@@ -48,6 +54,9 @@ const BENCH: Scene = {
     await open(page, 'Length, gauge, plugs and faults');
   },
   async round(hand, page, round) {
+    await hand.act('plan file opened', () =>
+      hand.file(page.getByLabel('Plan file to open'), 'plan.json', writePlanText(TWO_JACKS)),
+    );
     const [from, to] = [
       ['output, pin 4', 'input, ring'],
       ['output, pin 5', 'input, tip'],
@@ -71,10 +80,6 @@ const BENCH: Scene = {
     );
     await hand.act('fault put in', () => hand.press(button(page, 'Put this fault in')));
     await hand.act('fault repaired', () => hand.press(button(page, /^Mend/)));
-    await hand.act('plan file opened', () =>
-      hand.file(page.getByLabel('Plan file to open'), 'plan.json', writePlanText(demoBoard())),
-    );
-    await undo(hand);
   },
 };
 

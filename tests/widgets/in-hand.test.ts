@@ -45,7 +45,7 @@ test('with nothing in hand the sheet says so, shows the ways to a lead and nothi
   await expect(page.getByText('No lead in hand yet')).toBeVisible();
   await expect(paper(page)).toHaveCount(0);
   const maker = page.getByRole('region', { name: 'Build sheet maker' });
-  await expect(maker.getByRole('link', { name: 'the front page' })).toHaveAttribute('href', '/');
+  await expect(maker.getByRole('link', { name: 'the front page' })).toHaveAttribute('href', SITE_BASE);
   await expect(maker.getByRole('link', { name: 'the bench' })).toHaveAttribute('href', `${SITE_BASE}bench/`);
   await maker.getByRole('button', { name: 'Find the lead for these two jacks' }).click();
   // DIN pin 4 to ring: Type A (MMA RP-054).
