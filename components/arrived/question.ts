@@ -8,21 +8,30 @@ interface Typed {
   readonly sent: string;
   readonly seen: string;
   readonly writing: Writing;
+  readonly middleOctave: number;
   readonly complaints: readonly Complaint[];
 }
 
-/** The question of the fields, or what is wrong with each of them. */
-type Asked = { readonly question: Question } | { readonly sentProblem: string; readonly seenProblem: string };
+/** What became of the fields: the question, left out where a field has no byte in it, and what is wrong with each of them. */
+interface Asked {
+  readonly question?: Question;
+  readonly sentProblem: string;
+  readonly seenProblem: string;
+}
 
 /** What a reader wrote in words among the bytes seen, line by line: the complaints, and what is left. */
 export function complaintsIn(seen: string): {
   readonly complaints: readonly Complaint[];
   readonly rest: string;
 } {
-  const meant = (line: string): Complaint | undefined => {
-    const plain = line.trim().toLowerCase().replace(/\.$/, '');
-    return COMPLAINTS.find((one) => one.toLowerCase() === plain);
-  };
+  // The same words in another order say the same: 'only works with one sender'.
+  const wordsOf = (line: string): string =>
+    (line.toLowerCase().match(/[\p{L}\d]+/gu) ?? [])
+      .filter((word) => word !== 'it')
+      .sort()
+      .join(' ');
+  const meant = (line: string): Complaint | undefined =>
+    COMPLAINTS.find((one) => wordsOf(one) === wordsOf(line));
   const lines = seen.split('\n');
   return {
     complaints: lines.flatMap((line) => meant(line) ?? []),
@@ -30,23 +39,30 @@ export function complaintsIn(seen: string): {
   };
 }
 
-/** What is wrong with a field: words without a digit are no bytes at all, whatever the line. */
-function sayProblem(text: string, problem: string, instead: string): string {
-  return /\d/.test(text)
-    ? problem
-    : `There are no bytes in '${text.trim()}'. Enter bytes such as 90 3C 40, or ${instead}.`;
+/** Lines left out that are told one by one. */
+const MOST_TOLD = 3;
+
+/** What is said of the lines of a field that were left out; of a field that has no byte, what to do instead. */
+function sayLeft(text: string, { bytes, left }: ReturnType<typeof readTyped>, instead: string): string {
+  if (left.length === 0) return '';
+  if (bytes.length === 0 && !/\d/.test(text))
+    return `There are no bytes in '${text.trim()}'. Enter bytes such as 90 3C 40, or ${instead}.`;
+  const more = left.length - MOST_TOLD;
+  const told = `${left.slice(0, MOST_TOLD).join('; ')}${more > 0 ? `; and ${more} more` : ''}`;
+  return bytes.length === 0 ? told : `Read without what is no byte. ${told}.`;
 }
 
 /** Read the fields. An empty field of bytes sent means that nobody knows. */
-export function askedBy({ sent, seen, writing, complaints }: Typed): Asked {
-  const [sentRead, seenRead] = [readTyped(sent, writing), readTyped(seen, writing)];
-  if ('problem' in sentRead || 'problem' in seenRead) {
-    return {
-      sentProblem: 'problem' in sentRead ? sayProblem(sent, sentRead.problem, 'leave this empty') : '',
-      seenProblem:
-        'problem' in seenRead ? sayProblem(seen, seenRead.problem, 'tick below what goes wrong') : '',
-    };
-  }
+export function askedBy({ sent, seen, writing, middleOctave, complaints }: Typed): Asked {
+  const [sentRead, seenRead] = [sent, seen].map((text) => readTyped(text, writing, middleOctave)) as [
+    ReturnType<typeof readTyped>,
+    ReturnType<typeof readTyped>,
+  ];
+  const problems = {
+    sentProblem: sayLeft(sent, sentRead, 'leave this empty'),
+    seenProblem: sayLeft(seen, seenRead, 'tick below what goes wrong'),
+  };
+  if ([sentRead, seenRead].some(({ bytes, left }) => bytes.length === 0 && left.length > 0)) return problems;
   const bytes = sentRead.bytes.map(({ value }) => value);
   return {
     question: {
@@ -55,8 +71,12 @@ export function askedBy({ sent, seen, writing, complaints }: Typed): Asked {
       // A list of its own: what goes to a worker must be plain.
       complaints: [...complaints],
     },
+    ...problems,
   };
 }
+
+/** Whether a text names notes, so that it matters what its middle C is called. */
+export const namesNotes = (text: string): boolean => readTyped(text).named;
 
 const written = (bytes: readonly number[]): string => bytes.map(hexOf).join(' ');
 

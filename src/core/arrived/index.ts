@@ -9,7 +9,7 @@ export type { GroupOutcome, LoopResult, TimedMessage } from './loop-judge.ts';
 export { loopGroups, wiggleMessage } from './loop-patterns.ts';
 export { PRESS_PAUSE_SECONDS, comparePress } from './presses.ts';
 export type { PressHeard } from './presses.ts';
-export { WRITINGS, readTyped } from './read-typed.ts';
+export { MIDDLE_OCTAVES, WRITINGS, readTyped } from './read-typed.ts';
 export type { Writing } from './read-typed.ts';
 export { saySeen } from './say-seen.ts';
 export type { Trace } from './simulate.ts';

@@ -7,27 +7,44 @@ import {
   complaintsIn,
   logAddress,
   logIn,
+  namesNotes,
 } from '../../../components/arrived/question.ts';
 import { ask, hex } from '../../core/arrived/ask.ts';
 import { allOf, htmlOf, wordsOf } from '../../support/rendered.ts';
 
-const FIELDS = { sent: '', seen: '', writing: 'either', complaints: [] } as const;
+const FIELDS = { sent: '', seen: '', writing: 'either', middleOctave: 4, complaints: [] } as const;
 
 describe('the fields', () => {
   test('become a question; nothing sent means that nobody knows', () => {
     expect(askedBy({ ...FIELDS, sent: '90 3C', seen: 'F3*' })).toEqual({
       question: { sent: [0x90, 0x3c], seen: [{ value: 0xf3, bad: true }], complaints: [] },
+      sentProblem: '',
+      seenProblem: '',
     });
     expect(askedBy({ ...FIELDS, complaints: ['notes stick'] })).toEqual({
       question: { seen: [], complaints: ['notes stick'] },
+      sentProblem: '',
+      seenProblem: '',
     });
   });
 
   test('say each by itself what is wrong', () => {
     expect(askedBy({ ...FIELDS, sent: '90 q', seen: '90' })).toEqual({
-      sentProblem: "line 1: expected two hex digits, as in 3C, got 'q'",
+      sentProblem: "line 1: expected bytes in hex, each of two digits from 00 to FF, got 'q'",
       seenProblem: '',
     });
+  });
+
+  test('keep what can be read of a log, and tell the first three lines that were left out', () => {
+    const { question, seenProblem } = askedBy({ ...FIELDS, seen: '90 3C 40\n?\nq1\nq2\nq3\nq4\n80 3C 40' });
+    expect(question?.seen.map(({ value }) => value)).toEqual([0x90, 0x3c, 0x40, 0x80, 0x3c, 0x40]);
+    expect(seenProblem).toMatch(
+      /^Read without what is no byte\. line 3: .*; line 4: .*; line 5: .*; and 1 more\.$/,
+    );
+  });
+
+  test('ask what middle C is called only where a note has a name', () => {
+    expect([namesNotes('note on ch 1 C4 64'), namesNotes('90 3C 40')]).toEqual([true, false]);
   });
 
   test('say of words that they are no bytes, and what to do instead', () => {
@@ -44,6 +61,8 @@ describe('the fields', () => {
       complaints: ['slow works, fast does not'],
       rest: 'F3 00',
     });
+    // The same words in another order.
+    expect(complaintsIn('only works with one sender').complaints).toEqual(['it works with one sender only']);
     expect(complaintsIn('F3 00')).toEqual({ complaints: [], rest: 'F3 00' });
   });
 

@@ -17,7 +17,7 @@ export function finish<End>(run: Generator<unknown, End>): End {
 /** Bytes of a text in hex, a star behind one that is marked. */
 export function hex(text: string): readonly SeenByte[] {
   const read = readTyped(text, 'hex');
-  if ('problem' in read) throw new Error(read.problem);
+  if (read.left.length > 0) throw new Error(read.left.join('; '));
   return read.bytes;
 }
 
