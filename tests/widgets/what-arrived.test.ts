@@ -53,7 +53,9 @@ test('bytes that were typed lead to the cause, its bytes beside those seen, and 
   await expect(page.getByRole('img', { name: /^The line is upside down/ })).toBeVisible();
   await page.getByLabel('What was seen').fill('3C 8');
   await page.getByRole('button', { name: 'Find the cause' }).click();
-  await expect(page.getByText("line 1: expected bytes in hex, each of two digits from 00 to FF, got '8'")).toBeVisible();
+  await expect(
+    page.getByText("line 1: expected bytes in hex, each of two digits from 00 to FF, got '8'"),
+  ).toBeVisible();
 });
 
 test('a log in the address is looked at at once, and one that fits nothing says so', async ({ page }) => {
