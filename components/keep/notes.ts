@@ -4,13 +4,34 @@ import { dropStored, putAside, stored } from './shelf.ts';
 
 const PREFIX = 'five-milliamps ';
 
-/** Keep a value that JSON can hold; says what went wrong when the browser refuses. */
-export function keepNote(name: string, value: unknown): string | undefined {
+const refused = (why: string): string =>
+  `This browser keeps nothing for this page (${why}): what you enter is gone when you leave it.`;
+
+/**
+ * Keep a value that JSON can hold; says what went wrong when the browser refuses. What stands there and is not whole, by `isWhole`,
+ * is put aside first, and where it cannot be, nothing is written over it.
+ */
+export function keepNote(
+  name: string,
+  value: unknown,
+  isWhole: (note: unknown) => boolean = () => true,
+): string | undefined {
+  const before = stored(name).now?.text;
+  if (before !== undefined && !isRead(before, isWhole) && !putAside(name, before))
+    return refused('what was kept before cannot be read, and there is no room to put it aside');
   try {
     localStorage.setItem(PREFIX + name, JSON.stringify(value));
     return undefined;
   } catch (error) {
-    return `This browser keeps nothing for this page (${error instanceof Error ? error.message : String(error)}): what you enter is gone when you leave it.`;
+    return refused(error instanceof Error ? error.message : String(error));
+  }
+}
+
+function isRead(text: string, isWhole: (note: unknown) => boolean): boolean {
+  try {
+    return isWhole(JSON.parse(text));
+  } catch {
+    return false;
   }
 }
 

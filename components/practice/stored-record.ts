@@ -13,19 +13,30 @@ interface Kept {
   readonly problem?: string;
 }
 
-/** What is kept. A record that cannot be read is put aside, and said. */
+/** Attempts that the browser refused: they belong to the record as long as the page stands, and are kept with the next. */
+let unkept: readonly Attempt[] = [];
+
+/** What is kept, and what this page could not keep. A record that cannot be read is put aside, and said. */
 export function keptRecord(): Kept {
   const value = keptNote(NAME);
-  if (value === undefined) return { record: NO_RECORD };
-  const record = readRecord(value);
-  if (typeof record !== 'string') return { record };
-  putAside(NAME, JSON.stringify(value));
-  return { record: NO_RECORD, problem: `What was kept here cannot be read, and was put aside. ${record}.` };
+  const record = value === undefined ? NO_RECORD : readRecord(value);
+  if (typeof record !== 'string') return { record: unkept.reduce(withAttempt, record) };
+  const isAside = putAside(NAME, JSON.stringify(value));
+  return {
+    record: unkept.reduce(withAttempt, NO_RECORD),
+    problem: `What was kept here cannot be read${isAside ? ', and was put aside' : ''}. ${record}.`,
+  };
+}
+
+/** The record as the text of a file. */
+export function recordText(record = keptRecord().record): string {
+  return `${JSON.stringify(record, null, 2)}\n`;
 }
 
 /** Keep one attempt more. */
 export function keepAttempt(attempt: Attempt): Kept {
-  return keep(withAttempt(keptRecord().record, attempt));
+  unkept = [...unkept, attempt];
+  return keep(keptRecord().record);
 }
 
 /** Keep another record's attempts too. */
@@ -34,13 +45,16 @@ export function keepMerged(other: LearnRecord): Kept {
 }
 
 function keep(record: LearnRecord): Kept {
-  const problem = keepNote(NAME, record);
-  return problem === undefined ? { record } : { record, problem };
+  const problem = keepNote(NAME, record, (note) => typeof readRecord(note) !== 'string');
+  if (problem !== undefined) return { record, problem };
+  unkept = [];
+  return { record };
 }
 
 /** Let every attempt go. */
 export function wipeRecord(): Kept {
   dropNote(NAME);
+  unkept = [];
   return { record: NO_RECORD };
 }
 

@@ -7,10 +7,8 @@ import { dearestBoard, randomBoard, wiredBoard } from '../core/board/boards.ts';
 import { mutate, randomPlan } from '../core/plan/plans.ts';
 import { seededRandom } from '../support/random.ts';
 import type { Random } from '../support/random.ts';
+import { workedMilliseconds } from '../support/worked.ts';
 import type { Figure } from './figures.ts';
-
-/** Time that this process has worked, milliseconds: unlike the clock, the same on a busy machine. */
-const worked = (): number => process.cpuUsage().user / 1e3;
 
 /** Files and links, half of them each. */
 const HOSTILE = 10_000;
@@ -64,26 +62,26 @@ export async function figures(): Promise<readonly Figure[]> {
     const whole: unknown = JSON.parse(random.pick(texts));
     const spoiled = large ? swell(whole, random) : mutate(whole, random);
     const text = JSON.stringify(round % 500 === 1 ? strangeFields(round * 5) : spoiled);
-    let start = worked();
+    let start = workedMilliseconds();
     readPlanText(text);
-    file = Math.max(file, worked() - start);
+    file = Math.max(file, workedMilliseconds() - start);
     const good = random.pick(links);
     const at = random.integer(1, good.length - 1);
     const bad = large
       ? await packed(swell(structuredClone(random.pick(lists)), random))
       : `${good.slice(0, at)}A${good.slice(at + 1)}`;
-    start = worked();
+    start = workedMilliseconds();
     await readSharedLink(bad);
-    link = Math.max(link, worked() - start);
+    link = Math.max(link, workedMilliseconds() - start);
   }
   const dearest = readPlanText(writePlanText(dearestBoard()));
   if (!dearest.ok) throw new Error(`files: the dearest board is refused: ${sayProblems(dearest.problems)}`);
-  let start = worked();
+  let start = workedMilliseconds();
   quickCheck(dearest.plan, new Map());
-  const waited = worked() - start;
-  start = worked();
+  const waited = workedMilliseconds() - start;
+  start = workedMilliseconds();
   checkBoard(dearest.plan);
-  const check = worked() - start;
+  const check = workedMilliseconds() - start;
   return [
     {
       name: 'dearest board that is opened: its check until it goes on in the background',

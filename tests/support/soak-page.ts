@@ -4,9 +4,17 @@ import type { Page } from '@playwright/test';
 import { readerPages } from './site.ts';
 import { wakeIslands } from './watch.ts';
 
-/** What a page shows of its solution: the same must stand on a page that is opened afresh and solves what is kept. */
-const SHOWN =
-  '.headline .outcome, .headline.beside, .verdict, .standing, [aria-label="The answer"], [aria-label="Build sheet"]';
+/**
+ * Pages that show again, when they are opened afresh, what was done on them, and what always stands there of its solution: what
+ * a fold or a choice brings, such as a paper to print, is not there again on a page that is opened afresh.
+ */
+const SOLUTIONS: Readonly<Record<string, string>> = {
+  '/': '[aria-label="The answer"]',
+  '/bench/': '.headline .outcome, .verdict',
+  '/board/': '.headline',
+  '/cable-sheet/': '[aria-label="Build sheet"]',
+  '/jack-finder/': '.standing',
+};
 
 /** How much the heap may grow from half of the way to its end, both with everything undone, bytes (our choice). */
 const MOST_GROWTH = 12_000_000;
@@ -29,9 +37,6 @@ declare global {
     };
   }
 }
-
-/** Pages that show again, when they are opened afresh, what was done on them. */
-const KEEPING = ['/', '/bench/', '/board/', '/cable-sheet/', '/in-time/', '/jack-finder/'];
 
 /** Every page of the site that holds a widget. */
 export function pagesWithWidgets(): readonly string[] {
@@ -159,11 +164,11 @@ interface State {
 }
 
 /** How a page stands now, with all that it holds written. */
-function stateOf(page: Page): Promise<State> {
+function stateOf(page: Page, address: string): Promise<State> {
   return page.evaluate((parts) => {
     window.soak?.rest();
     return {
-      shown: [...document.querySelectorAll<HTMLElement>(parts)]
+      shown: [...document.querySelectorAll<HTMLElement>(parts ?? 'none')]
         .filter((one) => one.checkVisibility())
         .map((one) => one.innerText.replaceAll(/\s+/g, ' '))
         .join('\n'),
@@ -172,7 +177,7 @@ function stateOf(page: Page): Promise<State> {
         .map((text) => text.slice(text.indexOf('\n') + 1))
         .join('\n'),
     };
-  }, SHOWN);
+  }, SOLUTIONS[address]);
 }
 
 /** Ask until an answer is the one that is wanted, or until that is a fault; hands back the last pair. */
@@ -189,13 +194,13 @@ async function untilSame(
 }
 
 /** How a page stands when nothing is at work on it any more; a page that never rests is handed back as it is. */
-async function atRest(page: Page): Promise<State> {
+async function atRest(page: Page, address: string): Promise<State> {
   await untilSame(
     () =>
       page.evaluate(() => String(document.querySelectorAll('main :is(progress, [aria-busy=true])').length)),
     () => Promise.resolve('0'),
   );
-  return stateOf(page);
+  return stateOf(page, address);
 }
 
 async function heapOf(page: Page): Promise<number> {
@@ -207,16 +212,16 @@ async function heapOf(page: Page): Promise<number> {
 }
 
 /** Whether a page that is opened afresh shows what this one shows: then nothing on it is of an earlier state. */
-async function staleness(page: Page): Promise<readonly string[]> {
+async function staleness(page: Page, address: string): Promise<readonly string[]> {
   // What is kept must be all that was done before another page reads it.
-  await stateOf(page);
+  await stateOf(page, address);
   const fresh = await page.context().newPage();
   try {
     await fresh.goto(page.url());
     await wakeIslands(fresh);
     const [here, there] = await untilSame(
-      async () => (await stateOf(page)).shown,
-      async () => (await stateOf(fresh)).shown,
+      async () => (await stateOf(page, address)).shown,
+      async () => (await stateOf(fresh, address)).shown,
     );
     return here === there ? [] : [`shown: ${here}\nfresh: ${there}`];
   } finally {
@@ -225,10 +230,10 @@ async function staleness(page: Page): Promise<readonly string[]> {
 }
 
 /** What of a page, all undone, is not as it was at the start; on a first visit nothing was kept then. */
-async function notUndone(page: Page, start: State): Promise<readonly string[]> {
+async function notUndone(page: Page, address: string, start: State): Promise<readonly string[]> {
   const told = ({ shown, kept }: State): string => (start.kept.trim() === '' ? shown : `${shown}\n${kept}`);
   const [now, wanted] = await untilSame(
-    async () => told(await stateOf(page)),
+    async () => told(await stateOf(page, address)),
     () => Promise.resolve(told(start)),
   );
   return now === wanted ? [] : [`undone, it is not the start: ${now}\nstart: ${wanted}`];
@@ -253,16 +258,16 @@ export async function soakPage(
   for (let done = 0; done < actions && complaints.length === 0; done += STRETCH) {
     const travels = await page.evaluate(() => window.soak?.undoAll() ?? false);
     if (warm === undefined && done * 2 >= actions && done > 0) warm = await heapOf(page);
-    const start = await atRest(page);
+    const start = await atRest(page, address);
     const slip = await page.evaluate(
       (count) => window.soak?.act(count) ?? '',
       Math.min(STRETCH, actions - done),
     );
     if (slip !== '') complaints.push(slip);
-    if (KEEPING.includes(address)) complaints.push(...(await staleness(page)));
+    if (address in SOLUTIONS) complaints.push(...(await staleness(page, address)));
     if (!travels || complaints.length > 0) continue;
     await page.evaluate(() => window.soak?.undoAll());
-    complaints.push(...(await notUndone(page, start)));
+    complaints.push(...(await notUndone(page, address, start)));
   }
   const end = await heapOf(page);
   if (warm !== undefined && end - warm > MOST_GROWTH)

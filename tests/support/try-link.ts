@@ -5,8 +5,9 @@ import { sendBytes } from '../../src/core/signal/frames.ts';
 import { driveLine } from '../../src/core/signal/line.ts';
 import { prepareTimeLink } from '../../src/core/signal/time-link.ts';
 import { checkLink } from '../../src/core/verdict/index.ts';
+import { workedMilliseconds } from './worked.ts';
 
-/** What came of it: what is wrong, if anything is, how long it took, and the most moments that a byte was solved at. */
+/** What came of it: what is wrong, if anything is, how long this process worked at it, and the most moments that a byte was solved at. */
 export interface Tried {
   readonly problem: string | undefined;
   readonly judgeMilliseconds: number;
@@ -19,13 +20,13 @@ const MOST_MOMENTS = 5000;
 
 /** Judge a link and send a byte through it. Nothing may throw, stay unsolved or be no number. */
 export function tryLink(link: Link, byte: number): Tried {
-  const start = performance.now();
+  const start = workedMilliseconds();
   let problem: string | undefined;
   let judged = start;
   let moments = 0;
   try {
     problem = judge(link);
-    judged = performance.now();
+    judged = workedMilliseconds();
     for (const grounding of GROUNDINGS) {
       const sent = send(link, grounding, byte);
       problem ??= sent.problem;
@@ -37,7 +38,7 @@ export function tryLink(link: Link, byte: number): Tried {
   return {
     problem,
     judgeMilliseconds: judged - start,
-    sendMilliseconds: performance.now() - judged,
+    sendMilliseconds: workedMilliseconds() - judged,
     moments,
   };
 }

@@ -7,6 +7,7 @@ import { planOfLink, readPlanText, writePlanText, writeSharedLink } from '../../
 import type { Plan } from '../../src/core/plan/index.ts';
 import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';
 import { testShelf } from '../../components/making/test-state.ts';
+import { enter, taskOf } from '../support/answering.ts';
 import { fillStore, keptText, keptVersions, savedBy } from '../support/stores.ts';
 import { wakeIslands, watch } from '../support/watch.ts';
 
@@ -310,6 +311,44 @@ for (const { name, key, start, change, shows } of NOTES) {
     await expect(button(page, `Save the ${name} to a file`)).toBeVisible();
   });
 }
+
+/** An answer on the practice page, the way that hand in takes it: any will do for the record. */
+async function answerTask(page: Page): Promise<void> {
+  await open(page, '/practice/#task=loop-current.2.0');
+  const task = taskOf('loop-current.2.0');
+  await enter(page, task, task.slips[0]?.answer ?? '');
+  await button(page, 'Hand in').click();
+}
+
+test('the practice record is not lost where the store is emptied by another tab', async ({ page }) => {
+  await answerTask(page);
+  await expect.poll(() => keptText(page, 'record')).toContain('loop-current');
+  await open(page, '/');
+  await open(page, '/practice/');
+  await expect(page.getByText('Your record: 1 answers')).toBeVisible();
+  const other = await secondTab(page, '/safety/');
+  await other.evaluate(() => localStorage.clear());
+  await expect(alert(page)).toContainText('was emptied while this page was open');
+  expect(await savedBy(page, button(page, 'Save the record to a file'))).toContain('loop-current');
+  await button(page, 'Keep it again').click();
+  await expect(alert(page)).toHaveCount(0);
+  await expect(page.getByText('Your record: 1 answers')).toBeVisible();
+  expect(await keptText(page, 'record')).toContain('loop-current');
+});
+
+test('a browser that keeps nothing says so with an answer, hands over the record and asks before it leaves', async ({
+  page,
+}) => {
+  await refuse(page);
+  await answerTask(page);
+  await expect(alert(page)).toContainText('This browser keeps nothing for this page');
+  expect(await savedBy(page, button(page, 'Save your record to a file'))).toContain('loop-current');
+  const asked = page.waitForEvent('dialog');
+  const leaving = page.evaluate(() => void location.assign('/safety/'));
+  await (await asked).dismiss();
+  await leaving;
+  await expect(alert(page)).toContainText('This browser keeps nothing for this page');
+});
 
 test('everything in the finder comes back after starting over by mistake', async ({ page }) => {
   await open(page, '/jack-finder/');

@@ -4,12 +4,18 @@ import { keepWork, workOn } from '../../../components/class/kept-work.ts';
 import { openSet } from '../../../components/class/open-set.ts';
 import { holdsSet, sayWrong } from '../../../components/class/words.ts';
 import { keepNote } from '../../../components/keep/notes.ts';
+import { aside } from '../../../components/keep/shelf.ts';
 import { setCode, setHash, writeSetText } from '../../../src/core/class/index.ts';
 import { CLASS_SET, resultOf, studentResult } from '../../support/classroom.ts';
 import { SmallStore } from '../../support/small-store.ts';
 
 beforeEach(() => void vi.stubGlobal('localStorage', new SmallStore(200_000)));
-afterEach(() => void vi.unstubAllGlobals());
+afterEach(() => {
+  // What a browser refused is known until one takes it.
+  vi.stubGlobal('localStorage', new SmallStore());
+  keepWork({ result: { ...resultOf(CLASS_SET, 1), attempts: [] }, handedIn: true });
+  vi.unstubAllGlobals();
+});
 
 describe('A Set', () => {
   test('is opened from a code, a file, an address, and from what was kept', async () => {
@@ -69,9 +75,42 @@ describe('Work that was begun', () => {
 
   test('says so where the browser keeps nothing', () => {
     vi.stubGlobal('localStorage', new SmallStore(10));
-    expect(keepWork({ result: begun(1, 2), handedIn: false })).toMatch(
+    expect(keepWork({ result: begun(1, 2), handedIn: false }).problem).toMatch(
       /^This browser keeps nothing for this page/,
     );
+  });
+
+  test('is still known where the browser refused it, and is kept with the next that it takes', () => {
+    vi.stubGlobal('localStorage', new SmallStore(10));
+    keepWork({ result: begun(1, 2), handedIn: false });
+    expect(workOn(CLASS_SET, 1)?.result.attempts).toHaveLength(2);
+    const roomy = new SmallStore(200_000);
+    vi.stubGlobal('localStorage', roomy);
+    expect(keepWork({ result: begun(2, 1), handedIn: false }).problem).toBeUndefined();
+    expect((JSON.parse(roomy.getItem('five-milliamps class-work') ?? '') as unknown[]).length).toBe(2);
+  });
+
+  test('of one student in two tabs is joined: the last one does not win', () => {
+    const whole = studentResult(1);
+    const [first, second] = [whole.attempts.slice(0, 2), whole.attempts.slice(2, 3)];
+    keepWork({ result: { ...whole, attempts: first }, handedIn: false });
+    const { work } = keepWork({ result: { ...whole, attempts: second }, handedIn: false });
+    expect(work.result.attempts).toEqual([...second, ...first]);
+    expect(workOn(CLASS_SET, 1)?.result.attempts).toEqual([...second, ...first]);
+  });
+
+  test('that is spoiled is put aside before it is written over, and stays where there is no room for that', () => {
+    const spoiled = [{ result: 5 }, { result: begun(4, 1), handedIn: false }];
+    keepNote('class-work', spoiled);
+    expect(keepWork({ result: begun(1, 2), handedIn: false }).problem).toBeUndefined();
+    expect(aside('class-work')).toBe(JSON.stringify(spoiled));
+    expect(workOn(CLASS_SET, 4)?.result.attempts).toHaveLength(1);
+    const text = JSON.stringify(spoiled);
+    const tight = new SmallStore(text.length + 100);
+    vi.stubGlobal('localStorage', tight);
+    tight.setItem('five-milliamps class-work', text);
+    expect(keepWork({ result: begun(1, 2), handedIn: false }).problem).toContain('no room to put it aside');
+    expect(tight.getItem('five-milliamps class-work')).toBe(text);
   });
 
   test('leaves out what is spoiled and finds the rest', () => {
