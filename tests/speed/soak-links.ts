@@ -7,6 +7,9 @@ import { seededRandom } from '../support/random.ts';
 import { tryLink } from '../support/try-link.ts';
 
 const COUNT = 200_000;
+
+/** A run that is stopped says how far it came: it goes on from there. */
+const TELL_EVERY = 10_000;
 const [count = COUNT, first = 1] = process.argv.slice(2).map(Number);
 if (![count, first].every(Number.isInteger)) {
   console.error(`soak: expected whole numbers COUNT and FIRST, got ${process.argv.slice(2).join(' ')}`);
@@ -21,9 +24,11 @@ for (let seed = first; seed < first + count; seed++) {
   const tried = tryLink(anyLink(random), random.integer(0, 255));
   for (const name of ['judgeMilliseconds', 'sendMilliseconds', 'moments'] as const)
     if (tried[name] > (most[name][0] as number)) most[name] = [tried[name], seed];
-  if (tried.problem === undefined) continue;
-  wrong++;
-  console.log(`seed ${seed}: ${tried.problem}`);
+  if (tried.problem !== undefined) {
+    wrong++;
+    console.log(`seed ${seed}: ${tried.problem}`);
+  }
+  if ((seed - first + 1) % TELL_EVERY === 0) console.log(`${seed - first + 1} links, ${wrong} wrong so far`);
 }
 const seconds = (performance.now() - start) / 1e3;
 console.log(`${count} links from seed ${first} in ${seconds.toFixed(0)} s, ${wrong} wrong`);

@@ -21,8 +21,11 @@ const MOST_STEPS = 100;
 const PATIENT_STEPS = 20;
 const ROUNDING_AMPERES = 1e-12;
 const ROUNDING_VOLTS = 1e-6;
-/** But no junction may move by more than this, volts, whatever its current. */
-const MOST_ROUNDING_VOLTS = 1e-3;
+/**
+ * But no junction may move by more than this, volts, whatever its current: where tens of volts and microhms meet a node between
+ * blocked junctions, its last digits are millivolts and femtoamperes. (Our choice: what moves so far carries less than a picoampere.)
+ */
+const MOST_ROUNDING_VOLTS = 0.1;
 
 /** How charge moves in a time step: siemens of the companion of one farad, and how close two Newton steps must be, volts. */
 export interface Motion {
