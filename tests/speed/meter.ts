@@ -6,7 +6,7 @@ import { faultsOf, madeLead } from '../../src/core/making/lead-faults.ts';
 import { fullTable, tableOf } from '../../src/core/making/lead-table.ts';
 import { proveLead } from '../../src/core/making/prove.ts';
 import { findJack } from '../../src/core/readings/finder.ts';
-import type { TakenReading } from '../../src/core/readings/finder.ts';
+import type { TakenReading } from '../../src/core/readings/taken.ts';
 import { nextReading } from '../../src/core/readings/next-reading.ts';
 import { makeLead, wires } from '../../src/core/wiring/link.ts';
 import { drawWorld } from '../support/jack-world.ts';

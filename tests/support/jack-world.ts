@@ -9,6 +9,7 @@ import { contactsOf } from '../../src/core/wiring/connectors.ts';
 import type { Connector } from '../../src/core/wiring/connectors.ts';
 import { drawJack } from './world-jacks.ts';
 import type { Standing, WorldJack } from './world-jacks.ts';
+import { seededRandom } from './random.ts';
 import type { Random } from './random.ts';
 
 /** A device with one jack, and the reader's meter. `name` is what the finder should call the jack. */
@@ -61,6 +62,14 @@ export function drawWorld(random: Random): World {
     canStreamClock: canSwitchOn && random.chance(0.5),
   };
   return { name: jack.name, evidence, read: (at) => read(random, jack, connector, meter, at) };
+}
+
+/** The first seeds from here on whose world is as asked for. */
+export function worldSeeds(first: number, count: number, asked: (evidence: Evidence) => boolean): number[] {
+  const seeds: number[] = [];
+  for (let seed = first; seeds.length < count; seed++)
+    if (asked(drawWorld(seededRandom(seed)).evidence)) seeds.push(seed);
+  return seeds;
 }
 
 /** Half of all control jacks have IN or OUT beside them, one in a hundred of these wrongly. */

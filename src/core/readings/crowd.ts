@@ -1,11 +1,10 @@
 /**
- * The devices that a kind of jack stands for: its circuit many times over, each with values of its own. Makers do not agree on
- * them, so they spread over decades; clamp and protection diodes are left out now and then. Every range is common practice
- * without a source. What a reading tells is how many of them would show it, and no single value decides.
+ * The devices that a kind of jack stands for: its circuit many times over, each with values of its own. What a reading tells is how
+ * many of them would show it, and no single value decides.
  */
 import { elementNumber, setValueAt } from '../circuit/index.ts';
-import { styleEntry } from '../wiring/index.ts';
 import type { LinkPart } from '../wiring/index.ts';
+import { GATE, GATE_OHMS, decades, drawOf, placeOf } from './crowd-values.ts';
 import { METER_PARTS } from './instruments.ts';
 import type { MeterProfile } from './instruments.ts';
 import { measure, setUp } from './measure.ts';
@@ -19,50 +18,10 @@ import type { JackReading, JackSubject, JackUnderTest } from './subjects.ts';
 /** Devices in a crowd: with fewer, some readings that can be are shown by none of them (a third as many name two jacks in a hundred less). */
 export const CROWD = 1024;
 
-/** Resistors of an output's two lines, and a supply rail to ground with the power off, ohms. */
-const LINE_OHMS = [4.7, 700] as const;
-const DEAD_RAIL_OHMS = [100, 2e6] as const;
-
-/** Resistor of an output that gives a level, ohms: builders put up to a kilohm there, and more now and then. */
-const LEVEL_OHMS = [15, 1500] as const;
-
-/** Pull-ups, ohms: a switch that pulls the contact to ground draws the whole supply through them, so few are smaller. */
-const PULL_UP_OHMS = [470, 1e6] as const;
-
-/** Feed of an expression pedal of some ten kilohms, and the resistor behind a control voltage, ohms. */
-const FEED_OHMS = [30, 5e3] as const;
-const CONTROL_OHMS = [50, 10e3] as const;
-
-/** Factors by which an input's series resistor, and any resistor that is in no loop, may be off the usual one. */
-const SERIES_FACTOR = 2.2;
-const OTHER_FACTOR = 100;
-
-/** Between a contact that has a supply and the gate that reads it, ohms. */
-const GATE_OHMS = [3, 20e3] as const;
-const GATE = ' gate';
-
-/** Supplies of what is no 5 V loop, volts; the share by which any supply may be off. */
-const SUPPLIES = [3.3, 5] as const;
-const OTHER_SUPPLIES = [3.3, 5, 3.3, 5, 9] as const;
-const SUPPLY_OFF = 0.07;
-
-/** A control-voltage output rests at nothing half of the time, and else anywhere here, volts. */
-const CONTROL_VOLTS = [-6, 11] as const;
-
-/** Factors on saturation currents: an LED by 0.2 V either way; a diode from 0.7 V down to the 0.2 V of a Schottky one. */
-const LED_FACTORS = [1 / 60, 60] as const;
-const DIODE_FACTORS = [0.1, 1e3] as const;
-
-/** Shares of diodes that are not there, and the saturation current that stands for that, amperes. */
-const ABSENT = { clamp: 0.35, protection: 0.1 } as const;
-const ABSENT_AMPERES = 1e-30;
-
 /** Volts and ohms behind the resistance range of meters, and the factor by which the current of a diode test differs. */
 const OHMS_VOLTS = [0.25, 0.9] as const;
 const OHMS_BEHIND = [400, 4e3] as const;
 const TEST_FACTOR = 1.6;
-
-type Draw = (share: number) => number;
 
 /** What a device of a crowd would show, on the scale of the function. */
 type CrowdPoint = (device: number) => number;
@@ -87,12 +46,11 @@ function crowdOf(under: JackUnderTest, at: JackReading, profile: MeterProfile): 
   // Where a meter's diode test ends differs from one to the next, so it is let run on past its end.
   const bench = setUp(subject, placement, { ...profile, diodeVolts: Infinity }, PROBE_LEAD_OHMS);
   const off = powerOff(subject.parts);
-  // Parts of one role are alike in one device: two pull-ups, two clamps.
-  const places = [...new Set([...subject.parts, ...off].map(({ role }) => role))];
+  const places = [...new Set([...subject.parts, ...off].map(placeOf))];
   const drawn = (at.power === 'off' ? off : subject.parts).flatMap((part) => {
     const draw = drawOf(under, part);
     const number = elementNumber(bench.compiled, part.element.name);
-    return draw ? [{ draw, place: places.indexOf(part.role), number }] : [];
+    return draw ? [{ draw, place: places.indexOf(placeOf(part)), number }] : [];
   });
   const points = new Float64Array(CROWD).fill(NaN);
   return (device) => {
@@ -157,61 +115,6 @@ function clampedSubject(under: JackUnderTest): JackSubject {
     ];
   });
   return { ...subject, parts: [...subject.parts, ...behind] };
-}
-
-/** How a part is drawn from a share of 0 to 1; undefined for what does not vary. */
-function drawOf(under: JackUnderTest, { element, role }: LinkPart): Draw | undefined {
-  if (element.kind === 'resistor') {
-    const range = element.name.endsWith(GATE) ? GATE_OHMS : ohmsOf(under, role, element.ohms);
-    return range && decades(...range);
-  }
-  if (element.kind === 'voltage') return voltsOf(under, element.volts);
-  if (element.kind !== 'diode') return undefined;
-  const [least, most] = role === 'led' ? LED_FACTORS : DIODE_FACTORS;
-  const absent = role === 'clamp' || role === 'protection' ? ABSENT[role] : 0;
-  const there = decades(least * element.saturationAmperes, most * element.saturationAmperes);
-  return (share) => (share < absent ? ABSENT_AMPERES : there((share - absent) / (1 - absent)));
-}
-
-type Range = readonly [least: number, most: number];
-
-const around = (usual: number, factor: number): Range => [usual / factor, usual * factor];
-
-/** From where to where a resistor of a role goes, beside its usual value, ohms; undefined for what does not vary. */
-function ohmsOf(under: JackUnderTest, role: LinkPart['role'], usual: number): Range | undefined {
-  const loop = under.kind === 'control' && styleEntry(under.jack.style).family === 'loop';
-  const ranges: Partial<Record<LinkPart['role'], Range>> = {
-    rail: DEAD_RAIL_OHMS,
-    'source-resistor': loop ? LINE_OHMS : LEVEL_OHMS,
-    'sink-resistor': loop ? LINE_OHMS : LEVEL_OHMS,
-    'series-resistor': around(usual, SERIES_FACTOR),
-    'pull-up': pullUpOf(under),
-    'input-resistor': around(usual, OTHER_FACTOR),
-  };
-  return ranges[role];
-}
-
-function pullUpOf(under: JackUnderTest): Range {
-  if (under.kind === 'control') return PULL_UP_OHMS;
-  if (under.other === 'control-voltage') return CONTROL_OHMS;
-  return under.other.startsWith('expression') ? FEED_OHMS : PULL_UP_OHMS;
-}
-
-function voltsOf(under: JackUnderTest, usual: number): Draw {
-  if (under.kind === 'other' && under.other === 'control-voltage') {
-    const [least, most] = CONTROL_VOLTS;
-    return (share) => (share < 0.5 ? 0 : least + (most - least) * (2 * share - 1));
-  }
-  const loop = under.kind === 'control' && under.jack.circuit === 'driver-5v';
-  const supplies = loop ? [usual] : under.kind === 'control' ? SUPPLIES : OTHER_SUPPLIES;
-  return (share) => {
-    const at = share * supplies.length;
-    return supplies[Math.floor(at)]! * (1 + SUPPLY_OFF * (2 * (at % 1) - 1));
-  };
-}
-
-function decades(least: number, most: number): Draw {
-  return (share) => least * (most / least) ** share;
 }
 
 const PRIMES = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37] as const;

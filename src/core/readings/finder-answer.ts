@@ -4,11 +4,12 @@ import type { Jack } from '../wiring/index.ts';
 import { nameOf } from './evidence.ts';
 import type { Evidence } from './evidence.ts';
 import { findJack } from './finder.ts';
-import type { Finding, TakenReading } from './finder.ts';
+import type { Finding } from './finder.ts';
 import { sayFinding, sayProbability } from './finder-words.ts';
 import { nextReading, rankReadings } from './next-reading.ts';
 import type { Advice } from './next-reading.ts';
 import type { JackUnderTest } from './subjects.ts';
+import type { TakenReading } from './taken.ts';
 import { sayJackReading, sayName, sayUnderTest } from './words.ts';
 
 /** How the answer stands for a reader: 'cannot-tell' is 'not sure' with no reading left that would tell more. */

@@ -26,7 +26,7 @@ export function sayFinding(finding: Finding, canGoOn: boolean): string {
   const likely = finding.ranked
     .filter(({ probability }) => probability >= WORTH_NAMING)
     .map(({ name }) => sayName(name));
-  const set = asideWords(finding.doubtful);
+  const set = asideWords(finding.doubtful) + oddWords(finding.odd);
   switch (finding.state) {
     case 'sure':
       return `This is ${sayName(top.name)}, ${sayProbability(top.probability)}; most likely ${sayUnderTest(top.best)}.${set}`;
@@ -42,6 +42,11 @@ export function sayFinding(finding: Finding, canGoOn: boolean): string {
         return `Probably ${sayName(top.name)}, ${sayProbability(top.probability)}, but no safe reading is left that would make sure. Look in the manual, or ask the maker.${set}`;
       return `A meter cannot tell: ${sayList(likely)} read the same in every safe way. Look in the manual, or ask the maker.${set}`;
   }
+}
+
+function oddWords(odd: readonly number[]): string {
+  if (odd.length === 0) return '';
+  return ` Readings ${sayList(odd.map((number) => String(number + 1)))} agree, but do not fit the others: something in this device is unusual.`;
 }
 
 function asideWords(doubtful: readonly number[]): string {

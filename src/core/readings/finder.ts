@@ -8,15 +8,11 @@ import { METER_PROFILES, meterProfile } from './instruments.ts';
 import type { MeterProfile } from './instruments.ts';
 import { isShown, likelihoodOf, likelihoodOfAny } from './likelihood.ts';
 import type { Reading } from './reading.ts';
-import { isScaled, isVolts } from './scale.ts';
+import { isVolts } from './scale.ts';
 import { probedContacts } from './subjects.ts';
 import type { JackReading, JackUnderTest } from './subjects.ts';
-
-/** A reading that the reader entered. */
-export interface TakenReading {
-  readonly at: JackReading;
-  readonly reading: Reading;
-}
+import { sameReading, told } from './taken.ts';
+import type { TakenReading, Told } from './taken.ts';
 
 /** A kind of jack with one meter, after the readings: how likely each device of its crowd is. */
 interface Weighed {
@@ -41,6 +37,8 @@ export interface Finding {
   readonly weighed: readonly Weighed[];
   /** Numbers of the readings that fit neither the likeliest name nor anything else that was read: set aside. */
   readonly doubtful: readonly number[];
+  /** Numbers of those that fit as little, but were taken again and agree: no slips, so something there is unusual. */
+  readonly odd: readonly number[];
 }
 
 /**
@@ -52,11 +50,15 @@ export const SURE = 0.98;
 /** Fewest readings before a name can be sure: the last of them is a check on what the others say. */
 const FEWEST_READINGS = 4;
 
-/** Fewest readings before all of them together can be said to fit nothing: one or two may be slips. */
+/** Fewest readings before all of them together can be said to fit nothing, for one or two may be slips, and how likely that must be. */
 const FEWEST_TO_REFUSE = 3;
+const REFUSED = 0.9;
 
 /** Share of readings that say nothing of the jack: a probe that slipped, a dial set wrong (our choice). */
 const SLIPS = 0.01;
+
+/** Share of readings that no device of the right crowd shows, however often they are taken: no crowd is all jacks (our choice). */
+const ODD = 1e-3;
 
 /** What a reading counts beside what its likelihood says: readings of one jack lean on one another, and no crowd is all jacks. */
 const TRUST = 0.9;
@@ -82,9 +84,7 @@ export function findJack(
   taken: readonly TakenReading[],
   devices: number = CROWD,
 ): Finding {
-  const told = taken.flatMap(({ at, reading }, number) =>
-    isScaled(at.meter) ? [{ at, reading, number }] : [],
-  );
+  const all = told(taken);
   const profiles = evidence.meter === 'not-known' ? METER_PROFILES : [evidence.meter];
   const weighed = candidatesFor(evidence).flatMap(({ under, prior }) =>
     profiles.map((name): Weighed => {
@@ -92,22 +92,19 @@ export function findJack(
       return { under, profile: meterProfile(name), weights: new Float64Array(devices).fill(each) };
     }),
   );
-  for (const one of told) weigh(weighed, one);
+  for (const one of all) weigh(weighed, one);
   let none: number = FINDER_WEIGHTS.none;
-  for (const { at, reading } of told) none *= likelihoodOfAny(at, reading) ** TRUST;
+  for (const { at, reading } of all) none *= likelihoodOfAny(at, reading) ** TRUST;
   const total = weighed.reduce((sum, { weights }) => sum + sumOf(weights), none);
   for (const { weights } of weighed) weights.forEach((weight, at) => (weights[at] = weight / total));
   const ranked = rank(weighed);
-  const doubtful = told
-    .filter(
-      (one) =>
-        slipShare(
-          one,
-          weighed.filter(({ under }) => nameOf(under) === ranked[0]?.name),
-        ) > 0.5,
-    )
-    .map(({ number }) => number);
-  const finding = { ranked, none: none / total, weighed, doubtful };
+  const likeliest = weighed.filter(({ under }) => nameOf(under) === ranked[0]?.name);
+  const unfit = all.filter((one) => slipShare(one, likeliest) > 0.5).map(({ numbers }) => numbers);
+  const [doubtful, odd] = [
+    unfit.filter(({ length }) => length < 2),
+    unfit.filter(({ length }) => length > 1),
+  ];
+  const finding = { ranked, none: none / total, weighed, doubtful: doubtful.flat(), odd: odd.flat() };
   return { state: stateOf(evidence, finding, taken), ...finding };
 }
 
@@ -117,7 +114,7 @@ function stateOf(
   taken: readonly TakenReading[],
 ): Finding['state'] {
   const [top] = finding.ranked;
-  if (!top || (finding.none > 0.5 && taken.length >= FEWEST_TO_REFUSE)) return 'fits-nothing';
+  if (!top || (finding.none > REFUSED && taken.length >= FEWEST_TO_REFUSE)) return 'fits-nothing';
   return top.probability >= SURE && checksLeft(evidence, finding, taken) === 0 ? 'sure' : 'not-sure';
 }
 
@@ -173,34 +170,36 @@ export function goodOf(taken: readonly TakenReading[], doubtful: readonly number
   return taken.filter((_, number) => !doubtful.includes(number)).map(({ at }) => at);
 }
 
-/** Whether two readings are taken in the same way on the same contacts. */
-export function sameReading(a: JackReading, b: JackReading): boolean {
-  return a.meter === b.meter && a.power === b.power && a.red === b.red && a.black === b.black;
-}
-
 /** Weigh every device by one more reading; those that earlier readings left far behind are given up, so that they need no solving. */
-function weigh(weighed: readonly Weighed[], { at, reading }: TakenReading): void {
-  const slip = SLIPS * likelihoodOfAny(at, reading);
+function weigh(weighed: readonly Weighed[], one: Told): void {
+  const { at, reading } = one;
+  const [slips, slip] = [slipsOf(one), slipsOf(one) * likelihoodOfAny(at, reading)];
   const given = GIVEN_UP * Math.max(...weighed.map(({ weights }) => Math.max(...weights)));
   for (const { under, profile, weights } of weighed) {
     const likely = likelihoodOf(at, reading, profile);
     const points = crowdPoints(under, at, profile);
     weights.forEach((weight, device) => {
-      weights[device] = weight < given ? 0 : weight * (slip + (1 - SLIPS) * likely(points(device))) ** TRUST;
+      weights[device] = weight < given ? 0 : weight * (slip + (1 - slips) * likely(points(device))) ** TRUST;
     });
   }
 }
 
+/** How often a reading says nothing of a crowd: each that was taken and agrees would have to be a slip, or the device is odd there. */
+function slipsOf({ numbers }: Told): number {
+  return SLIPS ** numbers.length + ODD;
+}
+
 /** How much of what speaks for these crowds rests on the reading having been a slip, 0 to 1. */
-function slipShare({ at, reading }: TakenReading, crowds: readonly Weighed[]): number {
-  const slip = SLIPS * likelihoodOfAny(at, reading);
+function slipShare(one: Told, crowds: readonly Weighed[]): number {
+  const { at, reading } = one;
+  const [slips, slip] = [slipsOf(one), slipsOf(one) * likelihoodOfAny(at, reading)];
   let [slipped, all] = [0, 0];
   for (const { under, profile, weights } of crowds) {
     const likely = likelihoodOf(at, reading, profile);
     const points = crowdPoints(under, at, profile);
     weights.forEach((weight, device) => {
       if (weight === 0) return;
-      slipped += (weight * slip) / (slip + (1 - SLIPS) * likely(points(device)));
+      slipped += (weight * slip) / (slip + (1 - slips) * likely(points(device)));
       all += weight;
     });
   }

@@ -8,7 +8,7 @@ export type { Evidence, Marking, MenuFact } from './evidence.ts';
 export { answerFinder } from './finder-answer.ts';
 export type { AnswerState, FinderAnswer } from './finder-answer.ts';
 export { findJack } from './finder.ts';
-export type { TakenReading } from './finder.ts';
+export type { TakenReading } from './taken.ts';
 export { METER_FUNCTIONS, METER_PROFILES, meterProfile } from './instruments.ts';
 export type { MeterFunction, MeterProfileName } from './instruments.ts';
 export { setUp, takeReading } from './measure.ts';

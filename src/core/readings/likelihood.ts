@@ -9,8 +9,13 @@ import type { JackReading } from './subjects.ts';
 /** More ohms than this count as overload: what a leak or a blocked diode comes to. */
 const MOST_OHMS = 3e6;
 
-/** Beyond so many standard deviations a reading is a slip. */
-const MOST_STEPS = 7;
+/**
+ * No crowd is all jacks, so one reading in ten may stand as far off again by this factor; beyond so many standard deviations it is a
+ * slip (our choices).
+ */
+const FAR_SHARE = 0.1;
+const FAR = 3;
+const MOST_STEPS = 7 * FAR;
 
 /** How far one meter's diode test ends from another's of its kind, as a share: 2 to 4 V for one said to end at 3 V. */
 const DIODE_END_SPREAD = 0.2;
@@ -40,6 +45,18 @@ function anyLikelihood(meter: ScaledFunction, point: number | undefined): number
   );
 }
 
+/** The shares of readings in each step between `edges`, the least first, then of overload, when nothing is known. */
+export function anyShares(meter: ScaledFunction, edges: readonly number[]): readonly number[] {
+  const [least, most] = SPANS[meter];
+  const volts = isVolts(meter);
+  const [over, zero] = volts ? [0, ZERO] : [OVERLOAD, 0];
+  const below = (edge: number): number =>
+    (1 - zero) * Math.min(1, Math.max(0, (edge - least) / (most - least))) +
+    (volts ? zero * stepUp(edge / reachAt(meter, 0)) : 0);
+  const upTo = [0, ...edges.map(below), 1];
+  return [...upTo.slice(1).map((share, at) => (1 - over) * (share - upTo[at]!)), over];
+}
+
 /** How likely a device that stands at a point of the scale shows this reading. */
 export function likelihoodOf(
   { meter }: JackReading,
@@ -54,7 +71,9 @@ export function likelihoodOf(
     const steps = (shown - point) / reach;
     if (Math.abs(steps) > MOST_STEPS) return 0;
     const seen = 1 - overloadShare(scaled, point, profile);
-    return (seen * Math.exp(-0.5 * steps * steps)) / (Math.sqrt(2 * Math.PI) * reach);
+    const near = (1 - FAR_SHARE) * Math.exp(-0.5 * steps * steps);
+    const far = (FAR_SHARE / FAR) * Math.exp((-0.5 / (FAR * FAR)) * steps * steps);
+    return (seen * (near + far)) / (Math.sqrt(2 * Math.PI) * reach);
   };
 }
 
@@ -65,14 +84,30 @@ export function overloadShare(meter: ScaledFunction, point: number, profile: Met
     meter === 'diode'
       ? [profile.diodeVolts, DIODE_END_SPREAD * profile.diodeVolts]
       : [onScale('ohms', MOST_OHMS), 1];
-  // A logistic curve: as close to the normal one as what is known of such meters, and cheaper.
-  return 1 / (1 + Math.exp((-1.7 * (point - end)) / both(spread, reachAt(meter, point))));
+  return stepUp((point - end) / both(spread, reachAt(meter, point)));
+}
+
+/** A logistic curve from 0 to 1: as close to the normal one as what is known of such meters, and cheaper. */
+function stepUp(deviations: number): number {
+  return 1 / (1 + Math.exp(-1.7 * deviations));
 }
 
 /** How likely a reading is of a jack in no catalogue, and of a probe that slipped. */
 export function likelihoodOfAny({ meter }: JackReading, reading: Reading): number {
   const scaled = meter as ScaledFunction;
   return anyLikelihood(scaled, isShown(reading) ? onScale(scaled, reading.value) : undefined);
+}
+
+/** Whether two readings taken in the same way show the same: a crowd could not tell them apart, or both are overload. */
+export function agree(one: Reading, other: Reading): boolean {
+  if (!isShown(one) || !isShown(other)) return isShown(one) === isShown(other);
+  const meter = one.meter as ScaledFunction;
+  return samePoint(meter, onScale(meter, one.value), onScale(meter, other.value));
+}
+
+/** Whether two points of a scale are too close to be told apart. */
+export function samePoint(meter: ScaledFunction, one: number, other: number): boolean {
+  return Math.abs(one - other) <= 2 * reachAt(meter, one);
 }
 
 /** Whether a reading shows a value that says something: no overload, nor ohms that come to one. */

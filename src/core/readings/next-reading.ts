@@ -3,16 +3,19 @@ import { sayList } from '../verdict/index.ts';
 import { crowdPoints } from './crowd.ts';
 import { nameOf } from './evidence.ts';
 import type { Evidence } from './evidence.ts';
-import { LEAST_SEEN_VOLTS, SURE, checksLeft, goodOf, sameReading } from './finder.ts';
-import type { Finding, TakenReading } from './finder.ts';
+import { LEAST_SEEN_VOLTS, SURE, checksLeft } from './finder.ts';
+import type { Finding } from './finder.ts';
 import { METER_PROFILES, meterProfile } from './instruments.ts';
 import type { MeterProfile } from './instruments.ts';
-import { overloadShare } from './likelihood.ts';
+import { anyShares, isShown, overloadShare, samePoint } from './likelihood.ts';
 import { sayReading, shown } from './reading.ts';
+import type { Reading } from './reading.ts';
 import { howToTake, mayLoad, safeReadings } from './safe-readings.ts';
 import { isVolts, offScale, onScale } from './scale.ts';
 import type { ScaledFunction } from './scale.ts';
 import type { JackReading, JackUnderTest } from './subjects.ts';
+import { sameReading } from './taken.ts';
+import type { TakenReading } from './taken.ts';
 import { sayJackReading, sayName } from './words.ts';
 
 /** A proposal: what to read, why, and how to take it safely. */
@@ -52,17 +55,26 @@ export const STEPS: Readonly<Record<ScaledFunction, readonly number[]>> = {
   ohms: [3, 30, 300, 3e3, 30e3, 300e3],
 };
 
-/** Every safe reading not yet taken, or taken and set aside as doubtful, with the bits it is expected to tell; best first. */
+/** Most times a reading is asked for: the second tells a slip, a third nothing more. */
+const MOST_TIMES = 2;
+
+/**
+ * Every safe reading not yet taken twice, with the bits it is expected to tell; best first. One that was taken can only agree or not.
+ * @param stride one device in so many is looked at: fewer are quicker and tell less finely.
+ */
 export function rankReadings(
   evidence: Evidence,
   finding: Finding,
   taken: readonly TakenReading[],
+  stride = 1,
 ): readonly Considered[] {
-  const good = goodOf(taken, finding.doubtful);
   return safeReadings(evidence)
     .filter((at) => at.meter !== 'loaded' || mayLoad(at, taken))
-    .filter((at) => !good.some((one) => sameReading(one, at)))
-    .map((at) => ({ at, bits: bitsOf(at, finding, EARLY_STRIDES[taken.length] ?? 1) }))
+    .flatMap((at) => {
+      const before = taken.filter((one) => sameReading(one.at, at));
+      if (before.length >= MOST_TIMES) return [];
+      return [{ at, bits: bitsOf(outcomesOf(at, before[0]?.reading), at, finding, stride) }];
+    })
     .sort((a, b) => b.bits - EFFORT_BITS[b.at.power] - (a.bits - EFFORT_BITS[a.at.power]));
 }
 
@@ -75,11 +87,14 @@ export function nextReading(
   finding: Finding,
   taken: readonly TakenReading[],
 ): Advice | undefined {
-  const readings = rankReadings(evidence, finding, taken);
+  let readings = rankReadings(evidence, finding, taken, EARLY_STRIDES[taken.length]);
+  if ((readings[0]?.bits ?? 0) < LEAST_BITS) readings = rankReadings(evidence, finding, taken);
   const [top] = finding.ranked;
-  const checking = top !== undefined && top.probability >= SURE && checksLeft(evidence, finding, taken) > 0;
-  const best = checking ? bestCheck(evidence, finding, taken, readings) : readings[0];
-  if (!best || (!checking && best.bits < LEAST_BITS)) return undefined;
+  const telling = readings[0] && readings[0].bits >= LEAST_BITS ? readings[0] : undefined;
+  const checking =
+    top !== undefined && (top.probability >= SURE || !telling) && checksLeft(evidence, finding, taken) > 0;
+  const best = checking ? bestCheck(evidence, finding, taken, readings) : telling;
+  if (!best) return undefined;
   const { at } = best;
   return {
     at,
@@ -101,6 +116,7 @@ function bestCheck(
   const [top] = finding.ranked;
   const left = new Map(readings.map((one) => [one, checksLeft(evidence, finding, taken, one.at)]));
   const least = Math.min(...left.values());
+  if (least >= checksLeft(evidence, finding, taken)) return undefined;
   const rated = readings
     .filter((one) => left.get(one) === least)
     .map((one) => ({ one, shows: top ? shownShare(top.name, one.at, finding) : 0 }));
@@ -123,13 +139,41 @@ function shownShare(name: string, at: JackReading, { weighed }: Finding): number
     }, 0);
 }
 
-/** Expected information on the name of the jack, bits: what is open now, less what stays open in each step of the reading. */
-function bitsOf(at: JackReading, { weighed, none }: Finding, stride: number): number {
+/** What a reading can come to: the step of a point that is shown, that of overload, and the shares when nothing is known. */
+interface Outcomes {
+  readonly stepOf: (point: number) => number;
+  readonly overload: number;
+  readonly any: readonly number[];
+}
+
+/** The steps of a reading; of one that was taken `before`, whether it agrees: a jack in no catalogue shows the same again. */
+function outcomesOf({ meter }: JackReading, before: Reading | undefined): Outcomes {
+  const scaled = meter as ScaledFunction;
+  if (before) {
+    const known = isShown(before) ? onScale(scaled, before.value) : Infinity;
+    const stepOf = (point: number): number => (samePoint(scaled, known, point) ? 0 : 1);
+    return { stepOf, overload: known === Infinity ? 0 : 1, any: [1, 0] };
+  }
+  const edges = STEPS[scaled].map((value) => onScale(scaled, value));
+  const stepOf = (point: number): number => {
+    let step = 0;
+    while (step < edges.length && point >= edges[step]!) step++;
+    return step;
+  };
+  return { stepOf, overload: edges.length + 1, any: anyShares(scaled, edges) };
+}
+
+/** Expected information on the name of the jack, bits: what is open now, less what stays open after each outcome of the reading. */
+function bitsOf(
+  { stepOf, overload, any }: Outcomes,
+  at: JackReading,
+  { weighed, none }: Finding,
+  stride: number,
+): number {
   const meter = at.meter as ScaledFunction;
-  const edges = STEPS[meter].map((value) => onScale(meter, value));
   const names = new Map<string, Float64Array>();
   for (const { under, profile, weights } of weighed) {
-    const mass = names.get(nameOf(under)) ?? new Float64Array(edges.length + 2);
+    const mass = names.get(nameOf(under)) ?? new Float64Array(any.length);
     names.set(nameOf(under), mass);
     const points = crowdPoints(under, at, profile);
     for (let device = 0; device < weights.length; device += stride) {
@@ -137,18 +181,18 @@ function bitsOf(at: JackReading, { weighed, none }: Finding, stride: number): nu
       if (weight < LEAST_PROBABILITY) continue;
       const point = points(device);
       const over = overloadShare(meter, point, profile);
-      let step = 0;
-      while (step < edges.length && point >= edges[step]!) step++;
-      mass[step]! += weight * (1 - over);
-      mass[edges.length + 1]! += weight * over;
+      mass[stepOf(point)]! += weight * (1 - over);
+      mass[overload]! += weight * over;
     }
   }
-  // A jack in no catalogue may show anything, so a reading that fits makes it less likely.
-  names.set('none', new Float64Array(edges.length + 2).fill(none / (edges.length + 2)));
+  names.set(
+    'none',
+    Float64Array.from(any, (share) => none * share),
+  );
   const all = [...names.values()];
   const sums = all.map((mass) => mass.reduce((sum, one) => sum + one, 0));
   let bits = entropyOf(sums);
-  for (let step = 0; step < edges.length + 2; step++) {
+  for (let step = 0; step < any.length; step++) {
     const here = all.map((mass) => mass[step]!);
     bits -= here.reduce((sum, one) => sum + one, 0) * entropyOf(here);
   }

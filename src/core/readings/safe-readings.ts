@@ -6,7 +6,7 @@ import { POWERS } from './power.ts';
 import type { Power } from './power.ts';
 import { isVolts } from './scale.ts';
 import { LEAST_SEEN_VOLTS } from './finder.ts';
-import type { TakenReading } from './finder.ts';
+import type { TakenReading } from './taken.ts';
 import { probedContacts } from './subjects.ts';
 import type { JackReading } from './subjects.ts';
 

@@ -1,10 +1,10 @@
 /** What a page is handed after each reading. */
 import { describe, expect, it } from 'vitest';
-import { drawWorld } from '../../support/jack-world.ts';
+import { drawWorld, worldSeeds } from '../../support/jack-world.ts';
 import { seededRandom } from '../../support/random.ts';
 import type { Evidence } from '../../../src/core/readings/evidence.ts';
 import { answerFinder } from '../../../src/core/readings/finder-answer.ts';
-import type { TakenReading } from '../../../src/core/readings/finder.ts';
+import type { TakenReading } from '../../../src/core/readings/taken.ts';
 import { meterProfile } from '../../../src/core/readings/instruments.ts';
 import { readJack } from '../../../src/core/readings/subjects.ts';
 import type { JackUnderTest } from '../../../src/core/readings/subjects.ts';
@@ -75,7 +75,9 @@ describe('the answer of the finder', () => {
   });
 
   it('has a headline that agrees with its percentages, whatever is read', () => {
-    for (let seed = 1; seed <= 25; seed++) {
+    // One connector and a known meter, so that each crowd is solved once.
+    const asked = ({ connector, meter }: Evidence): boolean => connector === 'trs-3.5' && meter === 'usual';
+    for (const seed of worldSeeds(1, 25, asked)) {
       const { evidence, read } = drawWorld(seededRandom(seed));
       const taken: TakenReading[] = [];
       for (let answer = answerFinder(evidence, taken); answer.advice && taken.length < 6;) {
