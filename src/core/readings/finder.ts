@@ -166,7 +166,7 @@ function showsSomething(reading: Reading): boolean {
 }
 
 /** The readings that were not set aside. */
-export function goodOf(taken: readonly TakenReading[], doubtful: readonly number[]): JackReading[] {
+function goodOf(taken: readonly TakenReading[], doubtful: readonly number[]): JackReading[] {
   return taken.filter((_, number) => !doubtful.includes(number)).map(({ at }) => at);
 }
 
