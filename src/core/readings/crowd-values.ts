@@ -27,8 +27,10 @@ const CONTROL_OHMS = [50, 2200] as const;
 const SERIES_FACTOR = 2.2;
 const OTHER_FACTOR = 100;
 
-/** Between a contact that has a supply and the gate that reads it, ohms; and how such a resistor's name ends. */
+/** Between a contact that has a supply and the gate that reads it, ohms. */
 export const GATE_OHMS = [3, 20e3] as const;
+
+/** How the name of such a resistor ends. */
 export const GATE = ' gate';
 
 /** How the clamp from an output stage to its rail is called, with the power on and with it off. */

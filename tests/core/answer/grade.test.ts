@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { gradeOf, talkMemory, worstGrade } from '../../../src/core/answer/grade.ts';
 import type { TalkGrade, TypedPair } from '../../../src/core/answer/grade.ts';
-import { GOODS, makeLead, wires } from '../../../src/core/wiring/index.ts';
+import { GOODS, USUAL_PARTS, makeLead, wires } from '../../../src/core/wiring/index.ts';
 import type { Lead, Style } from '../../../src/core/wiring/index.ts';
 import type { Socket, ToldJack } from '../../../src/core/answer/index.ts';
 
@@ -49,6 +49,14 @@ describe('How leads do between two types', () => {
   test('is that they work where every usual circuit flows at every corner', () => {
     expect(gradeOf(A_TO_A, [sold('trs-large')])).toBe('works');
     expect(gradeOf(pair(['din5', 'din'], ['din5', 'din']), [sold('din')])).toBe('works');
+  });
+
+  test('is the same whether the sender runs on 5 V or on 3.3 V, whichever named part listens, or none is told', () => {
+    for (const circuit of ['driver-5v', 'driver-3v3', undefined] as const)
+      for (const part of [...USUAL_PARTS, undefined]) {
+        const told = { output: { circuit }, input: part ? { part } : {} };
+        expect(gradeOf(pair(['din5', 'din'], ['din5', 'din'], told), [sold('din')])).toBe('works');
+      }
   });
 
   test('is nothing where the loop is turned round or left open', () => {

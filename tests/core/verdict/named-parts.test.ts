@@ -32,6 +32,19 @@ describe('a part that is not known', () => {
     expect(sentence).toMatch(/^Too little current with PC900V \(works with 6N138 and H11L1\): only 3\./);
   });
 
+  it('works behind a 3.3 V sender of the standard, and with its resistors left at 220 ohm names the part that fails', () => {
+    const input = makeJack('in', 'din5', 'din', { part: 'unknown' });
+    const sender = (values: Jack['values']): Jack =>
+      makeJack('out', 'din5', 'din', { circuit: 'driver-3v3', values });
+    // 3.3 V less 1.13 V of LED over 33 + 10 + 220 ohm: 8.25 mA by the table of the three parts; 1.10 V over 660 ohm: 3.34 mA.
+    expect(checkLink(plain(sender({}), input)).sentence).toMatch(
+      /^Works with all three usual parts; least margin with PC900V: 8\.2\d mA /,
+    );
+    expect(checkLink(plain(sender({ sourceOhms: 220, sinkOhms: 220 }), input)).sentence).toMatch(
+      /^Too little current with PC900V \(works with 6N138 and H11L1\): only 3\.3\d mA /,
+    );
+  });
+
   it('is never less than works where every usual part works, on a standard link of any two types', () => {
     const standard = ({ style }: Jack): boolean => styleEntry(style).status !== 'P';
     const outputs = outputsOn(['din5', 'trs-3.5', 'trs-2.5', 'trs-6.35']).filter(standard);
