@@ -25,9 +25,11 @@ export function leaveOneSheet(folder) {
   const sheets = [...linked]
     .map((address) => {
       const file = join(folder, '_astro', basename(address));
-      return { address, file, scopes: scopesOf(readFileSync(file, 'utf8')) };
+      const text = readFileSync(file, 'utf8');
+      return { address, file, bytes: text.length, scopes: scopesOf(text) };
     })
-    .sort((one, other) => other.scopes.size - one.scopes.size);
+    .sort((one, other) => other.bytes - one.bytes);
+  // The sheet of the pages is the longer one: it holds what all pages share besides.
   const [whole, ...others] = sheets;
   for (const { address, file, scopes } of others) {
     const missing = [...scopes].filter((scope) => !whole.scopes.has(scope));

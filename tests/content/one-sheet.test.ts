@@ -29,6 +29,12 @@ test('the sheet that holds the rules of every widget stays, alone', () => {
   expect(existsSync(join(folder, '_astro', 'style.b.css'))).toBe(false);
 });
 
+test('of two sheets with the same widgets the one with the rules of the pages stays', () => {
+  const folder = folderOf('p{margin:0}.x.svelte-1a{top:0}', '.x.svelte-1a{top:0}');
+  leaveOneSheet(folder);
+  expect(readFileSync(join(folder, 'index.html'), 'utf8')).toContain('style.a.css');
+});
+
 test('a widget whose rules only the other sheet holds is refused by name', () => {
   const folder = folderOf('.x.svelte-1a{top:0}.y.svelte-2b{top:0}', '.z.svelte-3c{top:0}');
   expect(() => leaveOneSheet(folder)).toThrow(
