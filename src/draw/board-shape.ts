@@ -16,11 +16,11 @@ interface BoardShape {
 }
 
 /** Pixels: a device, and the room between two beside and below each other. */
-const BOX = { width: 66, height: 26 };
-const GAP = { across: 6, down: 16 };
-/** Pixels that a letter of the widest kind takes, and beside a name. */
-const LETTER = 7.4;
-const BESIDE = 12;
+const BOX = { width: 56, height: 26 };
+const GAP = { across: 4, down: 16 };
+/** Pixels that a letter takes at most on average, and the room beside a name: seven devices in a row stay readable on a phone. */
+const LETTER = 6.8;
+const BESIDE = 8;
 
 /** Draws a plan whose links make a tree, or several; a device that is fed twice stands under the first that feeds it. */
 export function drawBoardShape({ devices, links }: Plan): BoardShape {

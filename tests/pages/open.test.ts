@@ -1,5 +1,6 @@
 import { expect, test, type Page } from '@playwright/test';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
+import { headingFaults, smallTexts } from '../support/legible.ts';
 import { ON_PAPER, overprints, readPdf } from '../support/pdf.ts';
 import { readerPages } from '../support/site.ts';
 import { unfold, wakeIslands, watch } from '../support/watch.ts';
@@ -51,6 +52,8 @@ for (const { address } of readerPages()) {
     }
     await judgeFit(page, LEAST_WIDTH);
     await judgeWidth(page, narrow);
+    expect.soft(await headingFaults(page)).toEqual([]);
+    expect.soft(await smallTexts(page), `${narrow} px`).toEqual([]);
     // Narrow is the harder case for the size of targets and for what scrolls; wide may show what narrow leaves out.
     // At the end of the page what sticks to the screen lies in its own place, over nothing else.
     await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
