@@ -1,6 +1,7 @@
 /** What lies on the bench: a plan, and which of its links is being wired. Every change makes a new work. */
 import { checkLink } from '../../src/core/verdict/index.ts';
 import {
+  contactWords,
   PIGTAIL_METRES,
   contactsOf,
   makeJack,
@@ -159,6 +160,15 @@ export function toggleConductor(work: Work, at: number, conductor: Conductor): W
   return changeLead(work, at, {
     conductors: conductors.some(same) ? conductors.filter((one) => !same(one)) : [...conductors, conductor],
   });
+}
+
+/** What a toggle does, in words for who does not see it; `at` is the number of the lead. */
+export function sayToggle(work: Work, at: number, conductor: Conductor): string {
+  const leads = leadsOn(work);
+  const laid = leads[at]?.conductors.some(({ from, to }) => from === conductor.from && to === conductor.to);
+  const [from, to] = [contactWords(conductor.from), contactWords(conductor.to)];
+  const words = laid === true ? `${from} and ${to} taken apart.` : `${from} joined to ${to}.`;
+  return leads.length === 1 ? words : `Lead ${at + 1}: ${words}`;
 }
 
 /** Whether anything is laid. */

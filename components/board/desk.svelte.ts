@@ -54,6 +54,7 @@ export class Desk {
     this.history[way]();
     this.#settle();
     this.picked = undefined;
+    if (this.history.told !== '') this.say({ text: this.history.told, bad: false });
   };
 
   /** The plan that was kept: there is nothing before it to go back to. */
@@ -73,7 +74,13 @@ export class Desk {
   }
 
   move = (device: string, xCentimetres: number, yCentimetres: number): void => {
-    this.change(moveDevice(this.plan, device, xCentimetres, yCentimetres));
+    const moved = moveDevice(this.plan, device, xCentimetres, yCentimetres);
+    this.change(moved);
+    if (this.plan === moved)
+      this.say({
+        text: `${device}: ${xCentimetres} cm from the left, ${yCentimetres} cm from the back.`,
+        bad: false,
+      });
   };
 
   join = (from: JackPlace, to: JackPlace): void => {

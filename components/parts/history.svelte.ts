@@ -3,11 +3,15 @@
 /** Steps kept; a lead is laid in far fewer. */
 const MOST_STEPS = 200;
 
+const left = (steps: number): string =>
+  steps === 0 ? 'Nothing is left' : `${steps} more ${steps === 1 ? 'step is' : 'steps are'} left`;
+
 /** A value with its past and future. `now` is what lies on the bench. */
 export class History<T> {
   #past = $state.raw<readonly T[]>([]);
   #future = $state.raw<readonly T[]>([]);
   #now = $state.raw() as T;
+  #told = $state.raw('');
 
   constructor(start: T) {
     this.#now = start;
@@ -15,6 +19,11 @@ export class History<T> {
 
   get now(): T {
     return this.#now;
+  }
+
+  /** What the last step did, in words for who does not see it; no undoing sounds like the one before. */
+  get told(): string {
+    return this.#told;
   }
 
   get canUndo(): boolean {
@@ -25,12 +34,13 @@ export class History<T> {
     return this.#future.length > 0;
   }
 
-  /** Put a new value on the bench; the same value changes nothing. */
-  do(next: T): void {
+  /** Put a new value on the bench, with words for what was done; the same value changes nothing. */
+  do(next: T, told = ''): void {
     if (next === this.#now) return;
     this.#past = [...this.#past, this.#now].slice(-MOST_STEPS);
     this.#future = [];
     this.#now = next;
+    this.#told = told;
   }
 
   undo(): void {
@@ -39,6 +49,7 @@ export class History<T> {
     this.#past = this.#past.slice(0, -1);
     this.#future = [this.#now, ...this.#future];
     this.#now = last;
+    this.#told = `Undone. ${left(this.#past.length)} to undo.`;
   }
 
   redo(): void {
@@ -47,5 +58,6 @@ export class History<T> {
     this.#past = [...this.#past, this.#now];
     this.#future = rest;
     this.#now = next;
+    this.#told = `Done again. ${left(rest.length)} to do again.`;
   }
 }

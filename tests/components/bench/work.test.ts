@@ -26,6 +26,7 @@ import {
   linkAhead,
   linkOn,
   startingWork,
+  sayToggle,
   toggleConductor,
   verdictOf,
   workOf,
@@ -35,7 +36,14 @@ import type { Work } from '../../../components/bench/work.ts';
 import { demoBoard } from '../../../src/core/board/index.ts';
 import { edited, makePlan } from '../../../src/core/plan/index.ts';
 import { checkLink, lineByLine, sayAmperes } from '../../../src/core/verdict/index.ts';
-import { CONNECTORS, makeJack, makeLead, stylesFor, wires } from '../../../src/core/wiring/index.ts';
+import {
+  CONNECTORS,
+  contactWords,
+  makeJack,
+  makeLead,
+  stylesFor,
+  wires,
+} from '../../../src/core/wiring/index.ts';
 
 const RIGHT = wires('4-ring', '5-tip', '2-sleeve');
 const wired: Work = layLead(firstWork(), RIGHT);
@@ -90,6 +98,10 @@ describe('Wiring', () => {
     const [wire] = RIGHT;
     if (!wire) throw new Error('needs a wire');
     const once = toggleConductor(firstWork(), 0, wire);
+    const [from, to] = [contactWords(wire.from), contactWords(wire.to)];
+    expect(sayToggle(firstWork(), 0, wire)).toBe(`${from} joined to ${to}.`);
+    expect(sayToggle(once, 0, wire)).toBe(`${from} and ${to} taken apart.`);
+    expect(sayToggle(addSecond(once), 0, wire)).toMatch(/^Lead 1: .* taken apart\.$/);
     expect(leadsOn(once)[0]?.conductors).toEqual([wire]);
     expect(isEmpty(toggleConductor(once, 0, wire))).toBe(true);
   });

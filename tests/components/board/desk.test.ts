@@ -62,11 +62,14 @@ describe('A desk', () => {
     const before = at();
     desk.move('drive', 70, 50);
     expect(at()).toBe(70);
+    expect(desk.word?.text).toBe('drive: 70 cm from the left, 50 cm from the back.');
     desk.press(LOOSE);
     desk.travel('undo');
-    expect([at(), desk.picked, desk.word]).toEqual([before, undefined, undefined]);
+    expect([at(), desk.picked]).toEqual([before, undefined]);
+    expect(desk.word).toEqual({ text: 'Undone. Nothing is left to undo.', bad: false });
     desk.travel('redo');
     expect(at()).toBe(70);
+    expect(desk.word).toEqual({ text: 'Done again. Nothing is left to do again.', bad: false });
   });
 
   test('knows what is chosen by name, and forgets it with the plan', () => {

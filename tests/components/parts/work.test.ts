@@ -25,6 +25,27 @@ describe('A history', () => {
     expect(history.now).toBe('a');
   });
 
+  test('tells each step once, so that no undoing sounds like the one before', () => {
+    const history = new History('a');
+    history.do('b', 'b was laid.');
+    expect(history.told).toBe('b was laid.');
+    history.do('c');
+    history.do('d');
+    expect(history.told).toBe('');
+    const told: string[] = [];
+    for (let step = 0; step < 3; step += 1) {
+      history.undo();
+      told.push(history.told);
+    }
+    history.redo();
+    expect([...told, history.told]).toEqual([
+      'Undone. 2 more steps are left to undo.',
+      'Undone. 1 more step is left to undo.',
+      'Undone. Nothing is left to undo.',
+      'Done again. 2 more steps are left to do again.',
+    ]);
+  });
+
   test('takes no step for the same value, and none beyond its ends', () => {
     const history = new History(1);
     history.do(1);
