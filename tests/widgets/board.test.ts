@@ -6,6 +6,7 @@ import { readPlanText, readSharedLink, writePlanText, writeSharedLink } from '..
 import type { Plan } from '../../src/core/plan/index.ts';
 import { wiredBoard } from '../core/board/boards.ts';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
+import { smallTexts } from '../support/legible.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 /** A value that the test cannot go on without. */
@@ -175,6 +176,27 @@ test.describe('by touch on a narrow screen', () => {
     await page.getByRole('button', { name: 'Whole board' }).tap();
     const plan = await planOnPage(page);
     expect(checkBoard(plan).outcomes.map(({ outcome }) => outcome)).toEqual(['flows']);
+  });
+
+  test('every jack of the demo board is come to by a finger, and every name on it can be read', async ({
+    page,
+  }) => {
+    await open(page);
+    await page.getByRole('button', { name: 'Open the demo board' }).first().tap();
+    for (const { name, jacks } of demoBoard().devices) {
+      await device(page, name).tap();
+      const panel = page.getByRole('region', { name: `Device ${name}`, exact: true });
+      for (const jack of jacks) {
+        const press = panel.getByRole('button', { name: new RegExp(`^Link (from|to) ${jack.name}$`) });
+        await press.tap();
+        await expect(word(page)).toContainText(`${jack.name} of '${name}' is picked`);
+        await panel.getByRole('button', { name: `Let go of ${jack.name}`, exact: true }).tap();
+      }
+    }
+    await page.locator('summary', { hasText: /^Results/ }).tap();
+    await page.getByRole('radio', { name: /^board sheet/ }).check();
+    await expect(page.getByRole('article', { name: 'Board sheet' })).toBeVisible();
+    expect(await smallTexts(page)).toEqual([]);
   });
 });
 
