@@ -1,11 +1,11 @@
 /** What the front page has been told, as one plain value: each field is what the reader pressed or typed last. */
-import { SOCKETS, readManual, typesFor } from '../../src/core/answer/index.ts';
+import { IN_AND_OUT_TYPES, SOCKETS, readManual, typesFor } from '../../src/core/answer/index.ts';
 import type { ManualReading, Socket, ToldJack } from '../../src/core/answer/index.ts';
 import { CIRCUITS, DRAWER, PARTS } from '../../src/core/wiring/index.ts';
 import type { CircuitKind, Direction, Jack, Part, Style } from '../../src/core/wiring/index.ts';
 
-/** What a reader says of a manual: a type by name, nothing, or its own words. */
-export type Says = Style | 'nothing' | 'words';
+/** What a reader says of a manual: a type by name, that one jack does both, nothing, or its own words. */
+export type Says = Style | 'in-and-out' | 'nothing' | 'words';
 
 /** One jack as far as it is told. `circuit` and `part` only where the reader knows more. */
 export interface JackEntry {
@@ -25,6 +25,12 @@ export interface Told {
 
 /** Most characters of a manual's words that are read and kept in the address (our choice). */
 const MOST_WORDS = 400;
+
+/** Everything that may be said of the manual of a jack. */
+export function saysFor(direction: Direction, socket: Socket): readonly Says[] {
+  const types = typesFor(direction, socket);
+  return [...types, ...(types.length > 1 ? (['in-and-out'] as const) : []), 'nothing', 'words'];
+}
 
 const UNTOLD: JackEntry = {
   socket: undefined,
@@ -49,16 +55,18 @@ export function toldJack(entry: JackEntry, direction: Direction): ToldJack | und
   if (socket === 'din5') return { ...jack, type: 'din' };
   if (says === undefined) return undefined;
   if (says === 'nothing') return jack;
+  if (says === 'in-and-out') return { ...jack, could: IN_AND_OUT_TYPES, inAndOut: true };
   if (says !== 'words') return { ...jack, type: says };
   const reading = readingOf(entry, direction);
   if (!reading) return undefined;
+  const inAndOut = reading.inAndOut === true;
   if (
     reading.state === 'said' &&
     reading.type !== undefined &&
     typesFor(direction, socket).includes(reading.type)
   )
-    return { ...jack, type: reading.type };
-  return { ...jack, could: reading.could };
+    return { ...jack, type: reading.type, inAndOut };
+  return { ...jack, could: reading.could, inAndOut };
 }
 
 /** Two jacks that are in hand, as if they had been told; undefined where one is of a kind that the page does not show. */
@@ -94,8 +102,7 @@ export function readTold(hash: string): Told | undefined {
     list.find((one) => one === fields.get(name));
   const entry = (name: Direction): JackEntry => {
     const socket = among(SOCKETS, `${name}-socket`);
-    const types: readonly Says[] =
-      socket === undefined ? [] : [...typesFor(name, socket), 'nothing', 'words'];
+    const types: readonly Says[] = socket === undefined ? [] : saysFor(name, socket);
     return {
       socket,
       says: among(types, `${name}-says`),

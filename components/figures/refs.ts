@@ -1,10 +1,10 @@
 /**
  * Names of what can be touched in a figure of a lead.
  */
+import { sayAmperes } from '../../src/core/verdict/index.ts';
 import type { Contact, Side } from '../../src/core/wiring/index.ts';
 import { SIDES, contactWords } from '../../src/core/wiring/index.ts';
 import type { DrawnConductor, DrawnEnd, LeadDrawing } from '../../src/draw/lead-shape.ts';
-import { milliampereWords } from '../../src/draw/stroke.ts';
 
 /** A contact of an end of a lead. */
 export interface ContactRef {
@@ -120,7 +120,7 @@ export function conductorLabel({ from, to, line, amperes }: DrawnConductor): str
 }
 
 function currentWords(amperes: number): string {
-  const amount = milliampereWords(amperes);
+  const amount = sayAmperes(Math.abs(amperes));
   return amount === '0 mA'
     ? 'no current'
     : `${amount} ${amperes > 0 ? 'from left to right' : 'from right to left'}`;

@@ -8,7 +8,7 @@ import {
 } from '../../src/core/signal/index.ts';
 import { sendOnJourney } from '../../src/core/signal/index.ts';
 import type { Sent } from '../../src/core/signal/index.ts';
-import { sayAmperes, sayVolts } from '../../src/core/verdict/index.ts';
+import { sayAmperesFinely, sayVolts } from '../../src/core/verdict/index.ts';
 import { STRAIGHT_DIN, makeJack, makeLead, valuesOf } from '../../src/core/wiring/index.ts';
 import type { Jack, Part } from '../../src/core/wiring/index.ts';
 
@@ -89,6 +89,6 @@ export function sayInside({ time, sending }: Sent): { readonly heard: string; re
       : ', with edges of its own';
   return {
     heard: sayReceived(receivedBytes(sending.reception.heard)),
-    output: `${sayAmperes(litAmperes)} light the LED. The output comes down to ${sayVolts(lowVolts)}${edges}.`,
+    output: `${sayAmperesFinely(litAmperes)} light the LED. The output comes down to ${sayVolts(lowVolts)}${edges}.`,
   };
 }

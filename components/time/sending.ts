@@ -11,7 +11,7 @@ import {
   outputTrace,
   sayMicroseconds,
 } from '../../src/core/signal/index.ts';
-import { sayAmperes, sayVolts } from '../../src/core/verdict/index.ts';
+import { sayAmperesFinely, sayVolts } from '../../src/core/verdict/index.ts';
 import { hasLed, outputModel, partEntry } from '../../src/core/wiring/index.ts';
 import type { Heard, Journey, Sending, Sent } from '../../src/core/signal/index.ts';
 import type { Link } from '../../src/core/wiring/index.ts';
@@ -94,7 +94,7 @@ function inputRow({ time }: Sent, run: Run, fromSeconds: number, toSeconds: numb
     amounts: end > start ? inputTrace(time, run, 0, start, end) : [],
     unit: current ? 'mA' : 'V',
     thresholds: current
-      ? [{ amount: sense.onAmperes, text: `on from ${sayAmperes(sense.onAmperes)}` }]
+      ? [{ amount: sense.onAmperes, text: `on from ${sayAmperesFinely(sense.onAmperes)}` }]
       : [
           { amount: sense.lowVolts, text: `low below ${sayVolts(sense.lowVolts)}` },
           { amount: sense.highVolts, text: `high above ${sayVolts(sense.highVolts)}` },
@@ -148,7 +148,7 @@ export function askedAt({ time, sending }: Sent, leg: number, seconds: number): 
 function amountAt(time: Sent['time'], run: Run, seconds: number): string {
   const span = run.transient.moments();
   const held = Math.min(Math.max(seconds, span[0] ?? seconds), span.at(-1) ?? seconds);
-  const say = time.model.senses[0]?.kind === 'level' ? sayVolts : sayAmperes;
+  const say = time.model.senses[0]?.kind === 'level' ? sayVolts : sayAmperesFinely;
   return `${say(inputAmountAt(time, run, 0, held))} at the input`;
 }
 

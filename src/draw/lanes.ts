@@ -1,6 +1,7 @@
 /**
  * Lays the conductors of one lead between two blocks: ways out, fans, lanes, labels, arrowheads.
  */
+import { sayAmperes } from '../core/verdict/index.ts';
 import { CURRENT_TO_SPEAK_OF } from '../core/wiring/index.ts';
 import { chooseEscapes, placeLanes } from './channel.ts';
 import type { Choice } from './channel.ts';
@@ -8,7 +9,7 @@ import type { Block } from './face.ts';
 import type { Box, Point } from './geometry.ts';
 import { boundsOf, roundedPath } from './geometry.ts';
 import type { ConductorInput, DrawnConductor } from './lead-shape.ts';
-import { arrowhead, milliampereWords, weightOf } from './stroke.ts';
+import { arrowhead, weightOf } from './stroke.ts';
 import type { TextLine } from './text.ts';
 import { TEXT_SIZES, textBox, textWidth } from './text.ts';
 
@@ -195,7 +196,7 @@ function labelLines(conductor: ConductorInput, row: boolean): readonly string[] 
   if (conductor.label !== undefined) return row ? [conductor.label] : conductor.label.split('\n');
   const { line, amperes } = conductor;
   if (amperes === null || line === 'spare') return [line];
-  return row ? [`${line} ${milliampereWords(amperes)}`] : [line, milliampereWords(amperes)];
+  return row ? [`${line} ${sayAmperes(Math.abs(amperes))}`] : [line, sayAmperes(Math.abs(amperes))];
 }
 
 function widest(lines: readonly string[]): number {

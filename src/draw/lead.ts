@@ -1,8 +1,8 @@
 /** A lead, or leads in series, drawn: connectors, conductors, arrows and labels as plain data. */
+import { sayAmperes } from '../core/verdict/index.ts';
 import { contactWords, words } from '../core/wiring/index.ts';
 import { drawAlong } from './lead-layout.ts';
 import type { ChainInput, LeadDrawing, LeadEnd, LeadInput, LeadSegment } from './lead-shape.ts';
-import { milliampereWords } from './stroke.ts';
 
 /**
  * Draws a lead or a chain of leads, ends side by side where `width` allows it and one above the other where it does not.
@@ -33,7 +33,7 @@ function segmentWords(segment: LeadSegment): string {
 }
 
 function directionWords(amperes: number): string {
-  const amount = milliampereWords(amperes);
+  const amount = sayAmperes(Math.abs(amperes));
   if (amount === '0 mA') return 'no current';
   return `${amount} from ${amperes > 0 ? 'left to right' : 'right to left'}`;
 }

@@ -2,9 +2,9 @@
  * A circuit diagram of driver, lead and receiver: the whole loop on one sheet, side by side or, where that is too wide, from top to bottom.
  * It draws what it is told; currents come from the core.
  */
+import { sayAmperes } from '../core/verdict/index.ts';
 import type { LoopLine, SchematicDrawing, SchematicInput } from './schematic-sheet.ts';
 import { LINES, MARGIN, Sheet } from './schematic-sheet.ts';
-import { milliampereWords } from './stroke.ts';
 import { contactSymbol, diodeSymbol, groundSymbol, resistorSymbol, switchSymbol } from './symbols.ts';
 
 export { SCHEMATIC_DRIVERS } from './schematic-sheet.ts';
@@ -122,7 +122,7 @@ function drawJoins(sheet: Sheet): void {
         [to, lines[end]],
       );
     }
-    const label = amperes === null ? [line] : [line, milliampereWords(amperes[line])];
+    const label = amperes === null ? [line] : [line, sayAmperes(Math.abs(amperes[line]))];
     const where = end === line || sheet.row ? middle : from + 34;
     sheet.beside(label, [where, lines[line]], line, sheet.row ? 11 : 12);
   }
@@ -176,7 +176,7 @@ function branch(sheet: Sheet, along: number, amperes: number | null, name: strin
   sheet.wire(reverse ? 'source' : 'sink', amperes, [along, (lines.source + lines.sink) / 2], ends[1]);
   sheet.symbol(diodeSymbol(sheet.at(...ends[0]), sheet.at(...ends[1]), !reverse));
   const middle = sheet.at(along, (lines.source + lines.sink) / 2);
-  const current = amperes === null ? '' : milliampereWords(amperes);
+  const current = amperes === null ? '' : sayAmperes(Math.abs(amperes));
   if (row) {
     sheet.words(name, { x: middle.x + 28, y: middle.y - 4 }, 'ink', 'start');
     sheet.words(current, { x: middle.x + 28, y: middle.y + 12 }, 'ink', 'start');
@@ -204,6 +204,6 @@ function schematicWords({ state, connected, amperes, values, driver }: Schematic
 }
 
 function signedWords(amperes: number): string {
-  const words = milliampereWords(amperes);
+  const words = sayAmperes(Math.abs(amperes));
   return amperes < 0 && words !== '0 mA' ? `\u2212${words}` : words;
 }

@@ -24,14 +24,6 @@ export function weightOf(amperes: number | null): number {
   return Math.min(HEAVIEST_WEIGHT, THIN_WEIGHT + (PLAIN_WEIGHT - THIN_WEIGHT) * share);
 }
 
-/** A current in words, without sign: '5.38 mA', '22.7 mA', '0.05 mA', '0 mA'. */
-export function milliampereWords(amperes: number): string {
-  const milliamperes = Math.abs(amperes) * 1e3;
-  if (milliamperes < 0.005) return '0 mA';
-  const digits = milliamperes < 9.995 ? 2 : milliamperes < 99.95 ? 1 : 0;
-  return `${milliamperes.toFixed(digits)} mA`;
-}
-
 /** An arrowhead with its middle at `at` that points to `heading` (radians, 0 to the right, quarter turn down), as a closed path. */
 export function arrowhead(at: Point, heading: number, weight: number): string {
   const length = 7 + 1.6 * weight;

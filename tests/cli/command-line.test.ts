@@ -112,7 +112,7 @@ describe('The command line', () => {
     const { status, out, error } = await run('good.json', 'good.json');
     expect([status, error]).toEqual([0, '']);
     expect(out.trim().split('\n')).toHaveLength(2);
-    expect(out).toMatch(/^good\.json: 'link 1': Works: 5\.38 mA/);
+    expect(out).toMatch(/^good\.json: 'link 1': Works: 5\.4 mA/);
   });
 
   test('ends with 1 when a link does not flow, and when there is no link', async () => {

@@ -264,8 +264,8 @@ describe('the usual leads', () => {
       ],
     });
     expect(drawing.textAlternative).toBe(
-      'From left plug, a 5-pin DIN plug, to right plug, a 3.5 mm TRS plug: pin 4 to ring (source, 5.38 mA from left to right); ' +
-        'pin 5 to tip (sink, 5.38 mA from right to left); pin 2 to sleeve (shield, no current).',
+      'From left plug, a 5-pin DIN plug, to right plug, a 3.5 mm TRS plug: pin 4 to ring (source, 5.4 mA from left to right); ' +
+        'pin 5 to tip (sink, 5.4 mA from right to left); pin 2 to sleeve (shield, no current).',
     );
   });
 });

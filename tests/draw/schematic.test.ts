@@ -96,6 +96,6 @@ test('the text alternative follows the loop and gives the currents', () => {
     'Driver: 5 V supply, 220 Ω to the source contact; push-pull output stage and 220 Ω on the sink contact; shield at its ground. ' +
       'The lead joins source, sink and shield. ' +
       'Receiver: 220 Ω, then the LED with a protection diode the other way round; shield open. ' +
-      'Active: source 5.38 mA, LED 5.38 mA, protection diode 0 mA, sink 5.38 mA.',
+      'Active: source 5.4 mA, LED 5.4 mA, protection diode 0 mA, sink 5.4 mA.',
   );
 });

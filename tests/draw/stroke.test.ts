@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { arrowhead, milliampereWords, weightOf } from '../../src/draw/stroke.ts';
+import { arrowhead, weightOf } from '../../src/draw/stroke.ts';
 import { placeLanes } from '../../src/draw/channel.ts';
 import { textBox } from '../../src/draw/text.ts';
 import { pointsAlong } from './paths.ts';
@@ -12,18 +12,6 @@ test('weight grows with current, whichever way it flows: thin at 0 mA, 3 px at 5
   // 20 mA is four times 5 mA: twice the growth from thin, 2 + 2 = 4 px.
   expect(weightOf(20e-3)).toBeCloseTo(4, 9);
   expect(weightOf(1)).toBe(5);
-});
-
-test.each([
-  [0, '0 mA'],
-  [4e-6, '0 mA'],
-  [50e-6, '0.05 mA'],
-  [5.38e-3, '5.38 mA'],
-  [-5.38e-3, '5.38 mA'],
-  [22.7e-3, '22.7 mA'],
-  [0.25, '250 mA'],
-])('%d A is printed as %s', (amperes, words) => {
-  expect(milliampereWords(amperes)).toBe(words);
 });
 
 test('an arrowhead points where it is headed', () => {

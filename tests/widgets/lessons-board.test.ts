@@ -4,7 +4,7 @@ import { four } from '../../content/lessons/16-everything-at-one-press/data.ts';
 import { boardFrom, splitFrom, type AuthoredBoard, type AuthoredSplit } from '../../src/core/learn/index.ts';
 import { boardFacts } from '../../src/core/planner/index.ts';
 import { checkBoard, timePress } from '../../src/core/board/index.ts';
-import { checkLink, sayAmperes } from '../../src/core/verdict/index.ts';
+import { checkLink, sayAmperesFinely } from '../../src/core/verdict/index.ts';
 import { openPart } from '../support/lesson-page.ts';
 
 const SPLITS: readonly AuthoredSplit[] = [
@@ -23,7 +23,7 @@ test('in splitting an output each input more is chosen with an arrow key, and ea
     const { sentence, inputs } = checkLink(splitFrom(split));
     await expect(status).toContainText(sentence);
     await expect(part.locator('.show-ways .words')).toHaveText(
-      inputs.map(({ active }) => sayAmperes(active)),
+      inputs.map(({ active }) => sayAmperesFinely(active)),
     );
     await page.keyboard.press('ArrowRight');
   }

@@ -3,7 +3,7 @@ import { checkLink } from '../verdict/index.ts';
 import type { MapMemory } from '../verdict/index.ts';
 import { contactsJoined, lineAt, styleEntry } from '../wiring/index.ts';
 import type { Contact, Jack, Lead, Style } from '../wiring/index.ts';
-import { circuitsOfType, jackOfType, jacksOfType } from './told.ts';
+import { circuitsOfType, jackOfType, jacksOfType, otherHalf } from './told.ts';
 import type { ToldJack } from './told.ts';
 
 /**
@@ -41,6 +41,33 @@ export function worstGrade(grades: readonly TalkGrade[]): TalkGrade {
 
 /** Solve a series of leads between two types, for every usual circuit behind each. */
 export function gradeOf(pair: TypedPair, leads: readonly Lead[], memory = talkMemory()): TalkGrade {
+  if (meetsOtherHalf(pair, leads)) return worstGrade(['depends', solvedGrade(pair, leads, memory)]);
+  return solvedGrade(pair, leads, memory);
+}
+
+/**
+ * Whether leads join the other half of an in-and-out jack to a line of the far jack. What then flows depends on what that half does meanwhile,
+ * which nobody told, so no such series is ever called good.
+ */
+function meetsOtherHalf(pair: TypedPair, leads: readonly Lead[]): boolean {
+  const { output, input, outputType, inputType } = pair;
+  const [out, into] = [jackOfType(output, outputType), jackOfType(input, inputType)];
+  const halves = [
+    `out ${otherHalf(output, outputType) ?? 'none'}`,
+    `in ${otherHalf(input, inputType) ?? 'none'}`,
+  ];
+  return contactsJoined(out.connector, leads, into.connector)
+    .map((group) => group.split(', '))
+    .some(
+      (group) =>
+        group.some((one) => halves.includes(one)) &&
+        (group.every((one) => halves.includes(one))
+          ? group.length > 1
+          : linesIn(group.join(', '), out, into).length > 0),
+    );
+}
+
+function solvedGrade(pair: TypedPair, leads: readonly Lead[], memory: TalkMemory): TalkGrade {
   const key = gradeKey(pair, leads);
   const known = memory.grades.get(key);
   if (known !== undefined) return known;

@@ -12,6 +12,7 @@ export function letterToMaker(jack: ToldJack, further: readonly string[] = []): 
     ...(types.includes('type-a') && types.includes('type-b')
       ? ['Is it Type A, Type B, or neither? Can a menu or a switch change it?']
       : []),
+    ...(jack.inAndOut === true ? ['Which contact receives, and which one sends?'] : []),
     ...(jack.direction === 'in'
       ? ['Is the input isolated from the device’s ground, as the MIDI standard asks?']
       : [

@@ -13,6 +13,8 @@ export interface ManualReading {
   readonly could: readonly Style[];
   /** Why, in words that quote the manual's. */
   readonly reason: string;
+  /** Whether the words tell of one jack that receives and sends. */
+  readonly inAndOut?: boolean;
   /** What is still open, as questions to the manual or its maker; none when the type is said. */
   readonly questions: readonly string[];
 }

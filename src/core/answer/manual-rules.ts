@@ -2,6 +2,7 @@
 import type { Style } from '../wiring/index.ts';
 import { ASK_CONTACTS } from './manual-reading.ts';
 import type { ManualState } from './manual-reading.ts';
+import { IN_AND_OUT_TYPES } from './told.ts';
 
 const TWO_CONTACTS: readonly Style[] = ['two-contact', 'two-contact-turned', 'tip-signal'];
 /** Every type behind a phone jack of three contacts. */
@@ -18,6 +19,7 @@ export interface ManualRule {
   readonly could: readonly Style[];
   readonly reason: string;
   readonly questions: readonly string[];
+  readonly inAndOut?: boolean;
 }
 
 const TYPE = '(?:trs|typ|type|tipo)[ -]?';
@@ -79,6 +81,16 @@ export const RULES: readonly ManualRule[] = [
     could: TWO_CONTACTS,
     reason: 'a lead with two contacts has no ring, so both wires are tip and sleeve',
     questions: ['Is the sleeve ground, or is it pin 4 or pin 5 of the loop?', 'Which DIN pin is on the tip?'],
+  },
+  {
+    when: word(
+      'midi[ ]?i/o|(?:midi[ -])?in(?:put)?[ ]?(?:/|&|and|\\+)[ ]?out(?:put)?[ ](?:on|in|from|via)[ ](?:a |the )?(?:one|single|same|shared)|in-and-out|entrée et sortie sur (?:une|la même)|ein- und ausgang (?:auf|in|über) (?:einer|derselben)|entrada y salida en (?:un|el mismo)',
+    ),
+    state: 'half',
+    could: IN_AND_OUT_TYPES,
+    reason: 'one jack receives on one contact and sends on the other',
+    questions: ['Which contact receives and which one sends: the tip or the ring?'],
+    inAndOut: true,
   },
   {
     when: word('trs|stereo|stéréo|stereoklinke|estéreo|balanced|symétrique|symmetrisch'),

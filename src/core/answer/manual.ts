@@ -68,14 +68,13 @@ function read(words: string, direction: Direction): ManualReading {
 
 function fromSharedJack([, , tipReceives]: RegExpExecArray, direction: Direction): ManualReading {
   const onTip = (tipReceives !== undefined) === (direction === 'in');
-  return said(
-    onTip ? 'tip-signal' : 'ring-signal',
-    `one jack receives and sends: this direction is on the ${onTip ? 'tip' : 'ring'}`,
-  );
+  const reason = `one jack receives and sends: this direction is on the ${onTip ? 'tip' : 'ring'}`;
+  return { ...said(onTip ? 'tip-signal' : 'ring-signal', reason), inAndOut: true };
 }
 
-function fromRule({ state, could, reason, questions }: ManualRule): ManualReading {
-  return { state, type: state === 'cannot-be-told' ? undefined : could[0], could, reason, questions };
+function fromRule({ state, could, reason, questions, inAndOut }: ManualRule): ManualReading {
+  const type = state === 'cannot-be-told' ? undefined : could[0];
+  return { state, type, could, reason, questions, ...(inAndOut === true ? { inAndOut } : {}) };
 }
 
 /** The text without the names of types, whose letters would be read as contacts and pins. */

@@ -1,6 +1,14 @@
 /** What a player tells of a jack: what it looks like, and what the manual says of it. Circuits are not asked for. */
-import { CONNECTORS, circuitsFor, diameterOf, hasLed, makeJack, stylesFor } from '../wiring/index.ts';
-import type { CircuitKind, Connector, Direction, Jack, Part, Style } from '../wiring/index.ts';
+import {
+  CONNECTORS,
+  circuitsFor,
+  diameterOf,
+  hasLed,
+  makeJack,
+  styleEntry,
+  stylesFor,
+} from '../wiring/index.ts';
+import type { CircuitKind, Connector, Contact, Direction, Jack, Part, Style } from '../wiring/index.ts';
 
 /** The jacks that a player tells apart by looking. */
 export const SOCKETS = ['din5', 'trs-6.35', 'trs-3.5', 'trs-2.5'] as const satisfies readonly Connector[];
@@ -13,6 +21,8 @@ export interface ToldJack {
   readonly socket: Socket;
   readonly type: Style | undefined;
   readonly could?: readonly Style[];
+  /** Whether the same jack also carries the other direction, on the contact that this one leaves free. */
+  readonly inAndOut?: boolean;
   /** The circuit and part behind it, where the player knows more. */
   readonly circuit?: CircuitKind | undefined;
   readonly part?: Part | undefined;
@@ -29,6 +39,15 @@ export function openTypes({ direction, socket, type, could = [] }: ToldJack): re
   if (type !== undefined && all.includes(type)) return [type];
   const left = all.filter((style) => could.includes(style));
   return left.length > 0 ? left : all;
+}
+
+/** The types of one direction of a jack that receives on one contact and sends on the other (common practice, no source). */
+export const IN_AND_OUT_TYPES = ['tip-signal', 'ring-signal'] as const satisfies readonly Style[];
+
+/** The contact of an in-and-out jack that carries the other direction; undefined for any other jack. */
+export function otherHalf(told: ToldJack, style: Style): Contact | undefined {
+  if (told.inAndOut !== true) return undefined;
+  return styleEntry(style).lines.sink === 'tip' ? 'ring' : 'tip';
 }
 
 /** A two-contact type stands behind a jack with two contacts, where there is one of that size. */

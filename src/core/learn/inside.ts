@@ -7,7 +7,7 @@ import {
   sayReceived,
   sendOnJourney,
 } from '../signal/index.ts';
-import { sayAmperes, sayVolts } from '../verdict/index.ts';
+import { sayAmperesFinely, sayVolts } from '../verdict/index.ts';
 import { linkFrom, type AuthoredLink } from './links.ts';
 import { unbroken } from './say.ts';
 import { sayTime } from './time.ts';
@@ -17,7 +17,7 @@ export function sayOutput(authored: AuthoredLink, what: 'lit' | 'low' | 'down' |
   const { litAmperes, lowVolts, fallSeconds, riseSeconds } = outputFacts(prepareTimeLink(linkFrom(authored)));
   switch (what) {
     case 'lit':
-      return unbroken(sayAmperes(litAmperes));
+      return unbroken(sayAmperesFinely(litAmperes));
     case 'low':
       return unbroken(sayVolts(lowVolts));
     case 'down':

@@ -3,7 +3,7 @@ import { checkBoard, hopTimings, pathReads, solveOutputs, timePress } from '../b
 import { STANDARD_EDGE_BUDGET } from '../signal/index.ts';
 import { boardFacts } from '../planner/index.ts';
 import { boardGraph, pathsFrom } from '../plan/index.ts';
-import { checkLink, linkWords, sayAmperes } from '../verdict/index.ts';
+import { checkLink, linkWords, sayAmperesFinely } from '../verdict/index.ts';
 import { boardFrom, splitFrom, type AuthoredBoard, type AuthoredSplit } from './boards.ts';
 import { sayTime } from './time.ts';
 
@@ -152,10 +152,10 @@ export function shownSplit(label: string, authored: AuthoredSplit): Shown {
     label,
     grade: words.grade,
     headline: words.label,
-    bound: { amount: needed, words: `${sayAmperes(needed)} turns it on` },
+    bound: { amount: needed, words: `${sayAmperesFinely(needed)} turns it on` },
     rows: verdict.inputs.map(({ active, on }, at) => ({
       name: `${authored.parts[at] ?? ''} number ${at + 1}`,
-      words: sayAmperes(active),
+      words: sayAmperesFinely(active),
       amount: active,
       good: active >= on,
     })),

@@ -6,7 +6,7 @@ import type { Findings, Judge } from './findings.ts';
 import type { InputVerdict } from './judge.ts';
 import { linkWords, outcomeWords } from './outcomes.ts';
 import { pathOf } from './path.ts';
-import { sayAmperes, sayContact, sayInput, sayList, sayVolts } from './speak.ts';
+import { sayBeside, sayContact, sayInput, sayList, sayVolts } from './speak.ts';
 import { stepsAlong } from './steps.ts';
 import type { Step } from './steps.ts';
 
@@ -58,7 +58,7 @@ function tell({ link, inputs, decides, outcome, notes, unsolved }: Findings): st
   ] as InputVerdict;
   const current = kind === 'current';
   const who = sayInput(decides, link.branches.length);
-  const say = current ? sayAmperes : sayVolts;
+  const say = current ? sayBeside([idle, active, worstIdle, worstActive], [on, off]) : sayVolts;
   const misfit = notes.find((note) => note.kind === 'plug-does-not-fit');
   switch (outcome) {
     case 'flows':

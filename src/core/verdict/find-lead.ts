@@ -2,11 +2,12 @@
 import { styleEntry } from '../wiring/index.ts';
 import type { Jack } from '../wiring/index.ts';
 import { checkLink } from './check.ts';
+import type { InputVerdict } from './judge.ts';
 import { linkFor, solveMaps } from './maps.ts';
 import type { LeadCandidate, MapMemory } from './maps.ts';
 import { OUTCOMES, works } from './outcomes.ts';
 import type { Outcome } from './outcomes.ts';
-import { sayAmperes } from './speak.ts';
+import { sayBeside } from './speak.ts';
 
 /** The answer to 'which lead?'. `leads` is ranked, best first: those that flow, or where none does those that are weak. `nearMisses` holds the plainest map of each other outcome, with its verdict. */
 export interface LeadAnswer {
@@ -89,10 +90,7 @@ function sentenceOf(
     case 'weak-only': {
       const [lead] = leads as readonly [LeadCandidate];
       const [best] = checkLink(linkFor(output, input, lead.conductors), 'outcome').inputs;
-      const margin =
-        best?.kind === 'current'
-          ? ` The simplest gives ${sayAmperes(best.active)} at typical values and ${sayAmperes(best.worstActive)} with every part at its worst, against ${sayAmperes(best.on)} to turn on.`
-          : '';
+      const margin = best?.kind === 'current' ? sayMargin(best) : '';
       return `${some} at typical values, none with every part at its worst.${margin}${parts}`;
     }
     case 'no-passive-lead':
@@ -100,4 +98,9 @@ function sentenceOf(
         return 'No lead can do anything while the output has no supply: switch it on first.';
       return `No passive lead can: none of ${maps} possible wirings works between ${styleEntry(output.style).label} out and ${styleEntry(input.style).label} in. It needs a powered converter, or another output.`;
   }
+}
+
+function sayMargin({ active, worstActive, on }: InputVerdict): string {
+  const say = sayBeside([active, worstActive], [on]);
+  return ` The simplest gives ${say(active)} at typical values and ${say(worstActive)} with every part at its worst, against ${say(on)} to turn on.`;
 }

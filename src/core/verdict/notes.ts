@@ -16,7 +16,7 @@ import { partWords } from './part-words.ts';
 import type { Reach } from './reach.ts';
 import type { InputReading } from './prepare.ts';
 import type { StateReading } from './readings.ts';
-import { sayAmperes, sayInput, sayList, sayOhms, sayVolts } from './speak.ts';
+import { sayAmperes, sayBeside, sayInput, sayList, sayOhms, sayVolts } from './speak.ts';
 import { offStandard } from './standard.ts';
 
 /** A line counts as shorted when its resistor drops at least this share of the supply (our choice: a lit LED leaves a third). */
@@ -122,13 +122,14 @@ function shieldOpen(facts: NoteGrounds): string | undefined {
 
 /** An LED between surely off and on at rest: this part may stay on, another of its kind not. */
 function mayStayOn({ link, inputs }: Judgement): string | undefined {
-  const lit = inputs.flatMap(({ kind, idle, worstIdle, on, off }, at) =>
-    kind === 'current' && worstIdle >= off && idle < on
+  const lit = inputs.flatMap(({ kind, idle, worstIdle, on, off }, at) => {
+    const say = sayBeside([worstIdle], [on, off]);
+    return kind === 'current' && worstIdle >= off && idle < on
       ? [
-          `${sayAmperes(worstIdle)} through ${sayInput(at, link.branches.length)} at rest; surely off below ${sayAmperes(off)}, on from ${sayAmperes(on)}`,
+          `${say(worstIdle)} through ${sayInput(at, link.branches.length)} at rest; surely off below ${say(off)}, on from ${say(on)}`,
         ]
-      : [],
-  );
+      : [];
+  });
   return sayList(lit);
 }
 

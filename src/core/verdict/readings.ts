@@ -5,6 +5,7 @@ import { OUTPUT_GROUND, SIDES, contactsOf, inputNode, leadNode, outputNode } fro
 import type { Contact, Lead, Link, LinkPart, Side, State } from '../wiring/index.ts';
 import { solveState } from './prepare.ts';
 import type { PreparedLink } from './prepare.ts';
+import { sayBeside } from './speak.ts';
 
 /** A contact of a jack or of one end of a lead. */
 export type Spot =
@@ -139,8 +140,10 @@ function overRating(
   heat: number,
 ): string | undefined {
   if (watts !== undefined && heat > watts) return `${heat.toFixed(2)} W, rated ${watts} W`;
-  if (amperes !== undefined && Math.abs(carried) > amperes)
-    return `${Math.abs(carried * 1e3).toFixed(1)} mA, rated ${(amperes * 1e3).toFixed(0)} mA`;
+  if (amperes !== undefined && Math.abs(carried) > amperes) {
+    const say = sayBeside([Math.abs(carried)], [amperes]);
+    return `${say(Math.abs(carried))}, rated ${say(amperes)}`;
+  }
   if (reverseVolts !== undefined && -volts > reverseVolts)
     return `${(-volts).toFixed(1)} V in reverse, rated ${reverseVolts} V`;
   return undefined;

@@ -1,7 +1,6 @@
 /** Numbers and places in words: the same on the page, for a screen reader and on the command line. */
 import { contactWords, lineAt } from '../wiring/index.ts';
-import type { Fault, Jack, Lead } from '../wiring/index.ts';
-import type { Spot } from './readings.ts';
+import type { Contact, Fault, Jack, Lead } from '../wiring/index.ts';
 
 /** A number with a real minus sign and no needless digits. */
 function plain(value: number, digits: number): string {
@@ -9,11 +8,30 @@ function plain(value: number, digits: number): string {
   return Number(text) === 0 ? (0).toFixed(digits) : text.replace('-', '−');
 }
 
-/** A current in milliamperes: '5.38 mA', '0 mA' when there is none to speak of. */
+/** Currents below this are told as none, milliamperes (our choice: a thousandth of the loop's own), and in a table below half of its last digit. */
+const ALMOST_NONE = 0.005;
+const NONE_FINELY = 0.0005;
+
+/** A current in milliamperes with the two digits that matter: '5.4 mA', '23 mA', '0.08 mA', and '0 mA' when there is almost none. */
 export function sayAmperes(amperes: number): string {
   const milli = amperes * 1e3;
-  if (Math.abs(milli) < 0.0005) return '0 mA';
+  if (Math.abs(milli) < ALMOST_NONE) return '0 mA';
+  return `${String(Number(milli.toPrecision(2))).replace('-', '−')} mA`;
+}
+
+/** A current to its last digit that means something, for tables and worked sums: '5.38 mA'. */
+export function sayAmperesFinely(amperes: number): string {
+  const milli = amperes * 1e3;
+  if (Math.abs(milli) < NONE_FINELY) return '0 mA';
   return `${plain(milli, Math.abs(milli) >= 20 ? 1 : Math.abs(milli) < 0.1 ? 3 : 2)} mA`;
+}
+
+/** How to say currents that stand beside bounds: with two digits, or finely where two digits would make a current and a bound read alike. */
+export function sayBeside(amperes: readonly number[], bounds: readonly number[]): (one: number) => string {
+  const alike = amperes.some((one) =>
+    bounds.some((bound) => one !== bound && sayAmperes(one) === sayAmperes(bound)),
+  );
+  return alike ? sayAmperesFinely : sayAmperes;
 }
 
 /** A voltage: '1.45 V'. */
@@ -32,7 +50,7 @@ export function sayOhms(ohms: number): string {
 }
 
 /** A contact with the line it carries: 'pin 4 (source)'. */
-export function sayContact(jack: Jack, spot: { readonly contact: Spot['contact'] }): string {
+export function sayContact(jack: Jack, spot: { readonly contact: Contact }): string {
   const line = lineAt(jack.style, spot.contact);
   return line === undefined ? contactWords(spot.contact) : `${contactWords(spot.contact)} (${line})`;
 }

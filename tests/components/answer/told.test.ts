@@ -1,10 +1,17 @@
 /** What the front page was told: kept in the address, read with the manual's words, and turned into jacks for the core. */
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { NOTHING_TOLD, readTold, tellJacks, toldJack, writeTold } from '../../../components/answer/told.ts';
+import {
+  NOTHING_TOLD,
+  readTold,
+  saysFor,
+  tellJacks,
+  toldJack,
+  writeTold,
+} from '../../../components/answer/told.ts';
 import type { JackEntry, Told } from '../../../components/answer/told.ts';
 import { drawAnswer, gradeOf, sayDrawing, workOfAnswer } from '../../../components/answer/work.ts';
 import { verdictOf } from '../../../components/bench/work.ts';
-import { SOCKETS, willTheyTalk, readManual, typesFor } from '../../../src/core/answer/index.ts';
+import { SOCKETS, willTheyTalk, readManual } from '../../../src/core/answer/index.ts';
 import type { ToldJack } from '../../../src/core/answer/index.ts';
 import { edited } from '../../../src/core/plan/index.ts';
 import { DRAWER, makeJack } from '../../../src/core/wiring/index.ts';
@@ -18,7 +25,7 @@ afterEach(() => void vi.unstubAllGlobals());
 describe('The address', () => {
   test('gives back everything that can be told of each jack', () => {
     for (const socket of SOCKETS)
-      for (const says of [...typesFor('in', socket), 'nothing', 'words'] as const) {
+      for (const says of saysFor('in', socket)) {
         const told: Told = {
           out: entry({ socket: 'din5' }),
           in: entry({ socket, says, words: says === 'words' ? 'tip = source & ring = sink' : '' }),
@@ -55,6 +62,17 @@ describe('A jack for the core', () => {
     expect(toldJack(entry({ socket: 'trs-3.5' }), 'in')).toBeUndefined();
     expect(toldJack(entry({ socket: 'trs-3.5', says: 'words', words: ' ' }), 'in')).toBeUndefined();
     expect(toldJack(entry({ socket: 'din5' }), 'out')).toMatchObject({ direction: 'out', type: 'din' });
+  });
+
+  test('that receives and sends is open in which contact does what, and keeps that it is shared', () => {
+    const shared = { could: ['tip-signal', 'ring-signal'], inAndOut: true };
+    expect(toldJack(entry({ socket: 'trs-3.5', says: 'in-and-out' }), 'in')).toMatchObject(shared);
+    const words = entry({ socket: 'trs-3.5', says: 'words', words: 'MIDI in and out on one jack' });
+    expect(toldJack(words, 'in')).toMatchObject(shared);
+    const told = entry({ socket: 'trs-3.5', says: 'words', words: 'tip = MIDI in, ring = MIDI out' });
+    expect(toldJack(told, 'in')).toMatchObject({ type: 'tip-signal', inAndOut: true });
+    expect(toldJack(told, 'out')).toMatchObject({ type: 'ring-signal', inAndOut: true });
+    expect(saysFor('in', 'din5')).not.toContain('in-and-out');
   });
 
   test('has the type that its manual names, in its own words as well', () => {

@@ -67,8 +67,8 @@ test('a contact says its end, its name, its reading and what it is joined to', (
 
 test('a conductor says where it goes, its line and which way the current flows', () => {
   const said = drawing.conductors.map(conductorLabel);
-  expect(said).toContain('conductor from pin 4 to ring, source, 5.38 mA from left to right');
-  expect(said).toContain('conductor from pin 5 to tip, sink, 5.38 mA from right to left');
+  expect(said).toContain('conductor from pin 4 to ring, source, 5.4 mA from left to right');
+  expect(said).toContain('conductor from pin 5 to tip, sink, 5.4 mA from right to left');
   expect(said).toContain('conductor from pin 4 to tip, spare');
   expect(said).toContain('conductor from pin 1 to sleeve');
 });

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import LoopSum from '../../../components/lesson/LoopSum.svelte';
 import WorkedHunt from '../../../components/lesson/WorkedHunt.svelte';
 import { LED_KEEPS, loopSum, pileFrom } from '../../../src/core/learn/index.ts';
-import { sayAmperes, sayVolts } from '../../../src/core/verdict/index.ts';
+import { sayAmperesFinely, sayVolts } from '../../../src/core/verdict/index.ts';
 import { allOf, htmlOf, wordsOf } from '../../support/rendered.ts';
 
 test('the sum of the loop is written out for the 5 V sender and the usual LED, with the solver beside it', () => {
@@ -11,8 +11,8 @@ test('the sum of the loop is written out for the 5 V sender and the usual LED, w
   const words = wordsOf(html);
   const sum = loopSum('driver-5v', LED_KEEPS[1]);
   expect(words).toContain('(5 V − 1.4 V) ÷ (220 + 220 + 220 ohm) = 3.60 V ÷ 660 ohm');
-  expect(words).toContain(`= ${sayAmperes(sum.amperes)}`);
-  expect(words).toContain(`solved with the LED as it is: ${sayAmperes(sum.solvedAmperes)}.`);
+  expect(words).toContain(`= ${sayAmperesFinely(sum.amperes)}`);
+  expect(words).toContain(`solved with the LED as it is: ${sayAmperesFinely(sum.solvedAmperes)}.`);
   expect(allOf(html, 'dt')).toEqual(
     sum.shares.map(({ name, ohms }) => (ohms === undefined ? name : `${name}, ${ohms} ohm`)),
   );

@@ -100,6 +100,35 @@ describe('How leads do between two types', () => {
   });
 });
 
+describe('A jack that receives on one contact and sends on the other', () => {
+  const from = ['trs-3.5', 'type-a'] as const;
+  const into = ['trs-3.5', 'tip-signal'] as const;
+  const alone = pair(from, into);
+  const shared = pair(from, into, { input: { inAndOut: true } });
+  const bare = makeLead('trs-3.5', 'trs-3.5', wires('tip-tip', 'sleeve-sleeve'));
+
+  test('is as good as any of its type through a lead that leaves the other half alone', () => {
+    expect(gradeOf(shared, [bare])).toBe(gradeOf(alone, [bare]));
+    expect(gradeOf(alone, [bare])).not.toBe('nothing');
+  });
+
+  test('is never good through a straight lead, which joins its sending contact to the sender', () => {
+    expect(['depends', 'nothing', 'harm']).toContain(gradeOf(shared, [sold('trs-small')]));
+    expect(gradeOf(alone, [sold('trs-small')])).toBe(gradeOf(alone, [bare]));
+  });
+
+  test('is never good through a TS plug, which joins its ring to its sleeve', () => {
+    const large = pair(['trs-6.35', 'tip-signal'], ['trs-6.35', 'tip-signal'], { input: { inAndOut: true } });
+    expect(['depends', 'nothing', 'harm']).toContain(gradeOf(large, [sold('ts-large')]));
+  });
+
+  test('joined half to half is never good: two outputs, or two inputs, meet', () => {
+    const both = { output: { inAndOut: true }, input: { inAndOut: true } };
+    const two = pair(['trs-3.5', 'tip-signal'], ['trs-3.5', 'tip-signal'], both);
+    expect(gradeOf(two, [sold('trs-small')])).toBe('depends');
+  });
+});
+
 describe('A memory of grades', () => {
   test('is asked first: one solution serves every series that joins the same contacts', () => {
     const memory = talkMemory();

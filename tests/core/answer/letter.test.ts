@@ -47,6 +47,12 @@ describe('A letter to the maker', () => {
     );
   });
 
+  test('asks of a jack that does both which contact receives', () => {
+    const letter = letterToMaker({ ...unknown('in', 'trs-3.5'), inAndOut: true });
+    expect(letter).toContain('Which contact receives, and which one sends?');
+    expect(letterToMaker(unknown('in', 'trs-3.5'))).not.toContain('which one sends');
+  });
+
   test('puts the questions that the manual leaves open last, in their order, and numbers on', () => {
     const questions = numbered(letterToMaker(unknown('in', 'trs-3.5'), ['First?', 'Second?']));
     expect(questions.slice(-2)).toEqual(['6. First?', '7. Second?']);

@@ -12,7 +12,7 @@ describe('a part over its rating', () => {
     const verdict = checkLink(oneLink(typeA, onTip, tsLead));
     expect(verdict.outcome).toBe('flows');
     // The ring spring lies on the sleeve: 3.3 V over 33 ohm and two contacts, 99.8 mA on a rail of 50 mA.
-    expect(verdict.danger).toBe('the 3.3 V supply of the output: 99.8 mA, rated 50 mA');
+    expect(verdict.danger).toBe('the 3.3 V supply of the output: 100 mA, rated 50 mA');
     expect(verdict.sentence).toBe(`Do not connect: ${verdict.danger ?? ''}.`);
     expect(verdict.change).toMatch(/^Do not connect it as it is\. Use a lead with TRS plugs: /);
     expect([linkWords(verdict).label, linkWords(verdict).grade]).toEqual(['Do not connect', 'bad']);

@@ -3,6 +3,8 @@ import {
   noteLabel,
   linkWords,
   sayAmperes,
+  sayAmperesFinely,
+  sayBeside,
   sayList,
   sayOhms,
   sayVolts,
@@ -109,7 +111,9 @@ describe('an explanation', () => {
     for (const { verdict } of VERDICTS) {
       const input = verdict.inputs[verdict.decides];
       if (!input) throw new Error('no input decides');
-      const say = input.kind === 'current' ? sayAmperes : sayVolts;
+      const { idle, active, worstIdle, worstActive, on, off } = input;
+      const say =
+        input.kind === 'current' ? sayBeside([idle, active, worstIdle, worstActive], [on, off]) : sayVolts;
       const numbers: Readonly<Record<LinkVerdict['outcome'], readonly string[]>> = {
         flows:
           input.kind === 'current'
@@ -120,7 +124,7 @@ describe('an explanation', () => {
         unclear: [say(input.idle), say(input.active)],
         inverted: [say(input.idle), say(input.active)],
         'always-on': [say(input.idle), say(input.active)],
-        backwards: [sayAmperes(input.reverseAmperes.active)],
+        backwards: [say(input.reverseAmperes.active)],
         'no-path': [],
         unsolved: [],
       };
@@ -162,14 +166,31 @@ describe('an explanation', () => {
 });
 
 describe('numbers in words', () => {
+  it('have a digit more where a current and its bound would read alike', () => {
+    expect(sayBeside([3.96e-3], [4e-3])(3.96e-3)).toBe('3.96 mA');
+    expect(sayBeside([3.9e-3], [4e-3])(3.9e-3)).toBe('3.9 mA');
+    expect(sayBeside([4e-3], [4e-3])(4e-3)).toBe('4 mA');
+  });
+
   it('have no more digits than mean something', () => {
-    expect([5.378e-3, 0.0227, 0.1, 4e-8, 8.2e-5, -0.00978].map(sayAmperes)).toEqual([
+    const amperes = [5.378e-3, 0.0227, 0.1, 4e-8, 8.2e-5, -0.00978, 4e-3];
+    expect(amperes.map(sayAmperes)).toEqual([
+      '5.4 mA',
+      '23 mA',
+      '100 mA',
+      '0 mA',
+      '0.082 mA',
+      '−9.8 mA',
+      '4 mA',
+    ]);
+    expect(amperes.map(sayAmperesFinely)).toEqual([
       '5.38 mA',
       '22.7 mA',
       '100.0 mA',
       '0 mA',
       '0.082 mA',
       '−9.78 mA',
+      '4.00 mA',
     ]);
     expect([1.449, -0.67, 0, -0.001].map(sayVolts)).toEqual(['1.45 V', '−0.67 V', '0.00 V', '0.00 V']);
     expect([220, 10e3, 4.7e3, 33, 0.133905].map(sayOhms)).toEqual([

@@ -23,7 +23,7 @@ const SOLVED = OUTCOMES.filter((outcome) => outcome !== 'unsolved');
 describe('every outcome, reached by a link', () => {
   const cases: Readonly<Record<(typeof SOLVED)[number], () => LinkVerdict>> = {
     flows: () => verdictFor(dinOut, dinIn, ...LINES),
-    // 5.38 mA at nominal, 3.98 mA with every tolerance at its worst.
+    // 5.4 mA at nominal, 3.98 mA with every tolerance at its worst.
     weak: () => verdictFor(dinOut, inputOf({ turnOnAmperes: 4.5e-3 }), ...LINES),
     starved: () => verdictFor(dinOut, inputOf({ turnOnAmperes: 8e-3 }), ...LINES),
     // The pull-up of 10 kohm against 5 kohm and 1 kohm: 3.3 V x 6.0/16 is 1.24 V, between 0.8 and 2.0 V.
@@ -75,15 +75,15 @@ describe('every note, reached by a link', () => {
   const cases: Readonly<Record<NoteKind, readonly [() => LinkVerdict, string]>> = {
     'over-rating': [
       () => checkLink(oneLink(trsOut('type-a', { circuit: 'driver-3v3' }), trsIn('type-a'), tsLead)),
-      'the 3.3 V supply of the output: 99.8 mA, rated 50 mA',
+      'the 3.3 V supply of the output: 100 mA, rated 50 mA',
     ],
     'source-shorted': [
       () => checkLink(oneLink(trsOut('type-a'), trsIn('type-a'), tsLead)),
-      '22.7 mA through the 220 ohm source resistor in idle, 5.00 V across it',
+      '23 mA through the 220 ohm source resistor in idle, 5.00 V across it',
     ],
     'stage-shorted': [
       () => checkLink(oneLink(trsOut('type-b'), trsIn('type-b'), tsLead)),
-      '22.7 mA through the 220 ohm sink resistor in idle, 5.00 V across it',
+      '23 mA through the 220 ohm sink resistor in idle, 5.00 V across it',
     ],
     'depends-on-grounds': [
       () => verdictFor(dinOut, logic, '5-tip'),
@@ -105,7 +105,7 @@ describe('every note, reached by a link', () => {
         const rival = { output: dinOut, branches: [{ ...branch, shares: 0 }] };
         return checkLink({ output: dinOut, branches: [branch], rivals: [rival] });
       },
-      '2 outputs end on the input; told here while the others rest. While all send at once it gets 8.03 mA. Their bytes fall into each other: put a merger in front',
+      '2 outputs end on the input; told here while the others rest. While all send at once it gets 8 mA. Their bytes fall into each other: put a merger in front',
     ],
     'too-long': [
       () =>
@@ -124,7 +124,7 @@ describe('every note, reached by a link', () => {
     // From the source line to the shield straight: 5 V less 1.46 V over 440 ohm, at the corner 5.5 V less 1.38 V over 418 ohm.
     'may-stay-on': [
       () => verdictFor(dinOut, trsIn('type-a', { values: { turnOnAmperes: 12e-3 } }), '4-ring', '2-tip'),
-      '9.86 mA through the input at rest; surely off below 0.33 mA, on from 12.00 mA',
+      '9.9 mA through the input at rest; surely off below 0.33 mA, on from 12 mA',
     ],
     'pin-2-on-shell': [
       () => verdictFor(dinOut, dinIn, '4-4', '5-5', '2-shell'),
@@ -259,7 +259,7 @@ describe('leads in series', () => {
     // 2 x 1.2 m of 26 AWG and 2 x 3 touches: half an ohm beside 660.
     expect(milliamperes(verdict.inputs[0]?.active ?? NaN)).toBeCloseTo(5.37, 1);
     const told = verdict.steps.map(({ text }) => text).join('\n');
-    expect(told).toContain("The lead 'adapter' carries 5.38 mA from ring (source) of the output to pin 4");
+    expect(told).toContain("The lead 'adapter' carries 5.4 mA from ring (source) of the output to pin 4");
     expect(told).toContain("(where it meets the lead 'long')");
     expect(told).not.toContain('a joint');
   });
@@ -268,10 +268,10 @@ describe('leads in series', () => {
     const one = { ...adapter, name: 'lead 1' };
     const two = { ...long, name: 'lead 2' };
     const told = checkLink(oneLink(trsOut('type-a'), dinIn, one, two)).steps.map(({ text }) => text);
-    expect(told.some((text) => text.startsWith('Lead 1 carries 5.38 mA from ring (source)'))).toBe(true);
+    expect(told.some((text) => text.startsWith('Lead 1 carries 5.4 mA from ring (source)'))).toBe(true);
     expect(told.some((text) => text.includes('(where it meets lead 2)'))).toBe(true);
     const alone = checkLink(oneLink(dinOut, dinIn, long)).steps.map(({ text }) => text);
-    expect(alone.some((text) => text.startsWith('The lead carries 5.38 mA from pin 4'))).toBe(true);
+    expect(alone.some((text) => text.startsWith('The lead carries 5.4 mA from pin 4'))).toBe(true);
   });
 
   it('do not meet plug to plug', () => {
@@ -293,7 +293,7 @@ describe('leads in series', () => {
       oneLink(trsOut('type-a'), dinIn, { ...adapter, name: 'lead' }, { ...long, name: 'lead' }),
     );
     expect(verdict.steps.map(({ text }) => text).join('\n')).toContain(
-      'Lead 1 carries 5.38 mA from ring (source) of the output to pin 4 (where it meets lead 2)',
+      'Lead 1 carries 5.4 mA from ring (source) of the output to pin 4 (where it meets lead 2)',
     );
   });
 });

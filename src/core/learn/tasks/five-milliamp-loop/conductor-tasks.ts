@@ -1,5 +1,5 @@
 /** Tasks on the conductors of a lead: what may be cut, and which way the current goes. Both are solved. */
-import { checkLink, linkFor, sayAmperes } from '../../../verdict/index.ts';
+import { checkLink, linkFor, sayAmperesFinely } from '../../../verdict/index.ts';
 import { contactWords, familyOf, makeJack, styleEntry, wires } from '../../../wiring/index.ts';
 import type { Conductor, Jack } from '../../../wiring/index.ts';
 import { eachThat, oneOf } from '../forms.ts';
@@ -144,7 +144,7 @@ function loopDirection(level: Level, chance: Chance): Drawn {
       'Find out which line this contact of the sender carries.',
       'A shield carries no current where the input is isolated.',
     ],
-    steps: [`Solved, this conductor carries ${sayAmperes(Math.abs(amperes))}.`, ways[way]],
+    steps: [`Solved, this conductor carries ${sayAmperesFinely(Math.abs(amperes))}.`, ways[way]],
   };
 }
 

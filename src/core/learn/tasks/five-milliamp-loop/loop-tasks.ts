@@ -1,5 +1,5 @@
 /** Tasks on the five-milliamp loop. Every right answer is solved; the formulas here are those of the mistakes. */
-import { checkLink, linkFor, sayAmperes } from '../../../verdict/index.ts';
+import { checkLink, linkFor, sayAmperesFinely } from '../../../verdict/index.ts';
 import { makeJack } from '../../../wiring/index.ts';
 import { CONDUCTOR_TASKS } from './conductor-tasks.ts';
 import { aNumber, inOrder, oneOf, plainNumber } from '../forms.ts';
@@ -57,7 +57,7 @@ function loopCurrent(level: Level, chance: Chance): Drawn {
     steps: [
       `All resistors, one after the other: ${total(loop)} ohm.`,
       `The LED keeps ${LED_VOLTS} V of the ${volts} V: ${plainNumber(volts - LED_VOLTS)} V are left.`,
-      `${plainNumber(volts - LED_VOLTS)} V over ${total(loop)} ohm: about ${plainNumber(Number(inMilli(volts - LED_VOLTS, total(loop)).toPrecision(3)))} mA. Solved with the LED's own curve and the wire: ${sayAmperes(right / 1e3)}.`,
+      `${plainNumber(volts - LED_VOLTS)} V over ${total(loop)} ohm: about ${plainNumber(Number(inMilli(volts - LED_VOLTS, total(loop)).toPrecision(3)))} mA. Solved with the LED's own curve and the wire: ${sayAmperesFinely(right / 1e3)}.`,
     ],
   };
 }
@@ -145,7 +145,7 @@ function rankLoops(level: Level, chance: Chance): Drawn {
     ],
     steps: chosen
       .toSorted((a, b) => milliamperes(a) - milliamperes(b))
-      .map((loop) => `${sayLoop(loop)}: ${sayAmperes(milliamperes(loop) / 1e3)}.`),
+      .map((loop) => `${sayLoop(loop)}: ${sayAmperesFinely(milliamperes(loop) / 1e3)}.`),
   };
 }
 

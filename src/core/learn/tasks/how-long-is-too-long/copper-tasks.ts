@@ -1,5 +1,5 @@
 /** Tasks on the copper of a lead: its ohms, its length, and the volts that it takes. */
-import { checkLink, sayAmperes } from '../../../verdict/index.ts';
+import { checkLink, sayAmperesFinely } from '../../../verdict/index.ts';
 import { GAUGES, STRAIGHT_DIN, makeJack, makeLead, wireOhmsPerMetre } from '../../../wiring/index.ts';
 import type { Link } from '../../../wiring/index.ts';
 import { aNumber, plainNumber } from '../forms.ts';
@@ -123,7 +123,7 @@ function voltsInLead(level: Level, chance: Chance): Drawn {
   const ohms = metres * wireOhmsPerMetre(gauge) * THERE_AND_BACK;
   const millivolts = (of: number): number => of * amperes * 1e3;
   return {
-    ask: `A loop carries ${sayAmperes(amperes)}. How many millivolts does the copper of this lead take, there and back?`,
+    ask: `A loop carries ${sayAmperesFinely(amperes)}. How many millivolts does the copper of this lead take, there and back?`,
     shows: {
       shows: 'rows',
       rows: [
@@ -151,7 +151,7 @@ function voltsInLead(level: Level, chance: Chance): Drawn {
     ],
     steps: [
       `Both conductors: ${plainNumber(ohms)} ohm.`,
-      `${sayAmperes(amperes)} times ${plainNumber(ohms)} ohm: ${plainNumber(millivolts(ohms))} mV.`,
+      `${sayAmperesFinely(amperes)} times ${plainNumber(ohms)} ohm: ${plainNumber(millivolts(ohms))} mV.`,
     ],
   };
 }

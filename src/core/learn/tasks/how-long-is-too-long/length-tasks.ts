@@ -1,5 +1,5 @@
 /** Tasks on the length of a lead: ohms, volts, current, and what the standard allows. */
-import { checkLink, sayAmperes } from '../../../verdict/index.ts';
+import { checkLink, sayAmperesFinely } from '../../../verdict/index.ts';
 import { GAUGES, STANDARD_METRES, wireOhmsPerMetre } from '../../../wiring/index.ts';
 import {
   COPPER_TASKS,
@@ -108,7 +108,7 @@ function currentWithLength(level: Level, chance: Chance): Drawn {
     ],
     steps: [
       `The copper has ${plainNumber(metres * wireOhmsPerMetre(gauge) * THERE_AND_BACK)} ohm there and back, the resistors 660 ohm.`,
-      `Solved, the current falls from ${sayAmperes(activeOf(1, gauge))} to ${sayAmperes(activeOf(metres, gauge))}: ${FALL_WORDS[right] ?? ''}.`,
+      `Solved, the current falls from ${sayAmperesFinely(activeOf(1, gauge))} to ${sayAmperesFinely(activeOf(metres, gauge))}: ${FALL_WORDS[right] ?? ''}.`,
     ],
   };
 }
@@ -154,7 +154,7 @@ function worksAndAllowed(level: Level, chance: Chance): Drawn {
       'The copper of a lead is a small part of the loop.',
     ],
     steps: [
-      `Solved: ${sayAmperes(verdict.inputs[0]?.active ?? 0)} while a 0 is sent.`,
+      `Solved: ${sayAmperesFinely(verdict.inputs[0]?.active ?? 0)} while a 0 is sent.`,
       `${metres} m against the ${STANDARD_METRES} m of the standard. ${ALLOWED_WORDS[right]}`,
     ],
   };

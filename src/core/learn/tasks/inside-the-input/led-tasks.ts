@@ -1,5 +1,5 @@
 /** Tasks on what stands beside the LED of an input or in a row with it. The loop is solved; the formulas here are those of the mistakes. */
-import { checkLink, linkFor, sayAmperes, sayVolts } from '../../../verdict/index.ts';
+import { checkLink, linkFor, sayAmperesFinely, sayVolts } from '../../../verdict/index.ts';
 import { STRAIGHT_DIN, makeJack, wires } from '../../../wiring/index.ts';
 import type { Extra, Jack } from '../../../wiring/index.ts';
 import { aNumber, oneOf, plainNumber } from '../forms.ts';
@@ -113,7 +113,7 @@ function inSeries(level: Level, chance: Chance): Drawn {
     steps: [
       `Both LEDs together keep ${plainNumber(LED_VOLTS + extra)} V of the ${loop.volts} V: ${plainNumber(left)} V are left.`,
       `All resistors, one after the other: ${ohms} ohm.`,
-      `${plainNumber(left)} V over ${ohms} ohm: about ${plainNumber(Number(inMilli(left, ohms).toFixed(2)))} mA. Solved with the curves of the LEDs: ${sayAmperes(right / 1e3)}.`,
+      `${plainNumber(left)} V over ${ohms} ohm: about ${plainNumber(Number(inMilli(left, ohms).toFixed(2)))} mA. Solved with the curves of the LEDs: ${sayAmperesFinely(right / 1e3)}.`,
     ],
   };
 }
