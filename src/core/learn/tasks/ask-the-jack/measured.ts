@@ -120,7 +120,7 @@ export function findFrom(taken: readonly TakenReading[]): Finding {
 
 /** From this share of what the best name has gained on, a name still fits; up to that one it is ruled out; between them it is left open (our choice). */
 const FITS = 0.12;
-const RULED_OUT = 0.01;
+const RULED_OUT = 0.03;
 
 /** How a name stands after readings. */
 type Stands = 'fits' | 'open' | 'ruled out';

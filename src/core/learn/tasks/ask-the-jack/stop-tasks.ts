@@ -23,7 +23,7 @@ const GONE: readonly Gone[] = [
   gone('inA', ['ring', 'tip', 'diode', 'diodeBack']),
   gone('outA', ['ring', 'tip']),
   gone('inA', ['ring', 'tip', 'diode', 'diodeBack'], [['ohms', 12]]),
-  gone('outA', ['ring', 'tip', 'clock', 'ohms']),
+  gone('outA', ['ring', 'tip', 'clock', 'ohms', 'loaded']),
   gone(
     'inA',
     [],
