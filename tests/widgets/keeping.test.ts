@@ -6,8 +6,10 @@ import { demoBoard } from '../../src/core/board/index.ts';
 import { planOfLink, readPlanText, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';
+import { setHash } from '../../src/core/class/index.ts';
 import { testShelf } from '../../components/making/test-state.ts';
 import { enter, taskOf } from '../support/answering.ts';
+import { CLASS_SET } from '../support/classroom.ts';
 import { fillStore, keptText, keptVersions, savedBy } from '../support/stores.ts';
 import { wakeIslands, watch } from '../support/watch.ts';
 
@@ -348,6 +350,30 @@ test('a browser that keeps nothing says so with an answer, hands over the record
   await (await asked).dismiss();
   await leaving;
   await expect(alert(page)).toContainText('This browser keeps nothing for this page');
+});
+
+test('a Set that a link or another tab takes the place of stands among those that stood here before', async ({
+  page,
+}) => {
+  const openSet = async (tab: Page, title: string): Promise<void> => {
+    await tab.goto('./safety/');
+    await open(tab, `/class/${await setHash({ ...CLASS_SET, title })}`);
+    await expect(tab.getByText(`Opened: ${title}.`)).toBeVisible();
+  };
+  const titles = page.getByRole('listitem').filter({ has: button(page, /^Open /) });
+  await openSet(page, 'one');
+  await openSet(page, 'two');
+  await page.getByText('Sets that stood here before').click();
+  await expect(titles).toHaveText([/^one, /]);
+  const other = await page.context().newPage();
+  await openSet(other, 'three');
+  await page.getByLabel('Title').fill('two again');
+  await page.getByLabel('Title').blur();
+  await expect(page.getByText('Another tab had kept another Set.')).toBeVisible();
+  await expect(titles).toHaveText([/^three, /, /^two, /, /^one, /]);
+  expect(await keptText(page, 'class-set')).toContain('"two again"');
+  await button(page, /^Open one of/).click();
+  await expect(page.getByLabel('Title')).toHaveValue('one');
 });
 
 test('everything in the finder comes back after starting over by mistake', async ({ page }) => {
