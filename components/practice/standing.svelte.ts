@@ -1,22 +1,60 @@
 /** Where the reader stands, worked out in the background. */
 import type { LearnRecord, Standing } from '../../src/core/learn/index.ts';
 import { onMount } from 'svelte';
-import { NO_RECORD, isDue } from '../../src/core/learn/index.ts';
+import { NO_RECORD, isDue, untried } from '../../src/core/learn/index.ts';
 import { dayNow } from '../keep/moments.ts';
 import { Background } from '../parts/background.svelte.ts';
 import { startWorker } from '../parts/start-worker.ts';
 import { keptRecord } from './stored-record.ts';
 import standingsWorker from './standings-worker.ts?worker&url';
 
+/** A kind of task as the page of practice lists it. */
+interface ListedKind {
+  readonly kind: string;
+  readonly title: string;
+  readonly selfMarked: boolean;
+}
+
+/** A lesson that has tasks, with its kinds of tasks. */
+export interface PractisedLesson {
+  readonly name: string;
+  readonly title: string;
+  readonly kinds: readonly ListedKind[];
+}
+
+/** Where every kind of these lessons stands without a record: that needs no work. */
+export function untriedOf(lessons: readonly PractisedLesson[]): readonly Standing[] {
+  return lessons.flatMap(({ name, kinds }) =>
+    kinds.map(({ kind, selfMarked }) => untried({ kind, lesson: name, selfMarked })),
+  );
+}
+
+/** How a kind of task stands, in one word for its mark. */
+export type Stands = 'not tried yet' | 'not right yet' | 'right' | 'known';
+
+/** How a kind of task stands. */
+export function standsAs({ tried, done, known }: Standing): Stands {
+  if (known) return 'known';
+  if (done) return 'right';
+  return tried > 0 ? 'not right yet' : 'not tried yet';
+}
+
+/** When a kind of task comes back, told on a day. */
+export function sayBack({ due }: Standing, today: number): string {
+  if (due === undefined) return 'at any time';
+  if (due <= today) return 'today';
+  return due === today + 1 ? 'tomorrow' : `in ${due - today} days`;
+}
+
 /** Where a record stands; asked again whenever it changes. Made while a component starts. */
 export class Standings {
   readonly #asked = new Background<LearnRecord, readonly Standing[]>(() => startWorker(standingsWorker));
-  readonly #untried: readonly Standing[];
+  readonly #without: readonly Standing[];
   readonly #record: () => LearnRecord;
 
-  /** `untried` is where every kind stands without a record: that needs no work. */
-  constructor(untried: readonly Standing[], record: () => LearnRecord) {
-    this.#untried = untried;
+  /** `without` is where every kind stands without a record. */
+  constructor(without: readonly Standing[], record: () => LearnRecord) {
+    this.#without = without;
     this.#record = record;
     $effect(() => {
       if (record().attempts.length > 0) this.#asked.ask(record());
@@ -25,7 +63,7 @@ export class Standings {
 
   /** Every kind; as if untried as long as that is not known. */
   get all(): readonly Standing[] {
-    return this.#isEmpty ? this.#untried : (this.#asked.answer ?? this.#untried);
+    return this.#isEmpty ? this.#without : (this.#asked.answer ?? this.#without);
   }
 
   /** Whether it is still worked out. */
@@ -47,6 +85,7 @@ export class Standings {
 interface LessonProgress {
   readonly lesson: string;
   readonly kinds: number;
+  readonly tried: number;
   readonly done: number;
   readonly known: number;
   readonly due: number;
@@ -70,6 +109,7 @@ export function progressOf(all: readonly Standing[], today: number): Progress {
       return {
         lesson,
         kinds: judged.length,
+        tried: judged.filter(({ tried }) => tried > 0).length,
         done: judged.filter(({ done }) => done).length,
         known: judged.filter(({ known }) => known).length,
         due: judged.filter(isDueNow).length,
@@ -102,5 +142,5 @@ export class Progressing {
 /** What is said of kinds that readers mark themselves, after the count of all others; '' for none. */
 function sayMarked(marked: readonly Standing[]): string {
   const done = marked.filter(({ done: isDone }) => isDone).length;
-  return marked.length === 0 ? '' : `; of ${marked.length} that you mark yourself ${done} done`;
+  return marked.length === 0 ? '' : `; of ${marked.length} that you mark yourself ${done} right`;
 }

@@ -69,6 +69,7 @@ test('a lesson prints each figure under its question, unanswered too, and as a h
   const captions = (await page.locator('figcaption').allTextContents()).map(unspaced);
   expect(captions.length).toBeGreaterThan(4);
   for (const caption of captions) expect(whole.text).toContain(caption);
+  for (const words of ['Chooseone,and', 'verdictstandshere']) expect(whole.text).not.toContain(words);
   expect(whole.text).not.toContain('Name____');
 
   await page.getByRole('button', { name: 'Print a hand-out' }).click();
@@ -86,6 +87,7 @@ test('a lesson prints each figure under its question, unanswered too, and as a h
     expect(asked).toContain(question);
     expect(explained).toContain(question);
   }
+  for (const words of ['Chooseone,and', 'verdictstandshere']) expect(handOut.text).not.toContain(words);
   expect(asked).not.toContain('Right:');
   expect(explained.match(/Right:/g)).toHaveLength(questions.length);
 });

@@ -102,7 +102,7 @@ const TOOLS: Readonly<Record<string, Tried>> = {
   },
   'jack finder': {
     page: '/jack-finder/',
-    tasks: ['cross-out.2.1', 'may-be.2.2', 'next-safe.3.1'],
+    tasks: ['cross-out.2.1', 'may-be.2.2', 'next-safe.3.1', 'source-contact.2.1'],
     secrets: () => [
       /\d %/,
       /How likely/,
@@ -115,7 +115,7 @@ const TOOLS: Readonly<Record<string, Tried>> = {
   },
   board: {
     page: '/board/',
-    tasks: ['how-deep.2.1', 'who-falls-silent.3.4'],
+    tasks: ['how-deep.2.1', 'who-falls-silent.3.4', 'cheapest-board.2.3'],
     secrets: () => [
       /link \d+ from the sender/,
       /no message comes along/,

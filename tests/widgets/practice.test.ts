@@ -1,6 +1,6 @@
 import { expect, test, type Page } from '@playwright/test';
 import { accessibilityFaults } from '../support/accessible.ts';
-import { enter, taskOf } from '../support/answering.ts';
+import { enter, taskOf, taskOn } from '../support/answering.ts';
 import { keysOf } from '../support/hands.ts';
 import { wakeIslands } from '../support/watch.ts';
 
@@ -123,9 +123,30 @@ test('a task is done by keyboard alone', async ({ page }) => {
   await expect(page.getByRole('heading', { name: 'Task 2 of 10' })).toBeFocused();
 });
 
-test('an address that names no task says what is wrong with it', async ({ page }) => {
-  await open(page, '/practice/#task=sing.9.1');
-  await expect(page.getByRole('alert')).toHaveText(
-    'The address names no task. task: level must be 0 to 3, got 9',
+test('an address that names no task says so to a student, and leads on to one of its kind or to practice', async ({
+  page,
+}) => {
+  await open(page, '/bench/#task=nonsense');
+  await expect(page.getByRole('alert')).toContainText(
+    'There is no task at this address. It ends in ‘nonsense’',
   );
+  await page.getByRole('link', { name: 'Choose a task in Practice' }).click();
+  await page.waitForURL('**/practice/');
+  await open(page, '/practice/#task=loop-current.9.1');
+  const alert = page.getByRole('alert');
+  await expect(alert).toContainText('It ends in ‘loop-current.9.1’');
+  await expect(page.getByRole('checkbox', { name: 'The five-milliamp loop' })).toBeVisible();
+  await alert.getByRole('link', { name: /^A new task of this kind/ }).click();
+  await expect(page.getByRole('heading', { name: 'Task 1 of 1' })).toBeVisible();
+  await expect(alert).toHaveCount(0);
+  expect((await taskOn(page)).id).toMatchObject({ kind: 'loop-current', level: 0 });
+});
+
+test('a tool inside the page of somebody else takes a task too', async ({ page }) => {
+  await open(page, '/embed/bench/#task=lay-lead.2.7');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('A task');
+  await expect(page.getByText(taskOf('lay-lead.2.7').ask)).toBeVisible();
+  await page.getByRole('checkbox', { name: 'No plain lead can' }).check();
+  await page.getByRole('button', { name: 'Hand in' }).click();
+  await expect(page.getByText('Not yet: one more try')).toBeVisible();
 });

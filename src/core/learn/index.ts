@@ -56,5 +56,5 @@ export { standings } from './tasks/standings.ts';
 export type { Standing } from './tasks/standings.ts';
 export type { Attempt, LearnRecord } from './tasks/record.ts';
 export { anotherLike, tasksOfLesson } from './tasks/session.ts';
-export { isDue, tasksToPractise } from './tasks/practise.ts';
+export { isDue, tasksToPractise, untried } from './tasks/practise.ts';
 export type { Wanted } from './tasks/practise.ts';

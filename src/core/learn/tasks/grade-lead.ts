@@ -27,7 +27,7 @@ const SAID_TO: Readonly<Record<Exclude<Outcome, 'flows' | 'weak'>, readonly [nam
   ],
   backwards: [
     'pair swapped',
-    'Current comes in where it should go out. The two lines of the pair have changed places.',
+    'Current comes in where it should go out. The pair is swapped: source and sink have changed places.',
   ],
   'no-path': ['no path', 'Follow the loop with a finger, out and back. Somewhere it ends.'],
   unsolved: ['not solved', 'This wiring has no solution. Start again from the three lines.'],

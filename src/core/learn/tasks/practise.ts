@@ -32,6 +32,11 @@ export function tasksToPractise(
     .map(({ kind, unaided }, at) => ({ kind, level: levelAfter(unaided), seed: seedAfter(seed, at) }));
 }
 
+/** Where a kind of task stands that was never tried. */
+export function untried(kind: Pick<Standing, 'kind' | 'lesson' | 'selfMarked'>): Standing {
+  return { ...kind, tried: 0, unaided: 0, done: false, known: false, due: undefined };
+}
+
 /** Whether a kind is due on a day. */
 export function isDue({ due }: Standing, today: number): boolean {
   return due !== undefined && due <= today;

@@ -97,8 +97,8 @@ export type Material =
   | { readonly on: 'meter'; readonly under: UnderTest }
   /** What is known of a jack beforehand, and readings taken on it. */
   | { readonly on: 'finder'; readonly evidence: Evidence; readonly taken: readonly TakenReading[] }
-  /** A board with its leads. */
-  | { readonly on: 'board'; readonly plan: Plan };
+  /** A board with its leads; where the leads are what is asked for, one without any, and as it is once they are there. */
+  | { readonly on: 'board'; readonly plan: Plan; readonly solved?: Plan };
 
 /** What a kind draws from a seed. */
 export interface Drawn {

@@ -58,7 +58,10 @@ export function drawnPedals(count: number, chance: Chance): readonly string[] {
 /** The plan of told leads. */
 export function planOfLeads(
   ways: readonly Way[],
-  { part, thrus = {} }: { readonly part?: Part; readonly thrus?: Readonly<Record<string, Thru>> } = {},
+  {
+    part,
+    thrus = {},
+  }: { readonly part?: Part; readonly thrus?: Readonly<Record<string, Thru | 'none'>> } = {},
 ): Plan {
   const names = [...new Set(ways.flatMap(([from, , to]) => [from, to]))];
   const outputs = (hub: string): number =>

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { answerFaults } from '../../../../src/core/faults/index.ts';
 import { madeLead, proveLead, sayPlace, tableOf } from '../../../../src/core/making/index.ts';
+import { sayReading } from '../../../../src/core/readings/index.ts';
 import { contactsOf } from '../../../../src/core/wiring/index.ts';
 import { rowsOf, tasksOf } from './school.ts';
 
@@ -61,6 +62,40 @@ describe('a board on the fault page', () => {
       );
       expect(new Map(seen)).toEqual(rowsOf(task));
       expect(round.end?.truth).toBe(task.form.options[Number(task.right)]);
+    }
+  });
+});
+
+describe('a board to be bought', () => {
+  it('is bare at first, and with the leads of the answer afterwards: every pedal hears, for the coins that are right', () => {
+    for (const task of tasksOf('cheapest-board')) {
+      if (task.material?.on !== 'board' || !task.material.solved) throw new Error('task: needs a board');
+      const { plan, solved } = task.material;
+      expect(plan.links).toEqual([]);
+      expect(plan.devices.map(({ kind }) => kind)).not.toContain('hub');
+      const leads = solved.links.flatMap(({ inputs }) => inputs);
+      const rows = rowsOf(task);
+      const coins = (row: string): number => Number.parseInt(rows.get(row) ?? '0', 10);
+      const hubs = solved.devices.length - plan.devices.length;
+      const bought = leads.length - (coins('leads that you have already') || 0);
+      expect(String(bought * coins('a lead') + hubs * coins('a hub with six outputs'))).toBe(task.right);
+      const pedals = plan.devices.slice(1).map(({ name }) => name);
+      expect(leads.map(({ device }) => device)).toEqual(expect.arrayContaining(pedals));
+      const passes = solved.devices.map(({ name, jacks }) => [name, jacks.map((jack) => jack.name)] as const);
+      for (const { output } of solved.links)
+        expect(new Map(passes).get(output.device), task.ask).toContain(output.jack);
+    }
+  });
+});
+
+describe('a jack in the finder', () => {
+  it('is read as the rows of the task say, by the meter that the task tells of', () => {
+    for (const task of tasksOf('source-contact')) {
+      if (task.material?.on !== 'finder') throw new Error('task: needs readings');
+      const { evidence, taken } = task.material;
+      expect(taken.map(({ reading }) => sayReading(reading))).toEqual([...rowsOf(task).values()]);
+      expect(evidence.meter === 'low-diode').toBe(/ends at 1\.5 V/.test(task.ask));
+      expect(evidence.marked).toBe(/known as an IN/.test(task.ask) ? 'in' : 'out');
     }
   });
 });

@@ -9,10 +9,11 @@ import {
   standings,
   tasksOfLesson,
   tasksToPractise,
+  untried,
   withAttempt,
   writeTaskId,
 } from '../../../../src/core/learn/index.ts';
-import type { Attempt, LearnRecord } from '../../../../src/core/learn/index.ts';
+import type { Attempt, LearnRecord, Standing } from '../../../../src/core/learn/index.ts';
 
 /** An answer to a task of one kind: right, or wrong by its first mistake. */
 function attempt(seed: number, day: number, right = true, hints = 0): Attempt {
@@ -29,6 +30,9 @@ function attempt(seed: number, day: number, right = true, hints = 0): Attempt {
 const recordOf = (...attempts: readonly Attempt[]): LearnRecord => attempts.reduce(withAttempt, NO_RECORD);
 const standing = (record: LearnRecord) => standings(record).find(({ kind }) => kind === 'loop-current');
 
+const untriedAnew = ({ kind, lesson, selfMarked }: Standing): Standing =>
+  untried({ kind, lesson, selfMarked });
+
 describe('where a kind of task stands', () => {
   it('is not due and not done before it was tried', () => {
     expect(standing(NO_RECORD)).toEqual({
@@ -41,6 +45,10 @@ describe('where a kind of task stands', () => {
       selfMarked: false,
       due: undefined,
     });
+  });
+
+  it('is untried for every kind of a record without attempts', () => {
+    expect(standings(NO_RECORD)).toEqual(standings(NO_RECORD).map(untriedAnew));
   });
 
   it('comes back after 1, 3, 7 and 21 days as right answers follow one another', () => {

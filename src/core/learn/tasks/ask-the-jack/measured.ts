@@ -98,10 +98,13 @@ export function sayAsked({ meter, power, red, black }: JackReading): string {
 export const rowsOf = (taken: readonly TakenReading[]): readonly (readonly [string, string])[] =>
   taken.map(({ at, reading }) => [sayAsked(at), sayReading(reading)]);
 
-/** Readings on an unmarked jack: as rows, and as they lie in the finder. */
-export const inFinder = (taken: readonly TakenReading[]): Pick<Drawn, 'shows' | 'material'> => ({
+/** Readings on a jack: as rows, and as they lie in the finder, with what is known of the jack besides. */
+export const inFinder = (
+  taken: readonly TakenReading[],
+  known: Partial<Evidence> = {},
+): Pick<Drawn, 'shows' | 'material'> => ({
   shows: { shows: 'rows', rows: rowsOf(taken) },
-  material: { on: 'finder', evidence: UNMARKED, taken },
+  material: { on: 'finder', evidence: { ...UNMARKED, ...known }, taken },
 });
 
 /** Devices of each crowd that a task asks: enough for readings of which it is asked whether they fit at all (held against the whole crowds in the tests). */

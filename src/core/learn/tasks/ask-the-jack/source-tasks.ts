@@ -1,9 +1,10 @@
 /** Tasks on which contact is the source. The same readings are taken on both types: where they agree, nobody can tell. */
 import { meterProfile, readJack, sayReading } from '../../../readings/index.ts';
+import type { TakenReading } from '../../../readings/index.ts';
 import { jackReading, underTestFrom } from '../../jacks.ts';
 import { oneOf } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
-import { ASKED, JACKS, sayAsked, type AskedName, type Hidden } from './measured.ts';
+import { ASKED, JACKS, inFinder, type AskedName, type Hidden } from './measured.ts';
 
 /** Readings of a jack of the loop, Type A or B. */
 interface Read {
@@ -35,18 +36,17 @@ type Place = keyof typeof PLACES;
 function sourceContact(level: Level, chance: Chance): Drawn {
   const one = chance.turn([...PLAIN, ...(level >= 2 ? HARDER : []), ...(level === 3 ? TRAPS : [])]);
   const isA = chance.pick([true, false]);
-  const shown = (hidden: Hidden): readonly string[] =>
-    one.names.map((name) =>
-      sayReading(
-        readJack(
-          underTestFrom(JACKS[hidden]),
-          jackReading(...ASKED[name]),
-          meterProfile(one.meter ?? 'usual'),
-        ),
-      ),
-    );
-  const [ofA, ofB] = [shown(one.pair[0]), shown(one.pair[1])];
-  const seen = isA ? ofA : ofB;
+  const meter = one.meter ?? 'usual';
+  const takenOn = (hidden: Hidden): readonly TakenReading[] =>
+    one.names.map((name) => {
+      const at = jackReading(...ASKED[name]);
+      return { at, reading: readJack(underTestFrom(JACKS[hidden]), at, meterProfile(meter)) };
+    });
+  const shown = (taken: readonly TakenReading[]): readonly string[] =>
+    taken.map(({ reading }) => sayReading(reading));
+  const taken = takenOn(one.pair[isA ? 0 : 1]);
+  const [ofA, ofB] = [shown(takenOn(one.pair[0])), shown(takenOn(one.pair[1]))];
+  const seen = shown(taken);
   // Type A has its source on the ring, Type B on the tip.
   const right: Place = ofA.join() === ofB.join() ? 'neither' : isA ? 'ring' : 'tip';
   const diode = one.names.includes('diode');
@@ -59,10 +59,7 @@ function sourceContact(level: Level, chance: Chance): Drawn {
   } as const;
   return {
     ask: `A phone jack is known as ${one.told}. ${one.meter ? 'The diode test of this meter ends at 1.5 V. ' : ''}The red probe is named first. Which contact is the source?`,
-    shows: {
-      shows: 'rows',
-      rows: one.names.map((name, at) => [sayAsked(jackReading(...ASKED[name])), seen[at] ?? '']),
-    },
+    ...inFinder(taken, { marked: one.told === IN ? 'in' : 'out', meter }),
     ...oneOf(
       (['ring', 'tip', 'neither'] as const).map((place) =>
         place === right

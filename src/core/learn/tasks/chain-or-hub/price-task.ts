@@ -4,10 +4,10 @@ import type { Plan } from '../../../plan/index.ts';
 import { planBoard } from '../../../planner/index.ts';
 import type { LinkMemory } from '../../../verdict/index.ts';
 import { STRAIGHT_DIN, makeLead } from '../../../wiring/index.ts';
-import { PEDALS, hubOf, pedalOf, senderOf } from '../../boards.ts';
+import { PEDALS, hubOf, pedalOf, planOfWays, senderOf } from '../../boards.ts';
 import { aNumber } from '../forms.ts';
-import { CONTROLLER, drawnPedals } from '../told-boards.ts';
-import type { Chance, Drawn, Level } from '../task.ts';
+import { CONTROLLER, drawnPedals, leadsOf, planOfLeads } from '../told-boards.ts';
+import type { Chance, Drawn, Level, Material } from '../task.ts';
 
 /** A board to be bought: for each pedal whether it has a THRU, the wish for few links (0 for none), prices in coins, leads there. */
 interface Bought {
@@ -87,6 +87,21 @@ function sayWhy({ thrus, mostHops }: Bought): string {
     : 'Every pedal has a THRU: a chain does it.';
 }
 
+/** The boxes as they stand before a lead is bought, and the cheapest board: a pedal without THRU ends a chain. */
+function onBoard(names: readonly string[], thrus: readonly boolean[], hub: boolean): Material {
+  const kinds = Object.fromEntries(
+    names.map((name, at) => [name, thrus[at] ? ('hardware' as const) : ('none' as const)]),
+  );
+  const ends = names.filter((name) => kinds[name] === 'none');
+  const ways = leadsOf(hub ? 'hub' : 'chain', [...names.filter((name) => !ends.includes(name)), ...ends]);
+  const boxes = names.map((name, at) => pedalOf(name, at + 1, { thru: kinds[name] ?? 'none' }));
+  return {
+    on: 'board',
+    plan: planOfWays([senderOf(CONTROLLER), ...boxes], []),
+    solved: planOfLeads(ways, { thrus: kinds }),
+  };
+}
+
 /** What the cheapest board costs. */
 export function cheapestBoard(level: Level, chance: Chance): Drawn {
   const board = chance.turn(level < 2 ? BOARDS.slice(0, 4) : BOARDS);
@@ -114,6 +129,7 @@ export function cheapestBoard(level: Level, chance: Chance): Drawn {
         ...(owned > 0 ? ([['leads that you have already', String(owned)]] as const) : []),
       ],
     },
+    material: onBoard(names, thrus, hub),
     ...aNumber(coins, 'coins', EXACT, priceSlips(bought, coins, hub)),
     hints: [
       'A chain takes one lead for each pedal. A hub takes one more, and its own price.',

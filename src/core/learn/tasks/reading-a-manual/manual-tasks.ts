@@ -140,7 +140,7 @@ function drawingStyle(level: Level, chance: Chance): Drawn {
         return pair(one) === pair(type)
           ? {
               text,
-              slip: pair(type) ? 'source and sink exchanged' : 'tip and ring exchanged',
+              slip: pair(type) ? 'source and sink swapped' : 'tip and ring swapped',
               says: pair(type)
                 ? 'Pin 4, the current source and the supply are one line. Pin 5, the sink and the data are the other.'
                 : 'Which of the two contacts has a label, and which has none?',

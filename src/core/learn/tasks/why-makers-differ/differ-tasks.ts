@@ -101,7 +101,7 @@ function straightOrCrossed(level: Level, chance: Chance): Drawn {
   const says = {
     straight:
       'Write the line beside each contact of both jacks. A straight lead joins like contacts, not like lines.',
-    crossed: 'Crossing swaps the pair. Is the pair the wrong way round here?',
+    crossed: 'Crossing swaps the pair. Do these two jacks need that?',
     either: 'Only an input that takes both directions does not mind. Is this one?',
     neither: 'Try both with a finger: is there one where source meets source and sink meets sink?',
   } as const;
@@ -147,7 +147,7 @@ function countCrossings(level: Level, chance: Chance): Drawn {
     checkLink({ output: pair.output, branches: [{ input: pair.input, leads }] }, 'outcome'),
   );
   const count = crossed.filter(Boolean).length;
-  const choices = { yes: 'Yes', no: 'No: the pair arrives the wrong way round' } as const;
+  const choices = { yes: 'Yes', no: 'No: the pair arrives swapped' } as const;
   return {
     ask: `From ${sayJack(pair.output)}, out, to ${sayJack(pair.input)}, in, through a lead and extension leads, all in a row. Do notes get through?`,
     shows: {
