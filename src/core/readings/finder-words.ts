@@ -33,6 +33,7 @@ export function sayFinding(finding: Finding, canGoOn: boolean): string {
     case 'fits-nothing':
       return 'These readings fit no jack that the workbook knows. Take the last reading again with clean contacts; test the lead once more; then look in the manual or ask the maker. Do not plug anything in on a guess.';
     case 'not-sure':
+      if (canGoOn && likely.length === 0) return `Not sure yet: no kind of jack fits so far.${set}`;
       if (canGoOn && likely.length === 1)
         return `Probably ${likely[0]}, ${sayProbability(top.probability)}; one more reading will tell.${set}`;
       if (canGoOn && likely.length <= MOST_NAMED)

@@ -81,6 +81,10 @@ describe('A reading taken again', () => {
       'Readings 2 and 3 agree, but do not fit the others: something in this device is unusual.',
     );
     expect(twice.none).toBeGreaterThan(once.none);
+    // With nothing but such readings no name is left to be named.
+    expect(sayFinding(findJack(EVIDENCE, [volts(20), volts(20.1)], DEVICES), true)).toMatch(
+      /^Not sure yet: no kind of jack fits so far\. Readings 1 and 2 agree/,
+    );
   });
 
   it('is asked for at most twice', () => {
