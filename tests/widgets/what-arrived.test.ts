@@ -1,6 +1,9 @@
 /** From what arrived to the cause, and a real lead under test: with a stand-in for the interface, for no hardware was at hand. */
 import { expect, test } from '@playwright/test';
 import type { Page } from '@playwright/test';
+import { demoBoard, timePress } from '../../src/core/board/index.ts';
+import { planOfLink, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';
+import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';
 import { standIn } from '../support/midi-stand-in.ts';
 import type { StandIn } from '../support/midi-stand-in.ts';
 import { wakeIslands } from '../support/watch.ts';
@@ -22,10 +25,14 @@ const WHOLE_TEST = { timeout: 15_000 } as const;
 
 const lead = (page: Page) => page.getByRole('region', { name: 'A real lead under test' });
 
-async function runTest(page: Page, what: StandIn): Promise<void> {
-  await openTest(page, what);
+async function startTest(page: Page): Promise<void> {
   await lead(page).getByRole('button', { name: 'Ask for the MIDI interface' }).click();
   await lead(page).getByRole('button', { name: 'Start the test' }).click();
+}
+
+async function runTest(page: Page, what: StandIn): Promise<void> {
+  await openTest(page, what);
+  await startTest(page);
 }
 
 /** The counts of the result by their names. */
@@ -146,4 +153,50 @@ test('a controller that is listened to has each message told in words', async ({
   await page.evaluate(() => window.hearMessage?.([0xc0, 0x04]));
   await expect(heard.getByText(/^No board plan in this browser has a press/)).toBeVisible();
   await expect(heard.getByRole('cell', { name: /^C0 04: Program change, channel 1/ })).toBeVisible();
+});
+
+test('a press is told message by message beside the plan, and the first difference is named', async ({
+  page,
+}) => {
+  const plan = demoBoard();
+  // By hand from the bytes of the press: each status byte begins a message; the first is sent a channel too high.
+  const bytes = timePress(plan).items.flatMap((item) => item.bytes);
+  const starts = [...bytes.keys()].filter((at) => (bytes[at] ?? 0) >= 0x80);
+  const messages = starts.map((start, number) => bytes.slice(start, starts[number + 1]));
+  const [status = 0, ...data] = messages[0] ?? [];
+  const channel = (status & 15) + 1;
+  await standIn(page);
+  await page.addInitScript((text) => localStorage.setItem('five-milliamps board', text), writePlanText(plan));
+  await open(page);
+  await page.getByText('Listen to a foot controller’s presses').click();
+  const heard = page.getByRole('region', { name: 'A foot controller listened to' });
+  await heard.getByRole('button', { name: 'Ask for the MIDI interface' }).click();
+  await heard.getByRole('button', { name: 'Listen', exact: true }).click();
+  await page.evaluate(
+    (list) => list.forEach((one) => window.hearMessage?.(one)),
+    [[status + 1, ...data], ...messages.slice(1)],
+  );
+  const first = heard.getByRole('table', { name: 'Press 1' }).getByRole('row').nth(1);
+  await expect(
+    first.getByRole('cell', { name: `channel ${channel + 1} in place of ${channel}` }),
+  ).toBeVisible();
+  await expect(
+    heard.getByText(`${messages.length - 1} of ${messages.length} planned messages came right.`),
+  ).toBeVisible();
+});
+
+test('a test with an interface on the build sheet is kept with the lead', async ({ page }) => {
+  await standIn(page, {});
+  const lead = makeLead('din5', 'trs-3.5', wires('2-sleeve', '4-ring', '5-tip'));
+  const plan = planOfLink(makeJack('out', 'din5', 'din'), makeJack('in', 'trs-3.5', 'type-a'), [lead]);
+  await page.goto(`/cable-sheet/#plan=${await writeSharedLink(plan)}`);
+  await wakeIslands(page);
+  await page.getByText('Test it with a computer and a MIDI interface as well').click();
+  await startTest(page);
+  const result = page.getByText(
+    /^With a computer interface, \d{4}-\d\d-\d\d: All \d+ messages came back right/,
+  );
+  await expect(result).toBeVisible(WHOLE_TEST);
+  await page.reload();
+  await expect(result).toBeVisible();
 });
