@@ -186,7 +186,8 @@ test('a press is told message by message beside the plan, and the first differen
 });
 
 test('a test with an interface on the build sheet is kept with the lead', async ({ page }) => {
-  await standIn(page, {});
+  // Nothing comes back without a lead, however busy the computer is.
+  await standIn(page, { wire: 'open' });
   const lead = makeLead('din5', 'trs-3.5', wires('2-sleeve', '4-ring', '5-tip'));
   const plan = planOfLink(makeJack('out', 'din5', 'din'), makeJack('in', 'trs-3.5', 'type-a'), [lead]);
   await page.goto(`/cable-sheet/#plan=${await writeSharedLink(plan)}`);
@@ -194,7 +195,7 @@ test('a test with an interface on the build sheet is kept with the lead', async 
   await page.getByText('Test it with a computer and a MIDI interface as well').click();
   await startTest(page);
   const result = page.getByText(
-    /^With a computer interface, \d{4}-\d\d-\d\d: All \d+ messages came back right/,
+    /^With a computer interface, \d{4}-\d\d-\d\d: Nothing came back of \d+ messages/,
   );
   await expect(result).toBeVisible(WHOLE_TEST);
   await page.reload();

@@ -29,14 +29,14 @@ export interface Patience {
   readonly behind: number;
 }
 
-/** Patience with what claims to know everything: no longer than usual bytes at random explain a log better by far (our choice). */
-export const patienceOf = (floor: number): Patience => ({
+/** Patience with what claims to know everything: no longer than usual bytes at random explain a log better by `behind`. */
+export const patienceOf = (floor: number, behind: number): Patience => ({
   floor,
   perByte: -Math.log(USUAL_BYTES),
-  behind: 16,
+  behind,
 });
 
-/** Patience with what leaves much to chance. */
+/** Patience that ends at the floor alone. */
 export const patientTo = (floor: number): Patience => ({ floor, perByte: 0, behind: Infinity });
 
 /** Chances of the four things that can become of a byte, as shares; what is spread over all codes is so for each. */

@@ -31,6 +31,9 @@ function merged(ways: readonly Omit<Way, 'log'>[]): readonly Way[] {
   return kinds.map(({ code, next, count }) => ({ code, next, log: Math.log(count / ways.length) }));
 }
 
+/** How far a way may fall behind bytes at random, as a logarithm (our choice). */
+const BEHIND = 16;
+
 /** What a way of reading costs by itself: a byte as foretold, another, none, or one more, as logarithms. */
 const MISTAKES = oddsOf([0], SURE);
 const [SAME, OTHER] = [MISTAKES.pair(0, 0), MISTAKES.pair(0, 1)];
@@ -82,7 +85,7 @@ export function forksOf(candidate: LineCandidate, line: Waveform): Forks {
     return merged(known.map(({ read, next }) => ({ code: read && shownAs(view, [read])[0], next })));
   };
   return (view, seen, floor) => {
-    const { reached, better, done } = follower(seen.length, patienceOf(floor));
+    const { reached, better, done } = follower(seen.length, patienceOf(floor, BEHIND));
     better(BEFORE_EDGES, 0, 0);
     let forked = false;
     for (let edge = BEFORE_EDGES; edge <= end && reached.size > 0; edge += 1) {
