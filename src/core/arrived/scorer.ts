@@ -1,6 +1,6 @@
 /** How well foretold lists explain one log, and how well it is explained by no cause at all. */
 import type { ReceivedByte } from '../signal/index.ts';
-import { SURE, USUAL_BYTES, likeness, mayLead, oddsOf, patienceOf, patientTo } from './compare.ts';
+import { SURE, USUAL_BYTES, likeness, mayLead, oddsOf, patienceOf } from './compare.ts';
 import type { Shares } from './compare.ts';
 import { codeOf, shownAs, viewsOf } from './log.ts';
 import type { Code, Log, View } from './log.ts';
@@ -17,8 +17,8 @@ const OTHER_WEIGHT = 0.015;
 /** Natural logarithm: what is so much less likely than that no cause did it is not followed to its end. */
 const HOPELESS = 12;
 
-/** How far the beginning of a list may fall behind bytes at random, as a logarithm: six wrong bytes of twelve (our choice). */
-const BEHIND = 30;
+/** How far a list, or the beginning of one, may fall behind bytes at random, as logarithms: five wrong bytes of twelve end it (our choice). */
+const [BEHIND, HEAD_BEHIND] = [50, 26];
 
 /** Sum of chances that are given as logarithms. */
 export function sumOfLogs(logs: readonly number[]): number {
@@ -65,7 +65,7 @@ export class Scorer {
     const name = nameOf(foretold);
     if (name === this.#plain[this.views.indexOf(view)]) return -Infinity;
     return known(this.#scores, name, () =>
-      likeness(foretold.length, this.seen, oddsOf(foretold, SURE), patientTo(this.hopeless)),
+      likeness(foretold.length, this.seen, oddsOf(foretold, SURE), patienceOf(this.hopeless, BEHIND)),
     );
   }
 
@@ -74,7 +74,7 @@ export class Scorer {
     return this.views.some((view) => {
       const first = shownAs(view, read);
       return known(this.#heads, nameOf(first), () =>
-        mayLead(first.length, this.seen, oddsOf(first, SURE), patienceOf(this.hopeless, BEHIND)),
+        mayLead(first.length, this.seen, oddsOf(first, SURE), patienceOf(this.hopeless, HEAD_BEHIND)),
       );
     });
   }
