@@ -190,7 +190,7 @@ test('a test with an interface on the build sheet is kept with the lead', async 
   await standIn(page, { wire: 'open' });
   const lead = makeLead('din5', 'trs-3.5', wires('2-sleeve', '4-ring', '5-tip'));
   const plan = planOfLink(makeJack('out', 'din5', 'din'), makeJack('in', 'trs-3.5', 'type-a'), [lead]);
-  await page.goto(`/cable-sheet/#plan=${await writeSharedLink(plan)}`);
+  await page.goto(`./cable-sheet/#plan=${await writeSharedLink(plan)}`);
   await wakeIslands(page);
   await page.getByText('Test it with a computer and a MIDI interface as well').click();
   await startTest(page);
