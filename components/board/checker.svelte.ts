@@ -22,8 +22,11 @@ export class Checker {
   readonly #solver: Background<CheckOrder, BoardCheck, CheckProgress>;
   #asked: Plan | undefined;
   #found = $state.raw<Checked>();
+  #known: Checked | undefined;
 
-  readonly #quick = $derived.by(() => quickCheck(this.#plan(), this.#memory));
+  readonly #quick = $derived.by(() =>
+    this.#known?.plan === this.#plan() ? this.#known.check : quickCheck(this.#plan(), this.#memory),
+  );
   readonly check = $derived.by(() => {
     const plan = this.#plan();
     return this.#quick ?? (this.#found?.plan === plan ? this.#found.check : unsolvedBoard(plan));
@@ -42,6 +45,11 @@ export class Checker {
       if (this.#quick) this.#solver.cancel();
       else this.start();
     });
+  }
+
+  /** A check that was made before, as by the build: it is not made again as long as the plan is this one. */
+  know(plan: Plan, check: BoardCheck): void {
+    this.#known = { plan, check };
   }
 
   /** How far the check in the background is; undefined while there is none. */

@@ -1,7 +1,7 @@
 /** The board on the desk: the plan with its past, its check, what the reader has in hand, and what is said to them. */
-import { connect, demoBoard } from '../../src/core/board/index.ts';
+import { connect } from '../../src/core/board/index.ts';
 import { edited, findJack, makePlan, moveDevice, sayEdit } from '../../src/core/plan/index.ts';
-import type { Finding } from '../../src/core/board/index.ts';
+import type { BoardCheck, Finding } from '../../src/core/board/index.ts';
 import type { LinkMemory } from '../../src/core/verdict/index.ts';
 import type { JackPlace, Plan } from '../../src/core/plan/index.ts';
 import { History } from '../parts/history.svelte.ts';
@@ -62,16 +62,13 @@ export class Desk {
     this.history = new History(plan);
   }
 
-  open = (plan: Plan): void => {
+  /** `check`: where it is known already. */
+  open = (plan: Plan, check?: BoardCheck): void => {
+    if (check) this.checker.know(plan, check);
     this.change(plan);
     this.chosen = undefined;
     this.picked = undefined;
   };
-
-  /** The board of the demonstration. */
-  demo(): Plan {
-    return demoBoard(this.memory);
-  }
 
   move = (device: string, xCentimetres: number, yCentimetres: number): void => {
     const moved = moveDevice(this.plan, device, xCentimetres, yCentimetres);

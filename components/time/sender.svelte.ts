@@ -14,13 +14,15 @@ const MOST_AT_ONCE = 64;
 
 /** Sends again whenever the order changes; made while a component starts. Nothing of an older order is ever shown for a newer one. */
 export class Sender {
-  readonly #order: () => SendOrder;
+  readonly #order: () => SendOrder | undefined;
   readonly #worker: Background<SendOrder, PackedSending, number>;
   #asked: SendOrder | undefined;
   #found = $state.raw<{ readonly order: SendOrder; readonly sent: Sent }>();
 
   readonly #atOnce = $derived.by(() => {
-    const { link, worst, bytes, journey } = this.#order();
+    const order = this.#order();
+    if (!order) return undefined;
+    const { link, worst, bytes, journey } = order;
     return bytes.length * journey.hops > MOST_AT_ONCE
       ? undefined
       : sendOnJourney(link, worst, bytes, journey);
@@ -28,10 +30,11 @@ export class Sender {
   /** What came of the present order; undefined as long as that is not known. */
   readonly sent = $derived.by(() => {
     const order = this.#order();
-    return this.#atOnce ?? (this.#found?.order === order ? this.#found.sent : undefined);
+    return this.#atOnce ?? (this.#found && this.#found.order === order ? this.#found.sent : undefined);
   });
 
-  constructor(order: () => SendOrder) {
+  /** `order`: undefined as long as nothing is to be sent. */
+  constructor(order: () => SendOrder | undefined) {
     this.#order = order;
     this.#worker = new Background(
       () => startWorker(sendWorker),
@@ -61,7 +64,7 @@ export class Sender {
   start = (): void => {
     this.#worker.cancel();
     this.#asked = this.#order();
-    this.#worker.ask(this.#asked);
+    if (this.#asked) this.#worker.ask(this.#asked);
   };
 
   stop = (): void => {

@@ -13,7 +13,7 @@ import {
   TALK_WORDS,
   THRU_WORDS,
 } from '../../../components/board/words.ts';
-import { checkBoard, connect } from '../../../src/core/board/index.ts';
+import { checkBoard, connect, demoBoard } from '../../../src/core/board/index.ts';
 import { edited, makePlan, sayEdit } from '../../../src/core/plan/index.ts';
 import type { LinkMemory } from '../../../src/core/verdict/index.ts';
 
@@ -22,7 +22,7 @@ const memory: LinkMemory = new Map();
 
 function demoDesk(): Desk {
   const desk = new Desk(memory);
-  desk.begin(desk.demo());
+  desk.begin(demoBoard(memory));
   return desk;
 }
 
@@ -44,6 +44,16 @@ describe('A desk', () => {
     // Whatever was solved in time is what the core says of the whole board.
     if (desk.checker.check.findings.length > 0)
       expect(desk.checker.check.findings).toEqual(checkBoard(desk.plan, memory).findings);
+  });
+
+  test('makes no check again that came with the board, and makes its own once the board is changed', () => {
+    const desk = new Desk(memory);
+    const plan = demoBoard(memory);
+    const check = { findings: [], outcomes: checkBoard(plan, memory).outcomes, passes: false };
+    desk.open(plan, check);
+    expect(desk.checker.check).toBe(check);
+    desk.move('drive', 1, 1);
+    expect(desk.checker.check).not.toBe(check);
   });
 
   test('refuses a change that no file could hold, in the words of the core, and keeps its plan', () => {
