@@ -1,7 +1,7 @@
 /** Tasks drawn when they are asked for, by a seed that no one has chosen. */
 import { TASKS_BY_LESSON, tasksOfLesson } from '../../src/core/learn/index.ts';
 import type { TaskId } from '../../src/core/learn/index.ts';
-import { freshSeed } from './stored-record.ts';
+import { freshSeed } from '../keep/stored-record.ts';
 
 /** Tasks at the end of a lesson, by a fresh seed. */
 export function freshTasksOf(lesson: string): readonly TaskId[] {

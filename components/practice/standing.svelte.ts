@@ -5,7 +5,7 @@ import { NO_RECORD, isDue, untried } from '../../src/core/learn/index.ts';
 import { dayNow } from '../keep/moments.ts';
 import { Background } from '../parts/background.svelte.ts';
 import { startWorker } from '../parts/start-worker.ts';
-import { keptRecord } from './stored-record.ts';
+import { keptRecord } from '../keep/stored-record.ts';
 import standingsWorker from './standings-worker.ts?worker&url';
 
 /** A kind of task as the page of practice lists it. */

@@ -12,6 +12,7 @@ import {
   USUAL_FREQUENCIES,
 } from '../../src/core/faults/index.ts';
 import type { HiddenFault, Seen } from '../../src/core/faults/index.ts';
+import { sayFaultPart } from '../../src/core/faults/say-part.ts';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
 import { wakeIslands, watch } from '../support/watch.ts';
 
@@ -75,6 +76,7 @@ test('a numbered fault is found by keyboard, proved, and counted as the core cou
   expect(grade.proved).toBe(true);
   await expect(ending(page)).toContainText(grade.sentence);
   await expect(ending(page)).toContainText(`It was: ${sayBoardFault(hidden.fault)}.`);
+  await expect(ending(page)).toContainText(sayFaultPart('chain', hidden.fault));
   await expect(ending(page)).toContainText(remedyFor(hidden.fault.kind));
   // What is taken after the end would spoil the count.
   await part(page, 'sender').press('Enter');
@@ -84,6 +86,14 @@ test('a numbered fault is found by keyboard, proved, and counted as the core cou
   await expect(bench(page).getByLabel('Fault number')).toHaveValue('6');
   await expect(page.getByRole('region', { name: 'Symptoms' })).toBeFocused();
   await expect(bench(page).locator('.last')).toHaveText('Nothing taken yet.');
+  // The round stands in the record of what was practised.
+  await page.goto('/practice/');
+  await page.getByText('Your record: 1 answers').click();
+  await expect(
+    page.getByText(
+      'Find the fault, two pedals in a chain: 1 tried, 1 found at the first name, 1 of them settled by checks',
+    ),
+  ).toBeVisible();
 });
 
 test('a wrong name is told from a right one, and the fault may be shown without a name', async ({ page }) => {

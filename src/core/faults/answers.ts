@@ -9,6 +9,7 @@ import { guide } from './guide.ts';
 import type { GuideStep } from './guide.ts';
 import { gradeFault, hideNamedFault, hideNumberedFault, observe } from './hidden-fault.ts';
 import type { FaultGrade, HiddenFault } from './hidden-fault.ts';
+import { sayFaultPart } from './say-part.ts';
 
 /** A round on the bench: what was observed, by identifier, and how it ended, if it did. */
 export interface RoundOrder {
@@ -62,6 +63,8 @@ export interface FaultChoice {
 export interface RoundEnd {
   readonly grade: FaultGrade | undefined;
   readonly truth: string;
+  /** The part that it is in, as a sentence; empty where its name says all. */
+  readonly part: string;
   readonly remedy: string;
   /** Fewest observations in expectation over the faults that the symptoms leave. */
   readonly fewest: number;
@@ -135,6 +138,7 @@ function endOf(
   return {
     grade: end === 'shown' ? undefined : grade,
     truth: sayBoardFault(hidden.fault),
+    part: sayFaultPart(hidden.board, hidden.fault),
     remedy: remedyFor(hidden.fault.kind),
     fewest: grade.fewest,
     taken: grade.taken,

@@ -55,6 +55,7 @@ export { NO_RECORD, mergeRecords, readRecord, withAttempt } from './tasks/record
 export { standings } from './tasks/standings.ts';
 export type { Standing } from './tasks/standings.ts';
 export type { Attempt, LearnRecord } from './tasks/record.ts';
+export { attemptOfRound, isRound, roundsIn } from './tasks/rounds.ts';
 export { anotherLike, tasksOfLesson } from './tasks/session.ts';
 export { isDue, tasksToPractise, untried } from './tasks/practise.ts';
 export type { Wanted } from './tasks/practise.ts';

@@ -2,6 +2,7 @@ import { unzipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { coursePackage, manifestOf, pageOf } from '../../../components/class/course-package.ts';
 import { readSet } from '../../../src/core/class/index.ts';
+import { schemaComplaints } from '../../support/manifest-schema.ts';
 
 const reading = readSet({
   format: 'five-milliamps-set',
@@ -68,6 +69,35 @@ describe('The manifest', () => {
     for (const [, , name] of text.matchAll(/ (identifierref|default)="([^"]+)"/g))
       expect(ids).toContain(name);
     expect(text).toContain('<title>Loops &#38; &#60;&#34;leads&#34;&#62; </title>');
+  });
+});
+
+describe('The structure of the manifest', () => {
+  const text = manifestOf(SET, 75);
+
+  test('is what the public schemas allow, for a Set with a code and for one without', () => {
+    const kinds = ['lay-lead', 'loop-current', 'trace-to-hex', 'missing-line', 'rank-loops', 'next-check'];
+    const long = { ...SET, items: kinds.map((kind) => ({ kind, level: 2, count: 3 }) as const) };
+    for (const set of [SET, long, { ...SET, title: '&'.repeat(60) }])
+      expect(schemaComplaints(manifestOf(set, 75))).toEqual([]);
+  });
+
+  test.each([
+    ['<organizations', '<metadata/><organizations', "'organizations' does not stand there in 'manifest'"],
+    [' identifierref="page"', ' ref="page"', "'item' has no attribute 'ref'"],
+    [' type="webcontent"', '', "'resource' needs 'type'"],
+    ['scormtype="sco"', 'scormtype="page"', "'adlcp:scormtype' is sco or asset, got 'page'"],
+    ['imscp_rootv1p1p2"', 'imscp_v1p1"', "'xmlns' must be http://www.imsproject.org/xsd/imscp_rootv1p1p2"],
+    ['identifier="item"', 'identifier="7 items"', "identifier '7 items' is no ID of its own"],
+    ['identifier="item"', 'identifier="page"', "identifier 'page' is no ID of its own"],
+    ['<file href="index.html"/>', '<file/>', "'file' needs 'href'"],
+    [
+      '<schemaversion>',
+      '<schemaversion>1.2 and many more letters',
+      "'schemaversion' has at most 20 characters",
+    ],
+  ])('is found to be spoiled where %s becomes %s', (from, to, complaint) => {
+    expect(schemaComplaints(text.replace(from, to))).toContain(complaint);
   });
 });
 

@@ -1,12 +1,7 @@
 /** The practice record in a store that is full, spoiled, emptied, or shared by two tabs: no answer is lost. */
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { aside } from '../../../components/keep/shelf.ts';
-import {
-  keepAttempt,
-  keptRecord,
-  recordText,
-  wipeRecord,
-} from '../../../components/practice/stored-record.ts';
+import { keepAttempt, keptRecord, recordText, wipeRecord } from '../../../components/keep/stored-record.ts';
 import { readRecord } from '../../../src/core/learn/index.ts';
 import type { Attempt } from '../../../src/core/learn/index.ts';
 import { SmallStore } from '../../support/small-store.ts';
