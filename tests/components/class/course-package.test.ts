@@ -83,7 +83,7 @@ describe('The structure of the manifest', () => {
   });
 
   test.each([
-    ['<organizations', '<metadata/><organizations', "'organizations' does not stand there in 'manifest'"],
+    ['<organizations', '<metadata/><organizations', "'manifest' holds 'metadata' 0 to 1 times, got 2"],
     [' identifierref="page"', ' ref="page"', "'item' has no attribute 'ref'"],
     [' type="webcontent"', '', "'resource' needs 'type'"],
     ['scormtype="sco"', 'scormtype="page"', "'adlcp:scormtype' is sco or asset, got 'page'"],
