@@ -40,7 +40,7 @@ function sayLeadFault({ lead, at }: Spot): string {
       const [one, other] = fault.between.map(said);
       return asStart(`${one} and ${other} touch, ${inPlug(at, fault.side)}.`);
     }
-    default:
+    case undefined:
       return '';
   }
 }
@@ -116,7 +116,14 @@ export function sayFaultPart(board: BenchBoard, fault: BoardFault): string {
       return `It listens on channel ${state.channels[at]}; the sender uses channel ${SENDER_CHANNEL}.`;
     case 'program-off-by-one':
       return `Its numbers are one too ${state.programStep > 0 ? 'high' : 'low'}.`;
-    default:
+    case 'wrong-style':
+    case 'out-into-out':
+    case 'dead-thru':
+    case 'soft-thru-off':
+    case 'supply-off':
+    case 'bank-missing':
+    case 'message-filtered':
+    case 'not-listening':
       return '';
   }
 }
