@@ -10,8 +10,8 @@ interface Jacks {
   readonly input: string;
 }
 
-/** Silence after which no more is to be expected, and the longest that a group is waited for, seconds (our choice). */
-const [SILENCE_SECONDS, MOST_SECONDS] = [0.3, 5];
+/** The longest that a group is waited for, seconds (our choice). */
+const MOST_SECONDS = 5;
 /** The first message of a group leaves so much later than it is handed over, so that all of them are in time, seconds. */
 const AHEAD_SECONDS = 0.01;
 const BYTE_SECONDS = 320e-6;
@@ -19,6 +19,11 @@ const BYTE_SECONDS = 320e-6;
 const FIRST_REAL_TIME = 0xf8;
 /** How often is looked whether all came, milliseconds. */
 const LOOK_EVERY = 15;
+/**
+ * Looks in a row that find nothing new, after which no more is to be expected (our choice): 0.3 s. Looks are counted, not seconds,
+ * since a page that is kept busy hears late what came in time.
+ */
+const SILENT_LOOKS = 20;
 
 /** What a run is told while it goes on. */
 interface Watch {
@@ -29,17 +34,15 @@ interface Watch {
 }
 
 /** Done when `wanted` messages have come, nothing came for a while after the last was due, or it has taken too long. */
-function answered(
-  came: () => { readonly count: number; readonly last: number },
-  due: number,
-  wanted: number,
-) {
+function answered(came: () => number, due: number, wanted: number) {
   return new Promise<void>((done) => {
+    let [known, silent] = [0, 0];
     const look = (): void => {
-      const { count, last } = came();
+      const count = came();
       const now = secondsNow();
-      const silent = now - Math.max(last, due) > SILENCE_SECONDS;
-      if (count >= wanted || silent || now - due > MOST_SECONDS) done();
+      silent = count > known || now < due ? 0 : silent + 1;
+      known = count;
+      if (count >= wanted || silent > SILENT_LOOKS || now - due > MOST_SECONDS) done();
       else setTimeout(look, LOOK_EVERY);
     };
     look();
@@ -54,12 +57,11 @@ async function sendGroup(
 ): Promise<GroupOutcome> {
   const sent: TimedMessage[] = [];
   const got: TimedMessage[] = [];
-  const came = { count: 0, last: 0 };
+  let came = 0;
   const stop = midi.listen(input, (message) => {
     got.push(message);
     if ((message.bytes[0] ?? 0) >= FIRST_REAL_TIME) return;
-    came.count += 1;
-    came.last = secondsNow();
+    came += 1;
   });
   let seconds = secondsNow() + AHEAD_SECONDS;
   for (const bytes of messages) {
