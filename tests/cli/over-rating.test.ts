@@ -10,9 +10,9 @@ import { makeLead, wires } from '../../src/core/wiring/index.ts';
 
 /**
  * A 3.3 V Type A output, a TS lead, an input that listens on the tip: the input hears it well, while the plug's sleeve lies on the
- * ring. By hand: 3.3 V over 33 ohm and two contacts of 30 mohm is 99.8 mA, and the rail gives 50 mA.
+ * ring. By hand: 3.3 V over 33 ohm and two contacts of 30 mohm is 99.8 mA, told as 100, and the rail gives 50 mA.
  */
-const DANGER = 'the 3.3 V supply of the output: 99.8 mA, rated 50 mA';
+const DANGER = 'the 3.3 V supply of the output: 100 mA, rated 50 mA';
 const burning = planWith('type-a');
 
 function planWith(style: 'type-a' | 'tip-signal'): Plan {
