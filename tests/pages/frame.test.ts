@@ -2,6 +2,9 @@ import { expect, test } from '@playwright/test';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
 import { wakeIslands } from '../support/watch.ts';
 
+/** Most that a page may move while it opens, in the measure of the layout shift; beyond 0.1 a reader loses the line (web.dev, CLS). */
+const MOST_MOVED = 0.05;
+
 const PAPER = { light: 'rgb(250, 247, 240)', dark: 'rgb(20, 23, 29)' };
 
 test('an address that leads nowhere gets the 404 page, with its way back', async ({ page }) => {
@@ -164,4 +167,38 @@ test('a line of reading text holds 60 to 70 characters on a wide screen', async 
   });
   expect(perLine).toBeGreaterThanOrEqual(60);
   expect(perLine).toBeLessThanOrEqual(70);
+});
+
+test('no line moves when the fonts come after the page is drawn', async ({ page }) => {
+  let release = (): void => undefined;
+  const held = new Promise<void>((done) => {
+    release = done;
+  });
+  await page.route('**/*.woff2', async (route) => {
+    await held;
+    await route.continue();
+  });
+  await page.setViewportSize({ width: 412, height: 823 });
+  await page.addInitScript(() => {
+    const moves: number[] = [];
+    Object.assign(globalThis, { moves });
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries()) moves.push((entry as unknown as { value: number }).value);
+    }).observe({ type: 'layout-shift', buffered: true });
+  });
+  await page.goto('./quick-reference/', { waitUntil: 'commit' });
+  await page.waitForFunction(
+    () => performance.getEntriesByName('first-contentful-paint').length > 0 && document.fonts.size > 0,
+  );
+  const fetched = page.waitForResponse('**/atkinson.*.woff2');
+  release();
+  await (await fetched).finished();
+  await page.waitForLoadState('load');
+  await page.evaluate(
+    () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),
+  );
+  const moved = await page.evaluate(() =>
+    (globalThis as unknown as { moves: readonly number[] }).moves.reduce((sum, one) => sum + one, 0),
+  );
+  expect(moved).toBeLessThan(MOST_MOVED);
 });

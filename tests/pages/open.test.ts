@@ -74,6 +74,14 @@ for (const { address } of readerPages()) {
     expect.soft(seen.complaints).toEqual([]);
 
     await page.waitForLoadState('networkidle');
+    // The whole fonts are for a reader's own words: the workbook's stand in the cut ones.
+    const whole = await page.evaluate(() =>
+      performance
+        .getEntriesByType('resource')
+        .map(({ name }) => name)
+        .filter((name) => name.includes('-latin-')),
+    );
+    expect.soft(whole).toEqual([]);
     const scripts = await seen.scripts();
     const total = [...scripts.values()].reduce((sum, bytes) => sum + bytes, 0);
     expect([...scripts.keys()].some((url) => url.endsWith('/theme.js'))).toBe(true);
