@@ -131,7 +131,7 @@ const TOOLS: Readonly<Record<string, Tried>> = {
 
 /** What is left of each choice without its words and its number: nothing may tell the right one. */
 async function choicesOf(page: Page): Promise<readonly string[]> {
-  return page.locator('form label.option').evaluateAll((labels) =>
+  return page.locator('form label:has(input)').evaluateAll((labels) =>
     labels.map((label) => {
       const copy = label.cloneNode(true) as HTMLElement;
       for (const input of copy.querySelectorAll('input')) input.removeAttribute('value');

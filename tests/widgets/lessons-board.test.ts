@@ -22,7 +22,7 @@ test('in splitting an output each input more is chosen with an arrow key, and ea
   for (const split of SPLITS) {
     const { sentence, inputs } = checkLink(splitFrom(split));
     await expect(status).toContainText(sentence);
-    await expect(part.locator('.show-ways .words')).toHaveText(
+    await expect(part.locator('.show-ways .number')).toHaveText(
       inputs.map(({ active }) => sayAmperesFinely(active)),
     );
     await page.keyboard.press('ArrowRight');
