@@ -1,14 +1,14 @@
 /** From what a reader typed to the question, and a log in the address of the page. */
 import { hexOf } from '../../src/core/signal/index.ts';
 import { COMPLAINTS, readTyped } from '../../src/core/arrived/index.ts';
-import type { Complaint, Question, SeenByte, Writing } from '../../src/core/arrived/index.ts';
+import type { Complaint, MIDDLE_OCTAVES, Question, SeenByte, Writing } from '../../src/core/arrived/index.ts';
 
 /** What stands in the fields. */
-interface Typed {
+export interface Typed {
   readonly sent: string;
   readonly seen: string;
   readonly writing: Writing;
-  readonly middleOctave: number;
+  readonly middleOctave: (typeof MIDDLE_OCTAVES)[number];
   readonly complaints: readonly Complaint[];
 }
 

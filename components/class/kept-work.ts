@@ -1,16 +1,17 @@
 /** Students' work that was begun in this browser, and is kept there. */
-import { readResult, sameWork } from '../../src/core/class/index.ts';
+import { readResult, resultFileName, sameWork, takenFile, takenOf } from '../../src/core/class/index.ts';
 import type { Result, WorkSet } from '../../src/core/class/index.ts';
 import { fieldOf, keepNote, keptNote } from '../keep/notes.ts';
+import { shelfKey, stored } from '../keep/shelf.ts';
 
 /** Its name in the store. */
 const WORK_NOTE = 'class-work';
 
-/** Students' work kept at most: a shared tablet sees some classes of thirty a week. */
-const MOST_KEPT = 60;
+/** Students' work beyond which the oldest may go to a file, and as many at a time: a shared tablet sees some classes of thirty a week. */
+const MANY = 60;
 
 /** A student's work: the result so far, and whether it was handed in. */
-interface Work {
+export interface Work {
   readonly result: Result;
   readonly handedIn: boolean;
 }
@@ -43,12 +44,17 @@ interface Kept {
 /** Keep a student's work in place of what was kept of it; answers to other tasks that another tab has kept join it. */
 export function keepWork(own: Work): Kept {
   const all = keptWork();
-  const work = all.filter(({ result }) => isSameWork(result, own.result)).reduce(joined, own);
+  const work = joinedWork(own, all);
   const others = all.filter(({ result }) => !isSameWork(result, own.result));
-  const problem = keepNote(WORK_NOTE, [work, ...others].slice(0, MOST_KEPT), isWhole);
+  const problem = keepNote(WORK_NOTE, [work, ...others], isWhole);
   unkept =
     problem === undefined ? [] : [work, ...unkept.filter(({ result }) => !isSameWork(result, own.result))];
   return problem === undefined ? { work } : { work, problem };
+}
+
+/** A student's work with what is kept of it: the answers to other tasks, and whether it was handed in. */
+export function joinedWork(own: Work, all = keptWork()): Work {
+  return all.filter(({ result }) => isSameWork(result, own.result)).reduce(joined, own);
 }
 
 function joined(own: Work, other: Work): Work {
@@ -71,4 +77,51 @@ export function workOn(set: WorkSet, number?: number): Work | undefined {
   return number === undefined
     ? own.slice(0, 1).find(({ handedIn }) => !handedIn)
     : own.find(({ result }) => result.number === number);
+}
+
+/** Whether nothing is kept of anybody's work, in a browser that lets it be looked for. */
+export function nothingKept(): boolean {
+  const { now, why } = stored(WORK_NOTE);
+  return now === undefined && why === undefined;
+}
+
+/**
+ * Work that may go once it is in a file, the oldest last: what is kept beyond the newest sixty, and where the store has no room for
+ * more, what is kept of all others than `own`. Sixty at a time, so that the file is one that the marking takes in.
+ */
+export function olderWork(own: Result | undefined, noRoom: boolean): readonly Work[] {
+  const others = keptWork().filter((one) => !own || !isSameWork(one.result, own));
+  return others.slice(noRoom ? 0 : MANY - 1).slice(-MANY);
+}
+
+/** Work as the text of a file that the marking takes in. */
+export function workFile(all: readonly Work[]): string {
+  const taken = all.map(({ result }) =>
+    takenOf({ source: resultFileName(result), reading: { ok: true, value: result } }),
+  );
+  return `${JSON.stringify(takenFile(taken), undefined, 2)}\n`;
+}
+
+/** Let work go that is in a file; what was added to it since then stays. Says what went wrong when the browser refuses. */
+export function dropWork(gone: readonly Work[]): string | undefined {
+  const texts = new Set(gone.map((one) => JSON.stringify(one)));
+  const left = keptWork().filter((one) => !unkept.includes(one) && !texts.has(JSON.stringify(one)));
+  unkept = unkept.filter((one) => !texts.has(JSON.stringify(one)));
+  return keepNote(WORK_NOTE, left, isWhole);
+}
+
+/** Call back when another tab has changed what is kept, and when the page comes back; returns what stops it. */
+export function hearWork(heard: () => void): () => void {
+  const hear = ({ key }: StorageEvent): void => {
+    if (key === null || key === shelfKey(WORK_NOTE)) heard();
+  };
+  const look = (): void => {
+    if (document.visibilityState === 'visible') heard();
+  };
+  addEventListener('storage', hear);
+  document.addEventListener('visibilitychange', look);
+  return () => {
+    removeEventListener('storage', hear);
+    document.removeEventListener('visibilitychange', look);
+  };
 }

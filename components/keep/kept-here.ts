@@ -10,6 +10,8 @@ const WORDS: readonly (readonly [start: string, words: string])[] = [
   ['jack finder', 'Readings of the jack finder'],
   ['record', 'What you practised: each answer, and the day'],
   ['class-set', 'For whoever teaches: the tasks that you chose for a class'],
+  ['handed-in', 'For whoever teaches: what a class handed in, with names, to be marked'],
+  ['what arrived', 'What was sent and seen, on the page What arrived?'],
   ['class-work', 'Class work that was done here: numbers, names and answers'],
   ['sheet', 'Choices of the build sheet'],
   ['proofs', 'Which leads were tested'],

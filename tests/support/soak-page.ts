@@ -1,20 +1,34 @@
 /** Seeded chance actions on one page of the site, and what must hold after each of them. */
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
+import { resultHash, setHash } from '../../src/core/class/index.ts';
+import { CLASS_SET, studentResult } from './classroom.ts';
 import { readerPages } from './site.ts';
 import { wakeIslands } from './watch.ts';
 
 /**
- * Pages that show again, when they are opened afresh, what was done on them, and what always stands there of its solution: what
- * a fold or a choice brings, such as a paper to print, is not there again on a page that is opened afresh.
+ * Pages that show again, when they are opened afresh, what was done on them, and what always stands there of its solution, or the
+ * fields that it keeps: what a fold or a choice brings, such as a paper to print, is not there again on a page that is opened afresh.
  */
 const SOLUTIONS: Readonly<Record<string, string>> = {
   '/': '[aria-label="The answer"]',
   '/bench/': '.headline .outcome, .verdict',
   '/board/': '.headline',
   '/cable-sheet/': '[aria-label="Build sheet"]',
+  '/embed/bench/': '.headline .outcome, .verdict',
   '/jack-finder/': '.standing',
+  '/mark/': '[aria-label^="Marks:"] table:not(details table)',
+  '/what-arrived/': 'form :is(textarea, select, input)',
 };
+
+/** Ends of addresses of pages that have nothing to act on without: work to do, work to mark. It is typed into fields too. */
+const OPENED_WITH: Readonly<Record<string, () => Promise<string>>> = {
+  '/hand-in/': () => setHash({ ...CLASS_SET, show: 'each' }),
+  '/mark/': () => resultHash(studentResult(1)),
+};
+
+/** One of the pages that stand inside a page of somebody else: they hold the tools of the reader's pages again. */
+const EMBEDDED = '/embed/bench/';
 
 /** How much the heap may grow from half of the way to its end, both with everything undone, bytes (our choice). */
 const MOST_GROWTH = 12_000_000;
@@ -38,15 +52,14 @@ declare global {
   }
 }
 
-/** Every page of the site that holds a widget. */
+/** Every page of the site that holds a widget, and of those for another page one. */
 export function pagesWithWidgets(): readonly string[] {
-  return readerPages()
-    .filter(({ file }) => readFileSync(file, 'utf8').includes('<astro-island'))
-    .map(({ address }) => address);
+  const own = readerPages().filter(({ file }) => readFileSync(file, 'utf8').includes('<astro-island'));
+  return [...own.map(({ address }) => address), EMBEDDED];
 }
 
 /** Runs in the page: hands over nothing to the disk or the printer, and acts on what can be pressed, chosen and typed into. */
-function prepare(seed: number): void {
+function prepare([seed, given]: readonly [number, string]): void {
   let state = seed >>> 0;
   const next = (): number => {
     state = (state + 0x6d2b79f5) >>> 0;
@@ -70,6 +83,7 @@ function prepare(seed: number): void {
     '舞台',
     '12',
     '100',
+    given,
   ];
   window.print = () => undefined;
   HTMLAnchorElement.prototype.click = () => undefined;
@@ -157,7 +171,7 @@ function prepare(seed: number): void {
   };
 }
 
-/** What can be told apart of two pages: what is shown of the solution, without gaps, and what is kept. */
+/** What can be told apart of two pages: what is shown of the solution outside folds, what stands in its fields, and what is kept. */
 interface State {
   readonly shown: string;
   readonly kept: string;
@@ -167,11 +181,26 @@ interface State {
 function stateOf(page: Page, address: string): Promise<State> {
   return page.evaluate((parts) => {
     window.soak?.rest();
+    const isFolded = (one: Element | null | undefined): boolean => {
+      const fold = one?.closest('details');
+      if (!fold) return false;
+      return one?.closest('summary')?.parentElement !== fold || isFolded(fold.parentElement);
+    };
+    const shown: string[] = [];
+    for (const part of document.querySelectorAll(parts ?? 'none')) {
+      const walker = document.createTreeWalker(part, NodeFilter.SHOW_TEXT | NodeFilter.SHOW_ELEMENT);
+      for (let node: Node | null = part; node; node = walker.nextNode()) {
+        const holder = node instanceof Element ? node : node.parentElement;
+        if (!holder?.checkVisibility() || isFolded(holder)) continue;
+        if (node instanceof Text) shown.push(node.data);
+        else if (node instanceof HTMLInputElement && /radio|checkbox/.test(node.type))
+          shown.push(` ${node.checked} `);
+        else if (/^(INPUT|SELECT|TEXTAREA)$/.test(node.nodeName))
+          shown.push(` ${(node as HTMLInputElement).value} `);
+      }
+    }
     return {
-      shown: [...document.querySelectorAll<HTMLElement>(parts ?? 'none')]
-        .filter((one) => one.checkVisibility())
-        .map((one) => one.innerText.replaceAll(/\s+/g, ' '))
-        .join('\n'),
+      shown: shown.join('').replaceAll(/\s+/g, ' '),
       kept: ['bench', 'board']
         .map((shelf) => localStorage.getItem(`five-milliamps ${shelf}`) ?? '')
         .map((text) => text.slice(text.indexOf('\n') + 1))
@@ -251,9 +280,10 @@ export async function soakPage(
 ): Promise<readonly string[]> {
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(`page error: ${error.stack ?? String(error)}`));
-  await page.goto(`.${address}`);
+  const given = (await OPENED_WITH[address]?.()) ?? '';
+  await page.goto(`.${address}${given}`);
   await wakeIslands(page);
-  await page.evaluate(prepare, seed);
+  await page.evaluate(prepare, [seed, given] as const);
   let warm: number | undefined;
   for (let done = 0; done < actions && complaints.length === 0; done += STRETCH) {
     const travels = await page.evaluate(() => window.soak?.undoAll() ?? false);

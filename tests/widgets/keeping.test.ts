@@ -6,10 +6,10 @@ import { demoBoard } from '../../src/core/board/index.ts';
 import { planOfLink, readPlanText, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';
-import { setHash } from '../../src/core/class/index.ts';
+import { resultHash, setHash } from '../../src/core/class/index.ts';
 import { testShelf } from '../../components/making/test-state.ts';
 import { enter, taskOf } from '../support/answering.ts';
-import { CLASS_SET } from '../support/classroom.ts';
+import { CLASS_SET, studentResult } from '../support/classroom.ts';
 import { fillStore, keptText, keptVersions, savedBy } from '../support/stores.ts';
 import { wakeIslands, watch } from '../support/watch.ts';
 
@@ -261,6 +261,28 @@ const NOTES = [
         )
         .toBe(times),
   },
+  {
+    name: 'log',
+    key: 'what arrived',
+    start: (page: Page) => open(page, '/what-arrived/'),
+    change: async (page: Page) => {
+      const seen = page.getByLabel('What was seen');
+      await seen.fill(`${await seen.inputValue()}F8 `);
+    },
+    shows: (page: Page, times: number) =>
+      expect(page.getByLabel('What was seen')).toHaveValue('F8 '.repeat(times)),
+  },
+  {
+    name: 'list of results',
+    key: 'handed-in',
+    start: (page: Page) => open(page, '/mark/'),
+    change: async (page: Page) => {
+      await page.getByLabel(/^Or paste links/).fill(await resultHash(studentResult(2)));
+      await button(page, 'Read the links').click();
+    },
+    shows: (page: Page, times: number) =>
+      expect(page.getByText(`${times} of ${times} marked.`)).toBeVisible(),
+  },
 ] as const;
 
 for (const { name, key, start, change, shows } of NOTES) {
@@ -305,6 +327,14 @@ for (const { name, key, start, change, shows } of NOTES) {
     await button(page, 'Let it go').click();
     await expect(alert(page)).toHaveCount(0);
     await start(page);
+    await expect(alert(page)).toHaveCount(0);
+    await change(page);
+    await fillStore(page);
+    await change(page);
+    await expect(alert(page)).toContainText('store is full: your work is not kept');
+    expect(await savedBy(page, button(page, `Save the ${name} to a file`))).toContain('{');
+    await page.evaluate(() => localStorage.removeItem('filler'));
+    await change(page);
     await expect(alert(page)).toHaveCount(0);
     await refuse(page);
     await start(page);
@@ -374,6 +404,104 @@ test('a Set that a link or another tab takes the place of stands among those tha
   expect(await keptText(page, 'class-set')).toContain('"two again"');
   await button(page, /^Open one of/).click();
   await expect(page.getByLabel('Title')).toHaveValue('one');
+});
+
+test('a log in an address asks before it takes the place of what was entered, and a change takes it off the address', async ({
+  page,
+}) => {
+  const seen = page.getByLabel('What was seen');
+  await open(page, '/what-arrived/');
+  await seen.fill('F8');
+  await page.goto('./safety/');
+  await open(page, '/what-arrived/#sent=90-3C-40&seen=00-30-00');
+  await expect(alert(page).first()).toContainText('A log would be gone');
+  expect(await savedBy(page, button(page, 'Save it to a file'))).toContain('"seen":"F8"');
+  await button(page, 'Leave it as it is').click();
+  await expect(seen).toHaveValue('F8');
+  await page.reload();
+  await wakeIslands(page);
+  await button(page, 'Go on without it').click();
+  await expect(seen).toHaveValue('00 30 00');
+  await seen.fill('00 30');
+  expect(new URL(page.url()).hash).toBe('');
+  await page.reload();
+  await wakeIslands(page);
+  await expect(seen).toHaveValue('00 30');
+});
+
+test('a class that was taken in is there after a reload, is taken in once from a link, and comes back when it was cleared', async ({
+  page,
+}, testInfo) => {
+  await open(page, `/mark/${await resultHash(studentResult(2))}`);
+  await expect(page.getByText('1 of 1 marked.')).toBeVisible();
+  await page.getByLabel(/^Or paste links/).fill(await resultHash(studentResult(3)));
+  await button(page, 'Read the links').click();
+  await expect(page.getByText('2 of 2 marked.')).toBeVisible();
+  await page.reload();
+  await expect(page.getByText('2 of 2 marked.')).toBeVisible();
+  const kept = await keptText(page, 'handed-in');
+  await button(page, 'Clear').click();
+  await expect(page.getByText('All that was taken in is gone from this browser.')).toBeVisible();
+  await expect.poll(() => keptText(page, 'handed-in')).toContain('"results":[]');
+  await button(page, 'Bring it back').click();
+  await expect(page.getByText('2 of 2 marked.')).toBeVisible();
+  await expect.poll(() => keptText(page, 'handed-in')).toBe(kept);
+  await button(page, 'Clear').click();
+  const file = testInfo.outputPath('saved.json');
+  writeFileSync(file, kept);
+  await page.getByLabel('Files to mark').setInputFiles(file);
+  await expect(page.getByText('2 of 2 marked.')).toBeVisible();
+});
+
+/** A student at work on the Set of the class in a tab. */
+async function beginWork(page: Page): Promise<void> {
+  await open(page, `/hand-in/${await setHash(CLASS_SET)}`);
+  const number = page.getByLabel('Your number in the class list');
+  await expect(number.or(page.getByText(/^Number 2\./))).toBeVisible();
+  if (!(await number.isVisible())) return;
+  await number.fill('2');
+  await button(page, 'Begin').click();
+}
+
+test('work that was handed in in another tab takes no more answers in this one, and says so', async ({
+  page,
+}) => {
+  await beginWork(page);
+  const other = await page.context().newPage();
+  await beginWork(other);
+  for (let task = 1; task <= 5; task += 1) await button(other, 'Leave it for now').click();
+  await button(other, 'Show a QR code of my work').click();
+  await expect(alert(page)).toContainText('This work was handed in in another tab');
+  await expect(page.getByRole('heading', { name: /hand in$/ })).toBeVisible();
+  await other.close();
+  const third = await secondTab(page, '/safety/');
+  await third.evaluate(() => localStorage.clear());
+  await expect(alert(page).last()).toContainText('was emptied while this page was open');
+  await button(page, 'Keep them again').click();
+  await expect(alert(page)).toHaveCount(1);
+  expect(await keptText(page, 'class-work')).toContain('"handedIn":true');
+});
+
+test('work of more than sixty students stays on a device until whoever teaches has it in a file', async ({
+  page,
+}) => {
+  await page.goto('./safety/');
+  const works = Array.from({ length: 61 }, (_, at) => ({
+    result: { ...studentResult(1), number: at + 1, attempts: [] },
+    handedIn: true,
+  }));
+  await page.evaluate(
+    (text) => localStorage.setItem('five-milliamps class-work', text),
+    JSON.stringify(works),
+  );
+  await open(page, `/hand-in/${await setHash(CLASS_SET)}`);
+  const older = page.getByRole('group', { name: 'Older work on this device' });
+  await expect(older).toContainText('keeps older work of 2 students');
+  const file = await savedBy(page, older.getByRole('button', { name: 'Save the older work to a file' }));
+  expect(file).toContain('"five-milliamps-results"');
+  await older.getByRole('button', { name: /take the work of 2 students off this device/ }).click();
+  await expect(older).toContainText('The work of 2 students is off this device.');
+  expect(JSON.parse(await keptText(page, 'class-work'))).toHaveLength(59);
 });
 
 test('everything in the finder comes back after starting over by mistake', async ({ page }) => {

@@ -9,6 +9,7 @@ export type { Paper } from './papers.ts';
 export { numberOfStudent, packProgress, readProgress } from './progress.ts';
 export type { Reading } from './reading.ts';
 export {
+  handedInOf,
   readResult,
   readResultText,
   resultFileName,
@@ -16,11 +17,13 @@ export {
   resultsIn,
   writeResultText,
 } from './result.ts';
-export type { HandedIn, Result } from './result.ts';
+export type { Result } from './result.ts';
 export { MARK_WORDS, countOf, resultsCsv } from './results-csv.ts';
 export { sayAnswer, sayRight } from './say-answer.ts';
 export { readySets } from './ready-sets.ts';
 export { readSetCode, setCode, titleByCode } from './set-code.ts';
+export { takenFile, takenIn, takenOf } from './taken.ts';
+export type { HandedIn, Taken } from './taken.ts';
 export {
   KINDS,
   readSet,

@@ -4,7 +4,15 @@
 export const SHOWS = ['each', 'end', 'never'] as const;
 
 /**
- * Bounds of a Set and its results (our choices): characters of a title and a name, kinds, tasks of one kind, tasks in all, and
- * the highest number in a class list.
+ * Bounds of a Set and its results (our choices): characters of a title and a name, kinds, tasks of one kind, tasks in all, the
+ * highest number in a class list, and characters of a file: forty answers take 4000, so that it holds the work of 500 students.
  */
-export const CLASS_LIMITS = { title: 60, name: 60, items: 40, count: 20, tasks: 40, number: 999 } as const;
+export const CLASS_LIMITS = {
+  title: 60,
+  name: 60,
+  items: 40,
+  count: 20,
+  tasks: 40,
+  number: 999,
+  file: 2_000_000,
+} as const;

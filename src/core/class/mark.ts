@@ -2,7 +2,8 @@
 import { gradeAnswer, makeTask, readTaskId, writeTaskId } from '../learn/index.ts';
 import type { Grading, Task } from '../learn/index.ts';
 import { sayProblem } from '../plan/index.ts';
-import type { HandedIn, Result } from './result.ts';
+import type { Result } from './result.ts';
+import type { HandedIn } from './taken.ts';
 import { tasksOfSet } from './work-set.ts';
 
 /**

@@ -4,8 +4,8 @@ import { notesOn } from './hints.ts';
 import { MARKS, makeMarker, markOne } from './mark.ts';
 import type { Mark, MarkedResult, Refused } from './mark.ts';
 import { writeResultText } from './result.ts';
-import type { HandedIn } from './result.ts';
 import { titleByCode } from './set-code.ts';
+import type { HandedIn } from './taken.ts';
 import { sameWork } from './work-set.ts';
 import type { WorkSet } from './work-set.ts';
 

@@ -1,6 +1,7 @@
 /** Reading what a class hands round: one way for every kind of file and link, with a message for what is wrong. */
 import { CHANGED_LINK, fieldsOf, packLink, show, unpackLink } from '../plan/index.ts';
 import type { Problem, Shape } from '../plan/index.ts';
+import { CLASS_LIMITS } from './limits.ts';
 
 /** A value that was read, or everything that is wrong with it. */
 export type Reading<T> =
@@ -12,9 +13,6 @@ export interface FileKind<T> {
   readonly version: number;
   readonly shape: Shape<T>;
 }
-
-/** Largest file that is looked at, characters: forty answers take 4000. */
-const MOST_CHARACTERS = 1_000_000;
 
 const failed = (place: string, expected: string, got: string): Reading<never> => ({
   ok: false,
@@ -36,10 +34,16 @@ export function readValue<T>({ format, version, shape }: FileKind<T>, value: unk
 
 /** Read a value of a kind from the text of a file. */
 export function readText<T>(kind: FileKind<T>, json: string): Reading<T> {
-  if (json.length > MOST_CHARACTERS)
-    return failed('the file', `at most ${MOST_CHARACTERS} characters`, `${json.length} characters`);
+  const parsed = readJson(json);
+  return parsed.ok ? readValue(kind, parsed.value) : parsed;
+}
+
+/** What JSON holds of the text of a file. */
+export function readJson(json: string): Reading<unknown> {
+  if (json.length > CLASS_LIMITS.file)
+    return failed('the file', `at most ${CLASS_LIMITS.file} characters`, `${json.length} characters`);
   try {
-    return readValue(kind, JSON.parse(json.replace(/^\uFEFF/, '')));
+    return { ok: true, value: JSON.parse(json.replace(/^\uFEFF/, '')) as unknown };
   } catch (error) {
     if (!(error instanceof SyntaxError)) throw error;
     return failed('the file', 'JSON', `other text (${error.message})`);

@@ -9,6 +9,7 @@ import {
   logIn,
   namesNotes,
 } from '../../../components/arrived/question.ts';
+import { NOTHING_TYPED, TYPED_KIND } from '../../../components/arrived/typed-state.ts';
 import { ask, hex } from '../../core/arrived/ask.ts';
 import { allOf, htmlOf, wordsOf } from '../../support/rendered.ts';
 
@@ -92,5 +93,31 @@ describe('a cause', () => {
       { text: '90', same: true },
       { text: '3C*', same: false },
     ]);
+  });
+});
+
+describe('what stands in the fields', () => {
+  const typed = {
+    sent: '90 3C',
+    seen: 'F3*',
+    writing: 'decimal',
+    middleOctave: 3,
+    complaints: ['notes stick'],
+  } as const;
+
+  test('is kept, and comes back as it was', () => {
+    expect(TYPED_KIND.read(TYPED_KIND.write(typed))).toEqual({ value: typed });
+  });
+
+  test('that is spoiled gives what can be read of it; a choice that is not known is as on a first visit', () => {
+    const odd = { ...typed, writing: 'runes', middleOctave: 99, complaints: ['it rains', 'notes stick'] };
+    expect(TYPED_KIND.read(JSON.stringify(odd))).toEqual({
+      value: { ...NOTHING_TYPED, sent: '90 3C', seen: 'F3*', complaints: ['notes stick'] },
+    });
+    expect(TYPED_KIND.read('{"sent":5,"seen":"90"}')).toEqual({
+      value: { ...NOTHING_TYPED, seen: '90' },
+      problem: 'some of it is not known here',
+    });
+    expect(TYPED_KIND.read('{"half').value).toBeUndefined();
   });
 });

@@ -1,11 +1,20 @@
 /** What the class pages open and keep: Sets, and work that was begun, student by student. */
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { keepWork, workOn } from '../../../components/class/kept-work.ts';
+import {
+  dropWork,
+  hearWork,
+  joinedWork,
+  keepWork,
+  nothingKept,
+  olderWork,
+  workFile,
+  workOn,
+} from '../../../components/class/kept-work.ts';
 import { openSet } from '../../../components/class/open-set.ts';
 import { holdsSet, sayWrong } from '../../../components/class/words.ts';
 import { keepNote } from '../../../components/keep/notes.ts';
 import { aside } from '../../../components/keep/shelf.ts';
-import { setCode, setHash, writeSetText } from '../../../src/core/class/index.ts';
+import { resultsIn, setCode, setHash, writeSetText } from '../../../src/core/class/index.ts';
 import { CLASS_SET, resultOf, studentResult } from '../../support/classroom.ts';
 import { SmallStore } from '../../support/small-store.ts';
 
@@ -66,11 +75,84 @@ describe('Work that was begun', () => {
     expect(workOn({ ...CLASS_SET, title: 'By the code' })?.result.number).toBe(1);
   });
 
-  test('of sixty students is kept, the oldest let go', () => {
-    for (let number = 1; number <= 61; number += 1)
+  const keepSome = (count: number): void => {
+    for (let number = 1; number <= count; number += 1)
       keepWork({ result: { ...resultOf(CLASS_SET, number), attempts: [] }, handedIn: true });
+  };
+  const numbers = (list: ReturnType<typeof olderWork>) => list.map(({ result }) => result.number);
+
+  test('of more than sixty students stays, and the oldest goes when it was saved, not before', async () => {
+    keepSome(60);
+    expect(olderWork(resultOf(CLASS_SET, 60), false)).toEqual([]);
+    keepSome(62);
+    const older = olderWork(resultOf(CLASS_SET, 62), false);
+    expect(numbers(older)).toEqual([2, 1]);
+    expect(workOn(CLASS_SET, 1)).toBeDefined();
+    const file = await resultsIn('older.json', workFile(older));
+    expect(file.map(({ source }) => source)).toEqual(['loop-test-02.json', 'loop-test-01.json']);
+    expect(file.map(({ reading }) => reading.ok && reading.value)).toEqual(older.map(({ result }) => result));
+    // What was added since it was saved is not in the file, and stays.
+    keepWork({ result: begun(2, 1), handedIn: true });
+    expect(dropWork(older)).toBeUndefined();
     expect(workOn(CLASS_SET, 1)).toBeUndefined();
-    expect(workOn(CLASS_SET, 2)).toBeDefined();
+    expect(workOn(CLASS_SET, 2)?.result.attempts).toHaveLength(1);
+    expect(workOn(CLASS_SET, 3)).toBeDefined();
+  });
+
+  test('of all others may go where there is no room, sixty at a time, the oldest first', () => {
+    keepSome(62);
+    expect(numbers(olderWork(resultOf(CLASS_SET, 62), true))).toEqual(
+      Array.from({ length: 60 }, (_, at) => 60 - at),
+    );
+    const text = localStorage.getItem('five-milliamps class-work') ?? '';
+    const tight = new SmallStore('five-milliamps class-work'.length + text.length);
+    vi.stubGlobal('localStorage', tight);
+    tight.setItem('five-milliamps class-work', text);
+    expect(keepWork({ result: begun(63, 5), handedIn: false }).problem).toContain('no room');
+    expect(dropWork(olderWork(resultOf(CLASS_SET, 63), true))).toBeUndefined();
+    expect(keepWork({ result: begun(63, 5), handedIn: false }).problem).toBeUndefined();
+    expect(workOn(CLASS_SET, 63)?.result.attempts).toHaveLength(5);
+    const left = [1, 60, 61].map((number) => workOn(CLASS_SET, number)?.result.number);
+    expect(left).toEqual([undefined, undefined, 61]);
+  });
+
+  test('that is gone from the store is missed, and work that a browser refuses to be asked about is not', () => {
+    expect(nothingKept()).toBe(true);
+    keepSome(1);
+    expect(nothingKept()).toBe(false);
+    vi.stubGlobal('localStorage', undefined);
+    expect(nothingKept()).toBe(false);
+  });
+
+  test('is heard of when another tab changes it or empties the store, and when the page comes back', () => {
+    const tab = Object.assign(new EventTarget(), { visibilityState: 'visible' });
+    const store = new EventTarget();
+    vi.stubGlobal('document', tab);
+    for (const name of ['addEventListener', 'removeEventListener'] as const)
+      vi.stubGlobal(name, store[name].bind(store));
+    let heard = 0;
+    const stop = hearWork(() => (heard += 1));
+    const say = (key: string | null) => store.dispatchEvent(Object.assign(new Event('storage'), { key }));
+    say('five-milliamps board');
+    expect(heard).toBe(0);
+    say('five-milliamps class-work');
+    say(null);
+    tab.dispatchEvent(new Event('visibilitychange'));
+    expect(heard).toBe(3);
+    stop();
+    say(null);
+    tab.dispatchEvent(new Event('visibilitychange'));
+    expect(heard).toBe(3);
+  });
+
+  test('that was handed in in another tab is handed in here, with the answers of both', () => {
+    const whole = studentResult(1);
+    const [mine, theirs] = [whole.attempts.slice(0, 2), whole.attempts.slice(2, 4)];
+    keepWork({ result: { ...whole, attempts: theirs }, handedIn: true });
+    expect(joinedWork({ result: { ...whole, attempts: mine }, handedIn: false })).toEqual({
+      result: { ...whole, attempts: [...mine, ...theirs] },
+      handedIn: true,
+    });
   });
 
   test('says so where the browser keeps nothing', () => {
