@@ -8,15 +8,8 @@ export { papersOf } from './papers.ts';
 export type { Paper } from './papers.ts';
 export { numberOfStudent, packProgress, readProgress } from './progress.ts';
 export type { Reading } from './reading.ts';
-export {
-  handedInOf,
-  readResult,
-  readResultText,
-  resultFileName,
-  resultHash,
-  resultsIn,
-  writeResultText,
-} from './result.ts';
+export { handedInOf, resultsIn } from './handed-in.ts';
+export { readResult, readResultText, resultFileName, resultHash, writeResultText } from './result.ts';
 export type { Result } from './result.ts';
 export { MARK_WORDS, countOf, resultsCsv } from './results-csv.ts';
 export { sayAnswer, sayRight } from './say-answer.ts';

@@ -2,11 +2,9 @@
 import { readTaskId } from '../learn/index.ts';
 import { fileName, listOf, miss, only, record, text, whole } from '../plan/index.ts';
 import type { Of } from '../plan/index.ts';
-import { packAs, readJson, readText, readValue, unpackAs, writeText } from './reading.ts';
+import { packAs, readText, readValue, unpackAs, writeText } from './reading.ts';
 import type { FileKind, Reading } from './reading.ts';
 import { CLASS_LIMITS } from './limits.ts';
-import { takenIn } from './taken.ts';
-import type { HandedIn, Taken } from './taken.ts';
 import { WORK_SET } from './work-set.ts';
 
 /** Longest task as it is written, and longest answer, characters; most answers, with several tries at each task. */
@@ -62,38 +60,5 @@ export function resultFileName({ set, number, name }: Result): string {
   return fileName(set.title, 'class-work', { number, name }, 'json');
 }
 
-/** What was taken in, read; the work in it is read as if it had just come. */
-export function handedInOf(taken: Taken): HandedIn {
-  const { source } = taken;
-  return {
-    source,
-    reading: 'result' in taken ? readResult(taken.result) : { ok: false, problems: taken.problems },
-  };
-}
-
-/** Results in a text: a file of one or of several, or any text with links in it, each of them one. Never throws. */
-export async function resultsIn(source: string, text: string): Promise<readonly HandedIn[]> {
-  const links = [...text.matchAll(/#result=([\w-]*)/g)];
-  if (links.length === 0 || /^\s*\uFEFF?\{/.test(text)) return severalIn(source, text);
-  return Promise.all(
-    links.map(async ([, packed = ''], at) => ({
-      source: links.length === 1 ? source : `${source}, link ${at + 1}`,
-      reading: await unpackAs(RESULT_FILE, packed),
-    })),
-  );
-}
-
-/** Results in the text of a file: several, or one. */
-function severalIn(source: string, text: string): readonly HandedIn[] {
-  const file = readJson(text);
-  const several = file.ok ? takenIn(file.value) : undefined;
-  if (!file.ok) return [{ source, reading: file }];
-  if (!several) return [{ source, reading: readResult(file.value) }];
-  const problem = {
-    place: 'results',
-    expected: 'work that was handed in',
-    got: `${several.spoiled} that are none`,
-  };
-  const lost: readonly Taken[] = several.spoiled > 0 ? [{ source, problems: [problem] }] : [];
-  return [...several.taken, ...lost].map(handedInOf);
-}
+/** Read a result from what stands in its address behind '#result='; never throws. */
+export const readResultLink = (packed: string): Promise<Reading<Result>> => unpackAs(RESULT_FILE, packed);
