@@ -2,9 +2,10 @@ import { expect, test } from 'vitest';
 import { verdictOf, workOfPlan } from '../../components/bench/work.ts';
 import { main } from '../../src/cli/main.ts';
 import { checkBoard, connect, csvText, linkRows, planOfLead } from '../../src/core/board/index.ts';
-import { LIBRARY, linkOf, makePlan, writePlanText } from '../../src/core/plan/index.ts';
+import { sheetStanding } from '../../src/core/making/index.ts';
+import { LIBRARY, makePlan, wholeLink, writePlanText } from '../../src/core/plan/index.ts';
 import type { Device, Plan, PlanJack } from '../../src/core/plan/index.ts';
-import { checkLink, linkWords } from '../../src/core/verdict/index.ts';
+import { linkWords } from '../../src/core/verdict/index.ts';
 
 /** An output and an input of the library, joined as the board joins them. */
 interface Pair {
@@ -68,11 +69,12 @@ test(
       expect([row?.outcome, row?.danger ?? undefined], `command line, ${words}`).toEqual(told);
       for (const { name } of plan.leads) {
         const one = planOfLead(plan, name);
-        const sheets = one.links.map((link) => checkLink(linkOf(one, link)));
+        const sheets = one.links.map((link) => sheetStanding(wholeLink(one, link)));
+        const { label } = linkWords(page);
         expect(
-          sheets.map(({ outcome, danger }) => [outcome, danger]),
+          sheets.map((sheet) => sheet.words),
           `sheet of ${name}, ${words}`,
-        ).toEqual([told]);
+        ).toEqual([page.danger === undefined ? label : `${label}: ${page.danger}`]);
       }
       const list = csvText(linkRows(plan, outcomes));
       expect(list, `printed list, ${words}`).toContain(linkWords(page).label);

@@ -4,8 +4,9 @@ import { verdictOf, workOfPlan } from '../../components/bench/work.ts';
 import { main } from '../../src/cli/main.ts';
 import { boardStanding, checkBoard, csvText, linkRows } from '../../src/core/board/index.ts';
 import { harms } from '../../src/core/learn/index.ts';
-import { makePlan, planJack, writePlanText } from '../../src/core/plan/index.ts';
-import type { Plan } from '../../src/core/plan/index.ts';
+import { sheetStanding } from '../../src/core/making/index.ts';
+import { makePlan, planJack, wholeLink, writePlanText } from '../../src/core/plan/index.ts';
+import type { Plan, PlanLink } from '../../src/core/plan/index.ts';
 import { makeLead, wires } from '../../src/core/wiring/index.ts';
 
 /**
@@ -75,6 +76,13 @@ describe('a part over its rating behind a link that works', () => {
     expect(`${check.findings[0]?.what} ${check.findings[0]?.why}`).toContain(DANGER);
     expect(csvText(linkRows(burning, check.outcomes))).toContain('Do not connect');
     expect(csvText(linkRows(burning, check.outcomes))).not.toContain('Works');
+  });
+
+  test('comes first on the build sheet of its lead, before anything is cut', () => {
+    const [link] = burning.links;
+    const { words, problems } = sheetStanding(wholeLink(burning, link as PlanLink));
+    expect(words).toBe(`Do not connect: ${DANGER}`);
+    expect(problems[0]).toBe(`Between its jacks this lead was solved. Do not connect: ${DANGER}.`);
   });
 
   test('has an exit status of its own, whatever else is wrong, and none where nothing is over its rating', async () => {

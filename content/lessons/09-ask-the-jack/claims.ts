@@ -2,7 +2,7 @@ import { between, meterOn, sayMeter, unbroken } from '../../../src/core/learn/in
 import type { AuthoredUnderTest, Claims, MeterSetting, ProbePair } from '../../../src/core/learn/index.ts';
 import { jacks } from './data.ts';
 
-const { out, outTurned, outLow, in: input, inTurned, switches } = jacks;
+const { out, outTurned, outLow, outUntied, in: input, inTurned, switches } = jacks;
 
 const volts = (jack: AuthoredUnderTest, setting: MeterSetting, probes: ProbePair): number => {
   const reading = meterOn(jack, setting, probes);
@@ -47,6 +47,16 @@ export const claims: Claims = {
       ]),
       [meterOn(out, 'led clock', 'tip-sleeve').shows, 'glows'],
       [meterOn(outLow, 'led clock', 'tip-sleeve').shows, 'dark'],
+    ],
+  'an output that ties its sleeve to nothing leaves the LED dark from there, and lights it across the loop as any other':
+    () => [
+      ...(['led idle', 'led clock', 'led notes'] as const).flatMap((setting) =>
+        (['ring-sleeve', 'tip-sleeve'] as const).map(
+          (pair) => [meterOn(outUntied, setting, pair).shows, 'dark'] as const,
+        ),
+      ),
+      [meterOn(outUntied, 'led clock', 'ring-tip').shows, 'faint'],
+      [meterOn(outUntied, 'led notes', 'ring-tip').shows, 'faint'],
     ],
   'a footswitch input shows the voltage of a 3.3 V output, and ten times its resistance': () => [
     [sayMeter(switches, 'volts idle', 'ring-sleeve'), sayMeter(outLow, 'volts idle', 'ring-sleeve')],

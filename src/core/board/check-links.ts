@@ -46,16 +46,15 @@ function outcomeFindings(
     return tell('does-not-fit', 'a plug does not fit', misfit.detail, mend);
   }
   if (outcome === 'weak') {
-    const mend = 'Shorten the lead, or use an output with more current or an input that needs less.';
-    return tell('weak', 'works, but not with every part at its worst', checkLink(link).sentence, mend);
+    const { sentence, change } = checkLink(link);
+    return tell('weak', 'works, but not with every part at its worst', sentence, change);
   }
+  const { sentence, change } = checkLink(link);
   if (link.branches.some(({ input }) => !someMapWorks(link.output, input))) {
-    const mend = 'Use another output, set it to another type, or put a powered converter between.';
     const why = 'Every possible wiring was solved, and none works.';
-    return tell('no-passive-lead', 'no passive lead can join these two jacks', why, mend);
+    return tell('no-passive-lead', 'no passive lead can join these two jacks', why, change);
   }
-  const mend = 'Ask for the right lead between these two jacks, or set the output to another type.';
-  return tell('link-fails', outcomeWords(outcome).label.toLowerCase(), checkLink(link).sentence, mend);
+  return tell('link-fails', outcomeWords(outcome).label.toLowerCase(), sentence, change);
 }
 
 type FromNote = readonly [kind: FindingKind, severity: Severity, what: string, mend: string];
@@ -66,6 +65,9 @@ const CHANGE = 'Change the lead before you connect it.';
 const TAKE_OFF = 'Switch everything off and take the supply off before anything is plugged in.';
 const HUM = 'Where it hums, use an isolated input or a hub with isolated outputs.';
 const NEARER = 'Use a shorter lead, or move the devices closer.';
+const SHELL = 'Join the shield to pin 2 at both ends, and leave the shells of the plugs alone.';
+const VALUES =
+  'The link was solved with it. Compare it with the device’s manual, or measure it with the power off.';
 const SPARES = 'A lead of three wires is the safe choice; label one that carries more.';
 
 /** Notes of a link that are findings of a board; the others are said elsewhere, or only on the bench. */
@@ -83,8 +85,11 @@ const FROM_NOTES: Readonly<Partial<Record<NoteKind, FromNote>>> = {
     'Put a merger in front of the input.',
   ],
   'depends-on-grounds': ['grounds', 'warning', 'works or not by how grounds are joined', HUM],
-  'pin-2-tied': ['grounds', 'note', 'joins the grounds of two devices', HUM],
+  'pin-2-tied': ['grounds', 'note', 'the shield contact of an input is tied to ground', HUM],
   'grounds-joined': ['grounds', 'note', 'joins the grounds of two devices', HUM],
+  'pin-2-on-shell': ['off-standard', 'note', 'pin 2 is on the shell of a plug', SHELL],
+  'other-resistor': ['off-standard', 'note', "a resistor of another value than the standard's", VALUES],
+  'other-supply': ['off-standard', 'note', "a supply outside the standard's", VALUES],
 };
 
 function noteFindings({ judgement }: SolvedOutput, links: readonly string[]): readonly Finding[] {

@@ -21,6 +21,7 @@ export type FindingKind =
   | 'supply-on-spares'
   | 'no-supply'
   | 'grounds'
+  | 'off-standard'
   | 'same-channel'
   | 'hears-all'
   | 'hub-full'

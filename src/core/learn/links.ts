@@ -16,6 +16,7 @@ export interface AuthoredJack {
   readonly circuit?: CircuitKind;
   readonly part?: Part;
   readonly values?: Jack['values'];
+  readonly extras?: NonNullable<Jack['extras']>;
 }
 
 /** A lead as an author writes it: two connectors, conductors as '4-ring', metres (1 where left out). */

@@ -22,3 +22,5 @@ export { proveLead } from './prove.ts';
 export type { Proof } from './prove.ts';
 export { NO_CHOICES, PLUG_BODIES } from './sheet-choices.ts';
 export type { PlugBody, SheetChoices, Stock } from './sheet-choices.ts';
+export { sheetStanding } from './sheet-standing.ts';
+export type { SheetStanding } from './sheet-standing.ts';

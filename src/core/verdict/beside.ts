@@ -42,11 +42,21 @@ export function exchangedWords(jack: Jack, place: string): string | undefined {
   return pair && `${sayList(pair.map(contactWords))} of ${place} are exchanged inside`;
 }
 
-/** A shield contact tied to ground at an input: 'pin 2 of the input: …'; undefined where it is not. */
-export function tiedWords(jack: Jack, place: string): string | undefined {
+/** A shield contact tied to ground at an input: 'pin 2 of the input …'; undefined where it is not. `joins`: the leads bring a ground there. */
+export function tiedWords(jack: Jack, place: string, joins: boolean): string | undefined {
   const { shield } = linesInside(jack);
   if (shield === undefined || !jack.extras?.includes('shield-tied')) return undefined;
-  return `${contactWords(shield)} of ${place} is tied to ground: ${extraEntry('shield-tied').means}`;
+  const tied = `${contactWords(shield)} of ${place} is tied to ground`;
+  return joins
+    ? `${tied}: ${extraEntry('shield-tied').means}`
+    : `${tied}; the standard leaves it open here, since a lead with its shield joined at both ends then joins the grounds of both devices`;
+}
+
+/** A shield contact of the output that is tied to nothing inside; undefined where it is tied. */
+export function untiedWords(output: Jack): string | undefined {
+  const { shield } = linesInside(output);
+  if (shield === undefined || !output.extras?.includes('shield-untied')) return undefined;
+  return `${contactWords(shield)} of the output is tied to nothing inside: ${extraEntry('shield-untied').means}; the standard ties it to ground`;
 }
 
 /** What else is round the loop of a jack, each thing in words. */

@@ -5,6 +5,7 @@ import { mendedJacks } from './beside.ts';
 import type { Findings, Judge, LinkMemory } from './findings.ts';
 import { lineByLine } from './needed.ts';
 import { works } from './outcomes.ts';
+import type { NoteKind } from './outcomes.ts';
 import { sayContact, sayFault, sayList, sayOhms } from './speak.ts';
 import { offStandard } from './standard.ts';
 
@@ -20,15 +21,24 @@ const JUDGED: LinkMemory = new Map();
 /** Length of a lead that is short, metres: any shorter one adds no more current to speak of. */
 const SHORT_METRES = 1;
 
+/** What to do about a link that works, the most pressing first. */
+const ALL_THE_SAME: readonly (readonly [kind: NoteKind, words: string])[] = [
+  ['foreign-supply', 'Take the foreign supply off before anything is plugged in.'],
+  ['pin-2-on-shell', 'Join the shield to pin 2 at both ends, and to no shell: the standard wants it so.'],
+  ['shield-open', 'Join the shield too: the standard wants it at both ends.'],
+  [
+    'pin-2-tied',
+    'Where it hums, part the shield contact of the input from ground: the standard leaves it open.',
+  ],
+];
+
 /** What would make the link work, or that no passive lead can; `judge` solves each piece of advice before it is given. */
 export function changeOf(link: Link, found: Findings, judge: Judge): string {
   const kinds = found.notes.map(({ kind }) => kind);
-  if (found.danger === undefined && found.outcome === 'flows' && kinds.includes('foreign-supply'))
-    return 'Nothing needs to change for the current, but take the foreign supply off before anything is plugged in.';
-  if (found.danger === undefined && found.outcome === 'flows')
-    return kinds.includes('shield-open')
-      ? 'Nothing needs to change for the current. Join the shield too: the standard wants it at both ends.'
-      : 'Nothing needs to change.';
+  if (found.danger === undefined && found.outcome === 'flows') {
+    const first = ALL_THE_SAME.find(([kind]) => kinds.includes(kind));
+    return first ? `Nothing needs to change for the current. ${first[1]}` : 'Nothing needs to change.';
+  }
   if (found.outcome === 'unsolved')
     return 'Change a value or the lead: this circuit could not be solved as it is.';
   const misfit = found.notes.find(({ kind }) => kind === 'plug-does-not-fit');

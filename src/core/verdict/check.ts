@@ -12,7 +12,7 @@ import type { Outcome } from './outcomes.ts';
 import { dangerOf } from './overloads.ts';
 import { prepareLink, readInput, solveState } from './prepare.ts';
 import type { InputReading, PreparedLink } from './prepare.ts';
-import { conductorLines, reachOf } from './reach.ts';
+import { conductorLines, pin2MeetsShell, reachOf } from './reach.ts';
 import { readState } from './readings.ts';
 
 /** Everything there is to say about a link. */
@@ -150,6 +150,7 @@ function findingsOf(given: Link): Findings {
     readings: readings.flatMap((one) => (one ? [one.idle, one.active] : [])),
     reach,
     misfits,
+    shellOnPin2: pin2MeetsShell(link, parts),
     together: together(ways[0] as PreparedLink, judgement),
   });
   return { ...judgement, notes, readings: readings[0], reach, lines: conductorLines(link, parts) };

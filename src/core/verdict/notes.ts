@@ -4,11 +4,12 @@ import {
   STANDARD_METRES,
   contactWords,
   lineAt,
+  linesInside,
   styleEntry,
   valueAt,
 } from '../wiring/index.ts';
 import type { Jack, Link, Misfit } from '../wiring/index.ts';
-import { exchangedWords, foreignWords, loopWords, tiedWords } from './beside.ts';
+import { exchangedWords, foreignWords, loopWords, tiedWords, untiedWords } from './beside.ts';
 import type { Judgement } from './findings.ts';
 import { NOTES, outcomeWords } from './outcomes.ts';
 import type { Note, NoteKind, Outcome } from './outcomes.ts';
@@ -17,7 +18,7 @@ import type { Reach } from './reach.ts';
 import type { InputReading } from './prepare.ts';
 import type { StateReading } from './readings.ts';
 import { sayAmperes, sayBeside, sayInput, sayList, sayOhms, sayVolts } from './speak.ts';
-import { offStandard } from './standard.ts';
+import { STANDARD_VOLTS, offStandard } from './standard.ts';
 
 /** A line counts as shorted when its resistor drops at least this share of the supply (our choice: a lit LED leaves a third). */
 const SHORTED_SHARE = 0.9;
@@ -28,6 +29,8 @@ interface NoteGrounds {
   readonly readings: readonly StateReading[];
   readonly reach: readonly Reach[];
   readonly misfits: readonly Misfit[];
+  /** Whether the leads join pin 2 and the shell of a plug. */
+  readonly shellOnPin2: boolean;
   /** What the input that decides gets while several outputs that end on it send at once. */
   readonly together: InputReading | undefined;
 }
@@ -50,10 +53,10 @@ export function notesOf(facts: NoteGrounds): readonly Note[] {
     'pin-2-on-shell': pin2OnShell(facts),
     'foreign-supply': foreignSupply(facts.judgement.link),
     'crossed-inside': sayList(ofJacks(facts.judgement.link, exchangedWords)),
-    'pin-2-tied': sayList(ofJacks(facts.judgement.link, tiedWords)),
+    'pin-2-tied': shieldTied(facts),
     'round-the-loop': sayList(ofJacks(facts.judgement.link, loopWords)),
-    'other-resistor': offStandardWords(facts.judgement.link, false),
-    'other-supply': offStandardWords(facts.judgement.link, true),
+    'other-resistor': otherResistors(facts.judgement.link),
+    'other-supply': otherSupply(facts.judgement.link),
     practice: practice(facts.judgement.link),
   };
   return NOTES.flatMap((kind) => {
@@ -84,7 +87,9 @@ function shorted(
   return undefined;
 }
 
+/** Where the ground of the output goes; undefined where no contact of it has one. */
 function shieldReach({ judgement: { link }, reach }: NoteGrounds): Reach | undefined {
+  if (link.output.extras?.includes('shield-untied')) return undefined;
   const { shield } = styleEntry(link.output.style).lines;
   return reach.find(({ contact }) => contact === shield);
 }
@@ -105,9 +110,9 @@ function groundsJoined(facts: NoteGrounds): string | undefined {
 }
 
 function shieldOpen(facts: NoteGrounds): string | undefined {
+  const { output, branches } = facts.judgement.link;
   const reach = shieldReach(facts);
-  if (!reach) return undefined;
-  const { branches } = facts.judgement.link;
+  if (!reach) return untiedWords(output);
   const open = branches.flatMap(({ input }, branch) => {
     const { shield } = styleEntry(input.style).lines;
     const there = reach.inputs.some((one) => one.branch === branch && one.contact === shield);
@@ -167,15 +172,23 @@ function sparePins({ reach }: NoteGrounds): string | undefined {
     : `${sayList(spare.map(({ contact }) => contactWords(contact)))} of the output ${spare.length > 1 ? 'go' : 'goes'} through; some devices put a supply there`;
 }
 
-function pin2OnShell({ reach }: NoteGrounds): string | undefined {
-  const shelled = reach.some(
-    ({ contact, inputs, outputs }) =>
-      (contact === '2' && [...inputs.map((one) => one.contact), ...outputs].includes('shell')) ||
-      (contact === 'shell' && inputs.some((one) => one.contact === '2')),
-  );
-  return shelled
+function pin2OnShell({ shellOnPin2 }: NoteGrounds): string | undefined {
+  return shellOnPin2
     ? 'the standard wants the shield on pin 2 at both ends, never on the shell of a plug'
     : undefined;
+}
+
+/** Inputs whose shield contact is tied to ground, and whether these leads bring the output's ground there. */
+function shieldTied(facts: NoteGrounds): string | undefined {
+  const { branches } = facts.judgement.link;
+  const brought = shieldReach(facts)?.inputs ?? [];
+  return sayList(
+    branches.flatMap(({ input }, branch) => {
+      const { shield } = linesInside(input);
+      const joins = brought.some((one) => one.branch === branch && one.contact === shield);
+      return tiedWords(input, sayInput(branch, branches.length), joins) ?? [];
+    }),
+  );
 }
 
 /** What there is to say of each jack of a link. */
@@ -196,17 +209,30 @@ function foreignSupply(link: Link): string | undefined {
     : `${sayList(found)}. It can damage devices and hurt people: take it off with everything switched off, and leave a supply that you do not know to someone qualified`;
 }
 
-/** The supplies, or else the resistors, that differ from the standard's. */
-function offStandardWords(link: Link, supplies: boolean): string | undefined {
+/** A resistor of no more than this is told as left out, ohms (our choice: the least of the standard has 10). */
+const LEFT_OUT_OHMS = 1;
+
+/** The resistors that differ from the standard's. */
+function otherResistors(link: Link): string | undefined {
   const words = ofJacks(link, (jack, place) =>
     offStandard(jack)
-      .filter(({ name }) => (name === 'supplyVolts') === supplies)
+      .filter(({ name }) => name !== 'supplyVolts')
       .map(({ label, value, standard }) => {
-        const say = supplies ? sayVolts : sayOhms;
-        return `the ${label} of ${place} is ${say(value)}; the standard has ${say(standard)}`;
+        const is =
+          value <= LEFT_OUT_OHMS ? `left out, or as good as that (${sayOhms(value)})` : sayOhms(value);
+        return `the ${label} of ${place} is ${is}; the standard has ${sayOhms(standard)}`;
       }),
   );
   return sayList(words);
+}
+
+/** The supply that differs from the standard's two. */
+function otherSupply({ output }: Link): string | undefined {
+  const supply = offStandard(output).find(({ name }) => name === 'supplyVolts');
+  return (
+    supply &&
+    `the ${supply.label} of the output is ${sayVolts(supply.value)}; the standard has ${STANDARD_VOLTS.map(sayVolts).join(' or ')}`
+  );
 }
 
 function practice({ output, branches }: Link): string | undefined {

@@ -1,6 +1,6 @@
 /** Where the metal of the leads takes each contact, by wires and touches alone. */
 import { nodesOf } from '../circuit/index.ts';
-import { LINES, contactsOf, inputNode, leadNode, outputNode, styleEntry } from '../wiring/index.ts';
+import { LINES, SIDES, contactsOf, inputNode, leadNode, outputNode, styleEntry } from '../wiring/index.ts';
 import type { Contact, Jack, Line, Link, LinkPart } from '../wiring/index.ts';
 
 /** Joints of more than this count as broken when asking what a lead joins, ohms. */
@@ -32,6 +32,17 @@ export function reachOf(link: Link, parts: readonly LinkPart[]): readonly Reach[
       outputs: contactsOf(link.output.connector).filter((one) => one !== contact && same(outputNode(one))),
     };
   });
+}
+
+/** Whether at any plug of the leads pin 2 and the shell are joined, by a wire or a touch, wherever they go from there. */
+export function pin2MeetsShell({ branches }: Link, parts: readonly LinkPart[]): boolean {
+  const groups = groupNodes(parts);
+  const groupsOf = (contact: Contact): readonly string[] =>
+    branches.flatMap(({ leads }, branch) =>
+      leads.flatMap((_, at) => SIDES.flatMap((side) => groups(leadNode(branch, at, side, contact)) ?? [])),
+    );
+  const shells = new Set(groupsOf('shell'));
+  return groupsOf('2').some((group) => shells.has(group));
 }
 
 /**

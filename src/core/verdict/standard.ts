@@ -13,6 +13,11 @@ interface OffStandard {
 /** Circuits of the standard (MMA CA-033): at 5 V and at 3.3 V, each with its supply and resistors. */
 const STANDARD_DRIVERS: readonly CircuitKind[] = ['driver-5v', 'driver-3v3'];
 
+/** The supplies of the standard, volts, the higher first. */
+export const STANDARD_VOLTS: readonly number[] = STANDARD_DRIVERS.map((kind) =>
+  voltsOf(valuesOf(kind, 'unknown')),
+);
+
 /** Values that the standard sets. */
 const SET: readonly ValueName[] = ['supplyVolts', 'sourceOhms', 'sinkOhms', 'seriesOhms'];
 

@@ -34,7 +34,8 @@ export function addDriver(into: Collector, jack: Jack, inTime = false): Switchin
   const { source, sink, shield } = linesInside(jack);
   const out = into.at({ place: 'output' });
   const at = (name: ValueName): number => valueAt(jack, name);
-  if (shield !== undefined) out.tie('out shield tie', outputNode(shield), OUTPUT_GROUND);
+  if (shield !== undefined && !hasExtra(jack, 'shield-untied'))
+    out.tie('out shield tie', outputNode(shield), OUTPUT_GROUND);
   if (circuit === 'driver-off')
     out.resistor('rail', 'out rail load', 'out rail', OUTPUT_GROUND, at('railOhms'));
   else out.supply('out supply', 'out rail', OUTPUT_GROUND, at('supplyVolts'), { amperes: at('railAmperes') });

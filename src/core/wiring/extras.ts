@@ -16,6 +16,7 @@ export const EXTRAS = [
   'schottky-diode',
   'shield-tied',
   'crossed-inside',
+  'shield-untied',
 ] as const;
 /** Something inside a jack that no standard draws. */
 export type Extra = (typeof EXTRAS)[number];
@@ -85,6 +86,12 @@ const ENTRIES: Readonly<Record<Extra, ExtraEntry>> = {
     mend: 'exchange them back',
     about: 'contacts',
   },
+  'shield-untied': {
+    label: 'the shield contact tied to nothing inside',
+    means: 'the shield of the lead ends in the air here, and a meter or a tester finds no ground on it',
+    mend: 'tie the shield contact to ground',
+    about: 'shield',
+  },
 };
 
 /** What is known of an extra. */
@@ -107,8 +114,11 @@ export function extraSuits(extra: Extra, { circuit, connector, style }: Inside):
       return isolated;
     case 'loop':
       return extra === 'second-in-series' ? isolated : circuitEntry(circuit).family === 'loop';
-    case 'shield':
-      return (isolated || circuit === 'receiver-both-ways') && styleEntry(style).lines.shield !== undefined;
+    case 'shield': {
+      const input = isolated || circuit === 'receiver-both-ways';
+      const output = !input && circuitEntry(circuit).family === 'loop';
+      return (extra === 'shield-tied' ? input : output) && styleEntry(style).lines.shield !== undefined;
+    }
     case 'contacts':
       return exchangedContacts(connector) !== undefined;
   }

@@ -3,9 +3,10 @@ import { checkBoard } from '../../../src/core/board/check.ts';
 import type { FindingKind } from '../../../src/core/board/findings.ts';
 import { STANDARD_EDGE_BUDGET } from '../../../src/core/signal/bit-budget.ts';
 import { LIBRARY, inAndOut, planJack } from '../../../src/core/plan/library.ts';
-import { makePlan } from '../../../src/core/plan/parts.ts';
+import { linkOf, makePlan } from '../../../src/core/plan/parts.ts';
 import type { Device, Plan, PlanJack, PlanLink } from '../../../src/core/plan/plan.ts';
 import { readPlan } from '../../../src/core/plan/read-plan.ts';
+import { checkLink } from '../../../src/core/verdict/check.ts';
 import type { Part } from '../../../src/core/wiring/parts.ts';
 import { jackProblem, makeLead, wires } from '../../../src/core/wiring/link.ts';
 import type { Lead } from '../../../src/core/wiring/link.ts';
@@ -260,6 +261,54 @@ describe('The check of a board', () => {
     const faint = into({ values: { foreignAcrossVolts: 0.1, foreignOhms: 1e6 } });
     expect(weights(faint)).toEqual([['foreign-supply', 'error']]);
     expect(weights(into({ extras: ['shield-tied'] }))).toEqual([['grounds', 'note']]);
+  });
+
+  test('notes what is not the standard’s behind a link that works: pin 2 on a shell, a resistor, a supply', () => {
+    const told = (out: Partial<PlanJack>, into: Partial<PlanJack>, lead: Partial<Lead> = {}) => {
+      const sender: Device = { ...SWITCHER, jacks: [planJack('OUT', 'out', 'din5', 'din', out)] };
+      const { findings, passes } = checkBoard(
+        board([sender, pedal('pedal 1', {}, into)], CHAIN.slice(0, 1), {}, lead),
+      );
+      expect(passes).toBe(true);
+      return findings.map(({ kind, severity, why }) => [kind, severity, why]);
+    };
+    expect(told({}, {})).toEqual([]);
+    expect(told({}, {}, { conductors: wires('4-4', '5-5', '2-2', '2-shell') })).toEqual([
+      [
+        'off-standard',
+        'note',
+        'the standard wants the shield on pin 2 at both ends, never on the shell of a plug',
+      ],
+    ]);
+    expect(told({}, { values: { seriesOhms: 330 } })).toEqual([
+      ['off-standard', 'note', 'the receiver resistor of the input is 330 ohm; the standard has 220 ohm'],
+    ]);
+    expect(told({ values: { supplyVolts: 6 } }, {})).toEqual([
+      ['off-standard', 'note', 'the supply of the output is 6.00 V; the standard has 5.00 V or 3.30 V'],
+    ]);
+  });
+
+  test('mends a link as the bench does: what to change is said by the one judge', () => {
+    const ends = [SWITCHER, pedal('pedal 1', {}, { part: 'PC900V' })] as const;
+    const left: Device = {
+      ...SWITCHER,
+      jacks: [
+        planJack('OUT', 'out', 'din5', 'din', {
+          circuit: 'driver-3v3',
+          values: { sourceOhms: 220, sinkOhms: 220 },
+        }),
+      ],
+    };
+    const mends = (plan: Plan): readonly string[] => checkBoard(plan).findings.map(({ mend }) => mend);
+    // The cheapest true cure of a 3.3 V sender left at 220 ohm is its two resistors (CA-033, fig. 1), not a converter.
+    expect(mends(board([left, ends[1]], CHAIN.slice(0, 1)))).toContain(
+      'Change the source resistor of the output to 33 ohm and the sink resistor of the output to 10 ohm, as the standard has them.',
+    );
+    for (const conductors of [wires('4-5', '5-4', '2-2'), wires('4-4', '2-2')]) {
+      const plan = board(ends, CHAIN.slice(0, 1), {}, { conductors });
+      const [link] = plan.links;
+      expect(mends(plan)).toContain(checkLink(linkOf(plan, link as PlanLink)).change);
+    }
   });
 
   test('finds one channel for two only where the press means one of them, and a device that hears all', () => {

@@ -1,6 +1,6 @@
 import { checkLink, lineByLine } from '../../../src/core/verdict/index.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
-import type { Fault, Lead } from '../../../src/core/wiring/index.ts';
+import type { Fault, Jack, Lead } from '../../../src/core/wiring/index.ts';
 import { leadFor, oneLink, verdictFor } from './build.ts';
 import { describe, expect, it } from 'vitest';
 
@@ -37,6 +37,21 @@ describe('what to change', () => {
     expect(verdictFor(dinOut, dinIn, '4-4', '5-5', '2-2').change).toBe('Nothing needs to change.');
     expect(verdictFor(dinOut, dinIn, '4-4', '5-5').change).toBe(
       'Nothing needs to change for the current. Join the shield too: the standard wants it at both ends.',
+    );
+  });
+
+  it('of a link that works tells what is to be put right all the same, what can harm first', () => {
+    const still = (input: Partial<Jack>, ...pairs: readonly string[]): string =>
+      verdictFor(dinOut, { ...dinIn, ...input }, ...pairs).change;
+    const shell = 'Join the shield to pin 2 at both ends, and to no shell: the standard wants it so.';
+    expect(still({}, '4-4', '5-5', '2-shell')).toBe(`Nothing needs to change for the current. ${shell}`);
+    const tied = { extras: ['shield-tied'] } as const;
+    expect(still(tied, '4-4', '5-5', '2-2')).toBe(
+      'Nothing needs to change for the current. Where it hums, part the shield contact of the input from ground: the standard leaves it open.',
+    );
+    const faint = { values: { foreignAcrossVolts: 0.1, foreignOhms: 1e6 }, ...tied };
+    expect(still(faint, '4-4', '5-5', '2-shell')).toBe(
+      'Nothing needs to change for the current. Take the foreign supply off before anything is plugged in.',
     );
   });
 

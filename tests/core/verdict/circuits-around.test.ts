@@ -4,6 +4,7 @@ import { checkLink } from '../../../src/core/verdict/check.ts';
 import type { LinkVerdict } from '../../../src/core/verdict/check.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/link.ts';
 import type { Jack } from '../../../src/core/wiring/link.ts';
+import { notesIn, verdictFor } from './build.ts';
 
 function verdict(output: Partial<Jack>, input: Partial<Jack>): LinkVerdict {
   return checkLink({
@@ -187,5 +188,24 @@ describe('what is inside a jack that no standard draws', () => {
     const found = straight({}, { extras: ['shield-tied'] });
     expect(milliamperes(found, 'active')).toBeCloseTo(milliamperes(straight({}, {}), 'active'), 6);
     expect(found.notes.map(({ kind }) => kind)).toEqual(['pin-2-tied']);
+  });
+
+  test('a shield contact of an output tied to nothing takes no current from the loop, and joins no grounds', () => {
+    const found = straight({ extras: ['shield-untied'] }, { extras: ['shield-tied'] });
+    expect(milliamperes(found, 'active')).toBeCloseTo(milliamperes(straight({}, {}), 'active'), 6);
+    expect(found.notes.map(({ kind }) => kind)).toEqual(['shield-open', 'pin-2-tied']);
+    const [open, tied] = found.notes.map(({ detail }) => detail);
+    expect(open).toMatch(/^pin 2 of the output is tied to nothing inside: /);
+    expect(tied).not.toContain('the lead joins the grounds');
+  });
+
+  test('a shield contact tied to nothing leaves a level input without its way back, unless grounds meet elsewhere', () => {
+    const logic = makeJack('in', 'trs-3.5', 'tip-signal', { circuit: 'receiver-logic' });
+    const through = (extras: Jack['extras']) =>
+      verdictFor(makeJack('out', 'din5', 'din', { ...(extras && { extras }) }), logic, '5-tip', '2-sleeve');
+    expect(through(undefined).byGrounding).toEqual({ separate: 'flows', joined: 'flows' });
+    expect(through(['shield-untied']).byGrounding).toEqual({ separate: 'no-path', joined: 'flows' });
+    expect(notesIn(through(undefined))).toContain('grounds-joined');
+    expect(notesIn(through(['shield-untied']))).not.toContain('grounds-joined');
   });
 });

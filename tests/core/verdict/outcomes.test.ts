@@ -153,11 +153,11 @@ describe('every note, reached by a link', () => {
     ],
     'other-resistor': [
       () => verdictFor(makeJack('out', 'din5', 'din', { values: { sourceOhms: 0.1 } }), dinIn, ...LINES),
-      'the source resistor of the output is 0.1 ohm; the standard has 220 ohm',
+      'the source resistor of the output is left out, or as good as that (0.1 ohm); the standard has 220 ohm',
     ],
     'other-supply': [
       () => verdictFor(makeJack('out', 'din5', 'din', { values: { supplyVolts: 9 } }), dinIn, ...LINES),
-      'the supply of the output is 9.00 V; the standard has 5.00 V',
+      'the supply of the output is 9.00 V; the standard has 5.00 V or 3.30 V',
     ],
     practice: [
       () => verdictFor(trsOut('type-b'), trsIn('type-b'), ...STRAIGHT),
@@ -175,6 +175,42 @@ describe('every note, reached by a link', () => {
   it('none on a lead that the standard wants', () => {
     expect(verdictFor(dinOut, dinIn, ...LINES).notes).toEqual([]);
     expect(verdictFor(trsOut('type-a'), trsIn('type-a'), ...STRAIGHT).notes).toEqual([]);
+  });
+
+  it('pin 2 on a shell is told wherever plug or socket joins them, also where the other device is not reached', () => {
+    const touch = (side: 'from' | 'to') => ({ kind: 'short', side, between: ['2', 'shell'] }) as const;
+    const lead = (...faults: readonly ReturnType<typeof touch>[]) =>
+      makeLead('din5', 'din5', wires('4-4', '5-5'), { faults });
+    for (const faults of [[touch('from')], [touch('to')], [touch('from'), touch('to')]])
+      expect(notesIn(checkLink(oneLink(dinOut, dinIn, lead(...faults))))).toContain('pin-2-on-shell');
+    expect(notesIn(checkLink(oneLink(dinOut, dinIn, lead())))).not.toContain('pin-2-on-shell');
+    // Shells joined to each other, and pin 2 to pin 2, as a metal plug may have them: nothing to tell.
+    expect(notesIn(verdictFor(dinOut, dinIn, ...LINES, 'shell-shell'))).not.toContain('pin-2-on-shell');
+    const adapter = makeLead('din5', 'trs-3.5', wires('4-ring', '5-tip', 'shell-sleeve', '2-sleeve'));
+    expect(notesIn(checkLink(oneLink(dinOut, trsIn('type-a'), adapter)))).toContain('pin-2-on-shell');
+  });
+
+  it('a tied pin 2 joins two grounds only where the lead brings the other one', () => {
+    const tied = { ...dinIn, extras: ['shield-tied'] } as const;
+    const detail = (...pairs: readonly string[]) =>
+      verdictFor(dinOut, tied, ...pairs).notes.find(({ kind }) => kind === 'pin-2-tied')?.detail;
+    expect(detail(...LINES)).toContain('the lead joins the grounds of both devices');
+    expect(detail('4-4', '5-5')).toBe(
+      'pin 2 of the input is tied to ground; the standard leaves it open here, since a lead with its shield joined at both ends then joins the grounds of both devices',
+    );
+  });
+
+  it('a resistor within its 5 % and a supply within its tolerance are those of the standard, just beyond they are not', () => {
+    // CA-033, fig. 1: 220 ohm 5 % is 209 to 231; 5 V +/-10 % is 4.5 to 5.5; 3.3 V +/-5 % is 3.135 to 3.465.
+    const off = (values: Jack['values']) =>
+      notesIn(verdictFor(makeJack('out', 'din5', 'din', { values }), dinIn, ...LINES));
+    for (const sourceOhms of [209, 231]) expect(off({ sourceOhms })).toEqual([]);
+    for (const sourceOhms of [208.9, 231.1]) expect(off({ sourceOhms })).toEqual(['other-resistor']);
+    for (const supplyVolts of [4.5, 5.5]) expect(off({ supplyVolts })).toEqual([]);
+    for (const supplyVolts of [4.49, 5.51]) expect(off({ supplyVolts })).toContain('other-supply');
+    const low = { sourceOhms: 33, sinkOhms: 10 };
+    for (const supplyVolts of [3.135, 3.465]) expect(off({ ...low, supplyVolts })).toEqual([]);
+    for (const supplyVolts of [3.13, 3.47]) expect(off({ ...low, supplyVolts })).toContain('other-supply');
   });
 
   it('an adapter of more than 2 m is too long, one of 2 m is not', () => {

@@ -19,8 +19,9 @@ const trsOut = makeJack('out', 'trs-3.5', 'type-a');
 describe('what may be inside a jack', () => {
   test('suits the jacks that have a place for it', () => {
     const suiting = (jack: typeof dinIn): readonly string[] => EXTRAS.filter((one) => extraSuits(one, jack));
-    expect(suiting(dinIn)).toEqual(EXTRAS);
-    expect(suiting(trsOut)).toEqual(['activity-in-series', 'crossed-inside']);
+    expect(suiting(dinIn)).toEqual(EXTRAS.filter((one) => one !== 'shield-untied'));
+    expect(suiting(trsOut)).toEqual(['activity-in-series', 'crossed-inside', 'shield-untied']);
+    expect(suiting(makeJack('out', 'ts-3.5', 'two-contact'))).not.toContain('shield-untied');
     expect(suiting(makeJack('in', 'ts-3.5', 'two-contact'))).not.toContain('shield-tied');
     expect(suiting(makeJack('in', 'ts-3.5', 'tip-signal'))).toEqual([]);
   });
@@ -65,6 +66,7 @@ describe('what may be inside a jack', () => {
   test('is told with the contacts of its jack', () => {
     expect(sayExtra('crossed-inside', trsOut)).toBe('ring and sleeve exchanged inside');
     expect(sayExtra('shield-tied', dinIn)).toBe("pin 2 tied to this device's ground");
+    expect(sayExtra('shield-untied', trsOut)).toBe('sleeve tied to nothing inside');
     const labels = (jack: typeof dinIn): readonly string[] =>
       valuesOf(jack.circuit, jack.part)
         .filter(({ name }) => BESIDE_VALUES.includes(name))
