@@ -8,7 +8,7 @@ import type { CompiledCircuit } from './compiled.ts';
 import { THERMAL_VOLTS } from './elements.ts';
 import { readRow, setBlend } from './interpolation.ts';
 import { junctionLaw, setCharge } from './junction.ts';
-import { reduceSide, subtractFlow } from './mesh.ts';
+import { driveRest, reduceSide, subtractFlow, takeFlow } from './mesh.ts';
 import { newton } from './newton.ts';
 import { errorOf, furthestOff, predict } from './predictor.ts';
 import { loadSources, movingMesh, setBase } from './stamp.ts';
@@ -144,11 +144,11 @@ export function jump(compiled: CompiledCircuit, work: StepWork): Trajectory {
  * do so evenly, so that what this drives through capacitors is a current that stays the same.
  */
 function takeSources(compiled: CompiledCircuit, run: Trajectory, slide?: Slide): void {
-  const { topology, still, sourcesFrom, sourcesTo, offsetsFrom, offsetsTo, unitSeconds } = run;
-  const { side, row, stillCount } = topology;
+  const { topology, still, moving, sourcesFrom, sourcesTo, offsetsFrom, offsetsTo, unitSeconds } = run;
+  const { side, movingSide, movingFlow, row } = topology;
   const take = (into: Float64Array): void => {
-    loadSources(compiled, topology, 1, side);
-    reduceSide(still.siemens, still.size, stillCount, side);
+    loadSources(compiled, topology, 1);
+    takeFlow(movingFlow, moving, movingSide.fill(0));
     into.set(side.subarray(0, still.size));
   };
   if (slide) setSlide(compiled, slide, 1);
@@ -195,8 +195,7 @@ function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory, t
   }
   subtractFlow(still.schur, moving, last, solved);
   for (const at of ofKind.capacitor) {
-    const a = row[first[at]!]! - stillCount;
-    const b = row[second[at]!]! - stillCount;
+    const [a, b] = [row[first[at]!]! - stillCount, row[second[at]!]! - stillCount];
     const amperes = values[at]! * ((a < moving ? drift[a]! : 0) - (b < moving ? drift[b]! : 0));
     solved[a]! -= amperes;
     solved[b]! += amperes;
@@ -210,7 +209,8 @@ function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory, t
   }
   if (work.mesh?.perSecond !== motion.perSecond) work.mesh = movingMesh(compiled, topology, motion.perSecond);
   const { mesh } = work;
-  reduceSide(mesh.siemens, mesh.size, mesh.eliminated, solved);
+  reduceSide(mesh, solved);
+  driveRest(mesh, solved, topology.linearFlow);
   if (newton(compiled, topology, mesh, solved, motion) !== undefined) return false;
   for (let at = 0; at < moving; at++) solved[at]! += last[at]!;
   return true;

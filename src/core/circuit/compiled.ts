@@ -42,7 +42,8 @@ export interface Supernodes {
   /** The sources by which nodes hang on their roots, roots first: the node, the one it hangs on, and whether it is the plus. */
   readonly tree: readonly Branch[];
   /** Resistors and switches with an end that is no root: the volts between drive a current through them. */
-  readonly fed: readonly number[];
+  readonly fedResistors: readonly number[];
+  readonly fedSwitches: readonly number[];
   /** A node in a loop of sources, where no current is the answer; undefined where there is none. */
   readonly loop: number | undefined;
 }
@@ -79,8 +80,13 @@ export interface Topology {
   /** Work space: right-hand side that becomes the volts of every row, and of the moving rows alone. */
   readonly side: Float64Array;
   readonly movingSide: Float64Array;
-  /** Work space of Newton's method: the rows that are not linear. */
-  readonly newtonSiemens: Float64Array;
+  /** Work space: what is driven between all rows, and between the moving rows. */
+  readonly flow: Float64Array;
+  readonly movingFlow: Float64Array;
+  /** Work space of Newton's method: the rows that are not linear, and what is driven between them by all that is linear. */
+  readonly linearFlow: Float64Array;
+  readonly newtonFlow: Float64Array;
+  readonly newtonMesh: Mesh;
   readonly newtonSide: Float64Array;
   /** The whole circuit with its still rows eliminated, whatever the length of a step. */
   still: Mesh | undefined;

@@ -3,7 +3,7 @@ import type { CompiledCircuit, Topology } from './compiled.ts';
 import { GMIN_SIEMENS, switchSiemens } from './elements.ts';
 import { junctionLaw, limitJunction, setCharge } from './junction.ts';
 import type { Junction, JunctionLaw } from './junction.ts';
-import { backSubstitute, eliminate, join, reduceSide } from './mesh.ts';
+import { backSubstitute, drive, join, solveFlow } from './mesh.ts';
 import type { Mesh } from './mesh.ts';
 
 /** How close two Newton steps must be: the tight options used to compare with a SPICE engine. */
@@ -12,20 +12,6 @@ const VOLT_TOLERANCE = 1e-9;
 
 /** Steps before another way is tried; loops of the workbook need 4 to 12. */
 const MOST_STEPS = 100;
-
-/**
- * Beyond so many steps a junction whose current moves by less than a picoampere, or whose volts by less than a microvolt, is
- * moved by rounding and not by Newton's method: where milliohms meet blocked junctions the last digits never rest. (Our choice;
- * a picoampere is what SPICE programs allow from the start.)
- */
-const PATIENT_STEPS = 20;
-const ROUNDING_AMPERES = 1e-12;
-const ROUNDING_VOLTS = 1e-6;
-/**
- * But no junction may move by more than this, volts, whatever its current: where tens of volts and microhms meet a node between
- * blocked junctions, its last digits are millivolts and femtoamperes. (Our choice: what moves so far carries less than a picoampere.)
- */
-const MOST_ROUNDING_VOLTS = 0.1;
 
 /** How charge moves in a time step: siemens of the companion of one farad, and how close two Newton steps must be, volts. */
 export interface Motion {
@@ -38,9 +24,10 @@ const AT_REST: Motion = { perSecond: 0, voltTolerance: VOLT_TOLERANCE };
 const law: JunctionLaw = { amperes: 0, siemens: 0 };
 
 /**
- * Run Newton's method from the present junction voltages, and write the junctions' voltages, currents and, in motion, charges.
+ * Run Newton's method from the present junction voltages, and write the junctions' voltages, currents and, in motion, charges. What
+ * drives the rows that are not linear stands in the topology's `linearFlow`.
  * @param mesh the moving rows, linear ones eliminated.
- * @param side currents into the moving rows, reduced by `mesh`; how far the volts of all of them lie from the base on return.
+ * @param side currents into the linear rows, reduced by `mesh`; how far the volts of all moving rows lie from the base on return.
  * @param motion left out at DC, where charge stands still.
  * @returns undefined, or the number of the node that does not settle.
  */
@@ -51,24 +38,22 @@ export function newton(
   side: Float64Array,
   motion = AT_REST,
 ): number | undefined {
-  const { newtonSiemens, newtonSide } = topology;
+  const { newtonMesh, newtonSide, linearFlow, newtonFlow } = topology;
   const { size, eliminated, schur } = mesh;
   const left = size - eliminated;
   let worst: Junction | undefined;
   for (let step = 1; step <= MOST_STEPS; step++) {
-    for (let at = 0; at < schur.length; at++) newtonSiemens[at] = schur[at]!;
-    for (let at = 0; at < left; at++) newtonSide[at] = side[at + eliminated]!;
-    newtonSide[left] = 0;
+    for (let at = 0; at < schur.length; at++) {
+      newtonMesh.siemens[at] = schur[at]!;
+      newtonFlow[at] = linearFlow[at]!;
+    }
     if (topology.ramps.length > 0) stampRamps(compiled, topology, left);
     for (const junction of compiled.junctions) {
       setCompanion(junction, motion.perSecond);
       const { anode, cathode, companionSiemens, companionAmperes } = junction;
       stamp(topology, left, anode, cathode, companionSiemens, companionAmperes);
     }
-    eliminate(newtonSiemens, left, left);
-    reduceSide(newtonSiemens, left, left, newtonSide);
-    newtonSide[left] = 0;
-    backSubstitute(newtonSiemens, left, left, newtonSide);
+    solveFlow(newtonMesh, newtonFlow, newtonSide);
     let settled = true;
     let most = -1;
     for (const junction of compiled.junctions) {
@@ -76,8 +61,7 @@ export function newton(
       const next = follow(topology, junction, motion.perSecond);
       const change = Math.abs(next - before);
       const allowed = motion.voltTolerance + RELATIVE_TOLERANCE * Math.max(Math.abs(next), Math.abs(before));
-      if (junction.volts !== next || !(change <= allowed))
-        settled &&= step > PATIENT_STEPS && isRounding(change, junction.companionSiemens);
+      settled &&= junction.volts === next && change <= allowed;
       if (!(change <= most)) {
         most = change;
         worst = junction;
@@ -85,7 +69,7 @@ export function newton(
     }
     if (!settled) continue;
     for (let at = 0; at < left; at++) side[at + eliminated] = newtonSide[at]!;
-    backSubstitute(mesh.siemens, size, eliminated, side);
+    backSubstitute(mesh, side);
     return undefined;
   }
   return worst!.anode || worst!.cathode;
@@ -133,7 +117,7 @@ function stampRamps(compiled: CompiledCircuit, topology: Topology, left: number)
 
 /** Add a branch between two nodes to the work space: so many siemens, and so many amperes where the solution is sought from. */
 function stamp(
-  { newtonSiemens, newtonSide, row, linearCount }: Topology,
+  { newtonMesh, newtonFlow, row, linearCount }: Topology,
   left: number,
   from: number,
   to: number,
@@ -142,12 +126,6 @@ function stamp(
 ): void {
   const a = row[from]! - linearCount;
   const b = row[to]! - linearCount;
-  join(newtonSiemens, left, a, b, siemens);
-  newtonSide[a]! -= amperes;
-  newtonSide[b]! += amperes;
-}
-
-/** Whether a junction with this slope, siemens, that moves by so many volts is moved by rounding. */
-function isRounding(volts: number, siemens: number): boolean {
-  return volts < ROUNDING_VOLTS || (volts < MOST_ROUNDING_VOLTS && volts * siemens < ROUNDING_AMPERES);
+  join(newtonMesh.siemens, left, a, b, siemens);
+  drive(newtonFlow, left, a, b, amperes);
 }

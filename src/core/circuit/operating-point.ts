@@ -2,7 +2,7 @@
 import { nodeNumber } from './compiled.ts';
 import type { CompiledCircuit, Topology } from './compiled.ts';
 import { amperesThrough } from './currents.ts';
-import { backSubstitute, reduceSide } from './mesh.ts';
+import { backSubstitute, reduceFlow, restOf } from './mesh.ts';
 import { newton } from './newton.ts';
 import { loadSources, movingMesh, setBase, stillMesh } from './stamp.ts';
 import { topologyFor } from './topology.ts';
@@ -96,16 +96,16 @@ function unsolved(compiled: CompiledCircuit, at: number, reason: (node: string) 
 
 /** Solve with the sources scaled. @returns undefined, or the number of the node that does not settle. */
 export function solveAtRest(compiled: CompiledCircuit, topology: Topology, scale = 1): number | undefined {
-  const { side, movingSide, row, stillCount } = topology;
+  const { side, movingSide, movingFlow, linearFlow, row } = topology;
   const still = stillMesh(compiled, topology);
   const mesh = movingMesh(compiled, topology, 0);
-  loadSources(compiled, topology, scale, side);
+  loadSources(compiled, topology, scale);
   setBase(compiled, topology);
-  reduceSide(still.siemens, still.size, stillCount, side);
-  reduceSide(mesh.siemens, mesh.size, mesh.eliminated, movingSide);
+  reduceFlow(mesh, movingFlow, movingSide);
+  restOf(movingFlow, mesh.size, mesh.eliminated, linearFlow);
   const failed = newton(compiled, topology, mesh, movingSide);
   if (failed !== undefined) return failed;
-  backSubstitute(still.siemens, still.size, stillCount, side);
+  backSubstitute(still, side);
   side[still.size] = 0;
   const { volts, supernodes } = compiled;
   for (let node = 0; node < volts.length; node++) volts[node] = side[row[node]!]! + supernodes.offsets[node]!;

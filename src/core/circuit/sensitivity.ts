@@ -63,20 +63,20 @@ function feedOf({ junctions }: CompiledCircuit, quantity: Quantity): ReadonlyMap
 /** Volts of every node of the adjoint network. */
 function adjointVolts(compiled: CompiledCircuit, fed: ReadonlyMap<number, number>): Float64Array {
   const topology = topologyFor(compiled);
-  const { side, movingSide, newtonSiemens, newtonSide, row, stillCount } = topology;
+  const { side, movingSide, newtonMesh, newtonSide, row } = topology;
   const still = stillMesh(compiled, topology);
   const moving = movingMesh(compiled, topology, 0);
   const left = moving.size - moving.eliminated;
   side.fill(0);
   for (const [node, amperes] of fed) side[row[node]!]! += amperes;
-  reduceSide(still.siemens, still.size, stillCount, side);
-  reduceSide(moving.siemens, moving.size, moving.eliminated, movingSide);
+  reduceSide(still, side);
+  reduceSide(moving, movingSide);
   for (let at = 0; at < left; at++) newtonSide[at] = movingSide[at + moving.eliminated]!;
-  reduceSide(newtonSiemens, left, left, newtonSide);
-  backSubstitute(newtonSiemens, left, left, newtonSide);
+  reduceSide(newtonMesh, newtonSide);
+  backSubstitute(newtonMesh, newtonSide);
   for (let at = 0; at < left; at++) movingSide[at + moving.eliminated] = newtonSide[at]!;
-  backSubstitute(moving.siemens, moving.size, moving.eliminated, movingSide);
-  backSubstitute(still.siemens, still.size, stillCount, side);
+  backSubstitute(moving, movingSide);
+  backSubstitute(still, side);
   side[still.size] = 0;
   return Float64Array.from(row, (at) => side[at]!);
 }

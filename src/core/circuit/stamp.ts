@@ -1,7 +1,7 @@
 /** Stamps: how each part enters the meshes of conductances, and how the sources enter the right-hand side. */
 import type { CompiledCircuit, Topology } from './compiled.ts';
 import { FLOATING_TIE_OHMS, SWITCH_ON_OHMS } from './elements.ts';
-import { eliminateMesh, join, makeMesh } from './mesh.ts';
+import { drive, eliminateMesh, join, makeMesh, reduceFlow, restOf } from './mesh.ts';
 import type { Mesh } from './mesh.ts';
 import { setOffsets } from './supernodes.ts';
 
@@ -76,26 +76,30 @@ export function setBase(compiled: CompiledCircuit, topology: Topology, base?: Fl
   }
 }
 
-/** Write the sources into a right-hand side, row by row, each scaled: amperes into every row, ground's the last. */
-export function loadSources(
-  compiled: CompiledCircuit,
-  { row }: Topology,
-  scale: number,
-  side: Float64Array,
-): void {
+/**
+ * Work out what the sources drive, each scaled, with the still rows eliminated: amperes between the moving rows go into `movingFlow`,
+ * those into the still rows into `side`.
+ */
+export function loadSources(compiled: CompiledCircuit, topology: Topology, scale: number): void {
+  const { row, flow, movingFlow, side, stillCount } = topology;
+  const still = stillMesh(compiled, topology);
+  const { size } = still;
   setOffsets(compiled, scale);
-  const { first, second, values, ofKind, supernodes, circuit } = compiled;
-  const { offsets, fed } = supernodes;
-  side.fill(0);
-  const drive = (at: number, amperes: number): void => {
-    side[row[first[at]!]!]! -= amperes;
-    side[row[second[at]!]!]! += amperes;
-  };
-  for (const at of ofKind.current) drive(at, values[at]! * scale);
-  for (const at of fed) {
-    const value = values[at]!;
-    const siemens =
-      circuit.elements[at]!.kind === 'resistor' ? 1 / value : value === 1 ? 1 / SWITCH_ON_OHMS : 0;
-    drive(at, siemens * (offsets[first[at]!]! - offsets[second[at]!]!));
+  const { first, second, values, ofKind, supernodes } = compiled;
+  const { offsets, fedResistors, fedSwitches } = supernodes;
+  flow.fill(0);
+  // By way of ground: no conductance need lie beside a current source.
+  for (const at of ofKind.current) {
+    drive(flow, size, row[first[at]!]!, size, values[at]! * scale);
+    drive(flow, size, size, row[second[at]!]!, values[at]! * scale);
   }
+  const feed = (at: number, siemens: number): void => {
+    const a = first[at]!;
+    const b = second[at]!;
+    drive(flow, size, row[a]!, row[b]!, siemens * (offsets[a]! - offsets[b]!));
+  };
+  for (const at of fedResistors) feed(at, 1 / values[at]!);
+  for (const at of fedSwitches) if (values[at] === 1) feed(at, 1 / SWITCH_ON_OHMS);
+  reduceFlow(still, flow, side);
+  restOf(flow, size, stillCount, movingFlow);
 }

@@ -37,8 +37,15 @@ export function supernodesOf(
     if (voltage.length > 0) reach(node);
   }
   const hangs = (node: number): boolean => root[node] !== node;
-  const fed = [...resistor, ...switches].filter((at) => hangs(first[at]!) || hangs(second[at]!));
-  return { root, offsets: new Float64Array(count), tree, fed, loop };
+  const fed = (parts: readonly number[]) => parts.filter((at) => hangs(first[at]!) || hangs(second[at]!));
+  return {
+    root,
+    offsets: new Float64Array(count),
+    tree,
+    fedResistors: fed(resistor),
+    fedSwitches: fed(switches),
+    loop,
+  };
 }
 
 /** Work out the offsets from the sources as they are set, each scaled. */

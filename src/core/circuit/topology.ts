@@ -1,6 +1,7 @@
 /** What the switch positions of a circuit decide: which parts float, and in which order rows are eliminated. */
 import { GROUND } from './compiled.ts';
 import type { CompiledCircuit, Topology } from './compiled.ts';
+import { makeSolidMesh } from './mesh.ts';
 
 /** The topology for the present switch positions: it does not depend on any other value. */
 export function topologyFor(compiled: CompiledCircuit): Topology {
@@ -62,7 +63,11 @@ function makeTopology(compiled: CompiledCircuit): Topology {
     watched: [...watched].filter((at) => at >= stillCount && at < size).map((at) => at - stillCount),
     side,
     movingSide: side.subarray(stillCount),
-    newtonSiemens: new Float64Array(left * (left + 1)),
+    flow: new Float64Array(size * (size + 1)),
+    movingFlow: new Float64Array((size - stillCount) * (size - stillCount + 1)),
+    linearFlow: new Float64Array(left * (left + 1)),
+    newtonFlow: new Float64Array(left * (left + 1)),
+    newtonMesh: makeSolidMesh(left),
     newtonSide: new Float64Array(left + 1),
     still: undefined,
     moving: new Map(),

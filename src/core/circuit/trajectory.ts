@@ -160,7 +160,7 @@ function findStill(run: Trajectory): void {
     for (let at = 0; at < stillCount; at++)
       side[at] = sourcesFrom[at]! + (sourcesTo[at]! - sourcesFrom[at]!) * time;
     for (let at = 0; at < moving; at++) movingSide[at] = rows[row * width + at]!;
-    backSubstitute(still.siemens, still.size, stillCount, side);
+    backSubstitute(still, side);
     run.stillRows.set(side.subarray(0, stillCount), row * stillCount);
   }
   run.stillDone = run.count;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { near, resistor, solved, source } from './parts.ts';
 import { PARTS, makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
 import { prepareLink, solveState } from '../../../src/core/verdict/prepare.ts';
 
@@ -36,5 +37,28 @@ describe('a part of a circuit that hangs on the rest by one blocked junction', (
         }
       }
     }
+  });
+
+  // 43.9 V drive 43.9 A and more round a loop that one LED alone holds to ground: what comes back by the LED is nothing, so that the
+  // LED stands at 0 V and the rest of the loop at volts of a divider, though an ampere's last digit would be volts over the LED.
+  it.each([1, 1e-3, 1e-6])('stands where the LED puts it while %d ohm carry what goes round', (ohms) => {
+    const around = solved([
+      source('supply', 'feed', 'low', 43.9),
+      resistor('inner', 'feed', 'held', 1),
+      resistor('load', 'held', 'low', ohms),
+      {
+        kind: 'diode',
+        name: 'LED',
+        anode: 'held',
+        cathode: '0',
+        saturationAmperes: 1e-18,
+        emission: 1.93,
+        seriesOhms: 3,
+      },
+    ]);
+    near(around.volts('held'), 0);
+    near(around.volts('low'), (-43.9 * ohms) / (1 + ohms));
+    near(around.volts('feed'), 43.9 / (1 + ohms));
+    expect(Math.abs(around.amperes('LED'))).toBeLessThan(1e-20);
   });
 });

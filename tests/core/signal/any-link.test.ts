@@ -13,9 +13,12 @@ import { tryLink } from '../../support/try-link.ts';
 const LINKS = 120;
 /**
  * Seeds whose steps once fell below a picosecond: amperes that a foreign supply drives round within a part, which rounding moves; and
- * two that had no operating point: an LED that blocks beside tens of volts and microhms, whose millivolts never rest.
+ * nine that had no operating point: a part that hangs on blocked junctions, while tens of volts drive amperes round within it.
  */
-const ONCE_STUCK = [60241, 60651, 65425, 69926, 4272, 4752];
+const ONCE_STUCK = [
+  ...[60241, 60651, 65425, 69926],
+  ...[4272, 4752, 29652, 49861, 54858, 71404, 85089, 130781, 189623],
+];
 
 test(`${LINKS} links drawn over all allowed values have a verdict each, and each byte ends`, () => {
   for (const seed of [...ONCE_STUCK, ...Array.from({ length: LINKS }, (_, at) => at + 1)]) {
