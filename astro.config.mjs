@@ -6,6 +6,7 @@ import { licences } from './src/licences/integration.mjs';
 import { course } from './src/course/integration.mjs';
 import { headers } from './src/headers/integration.mjs';
 import { search } from './src/search/integration.mjs';
+import { fewerFiles } from './src/scripts/integration.mjs';
 import { oneSheet } from './src/styles/integration.mjs';
 import { offline } from './src/offline/integration.mjs';
 
@@ -24,6 +25,7 @@ export default defineConfig({
     mdx(),
     svelte(),
     ...(site === undefined ? [] : [sitemap({ filter: (page) => !page.includes('/embed/') })]),
+    fewerFiles(),
     oneSheet(),
     licences(),
     headers(),

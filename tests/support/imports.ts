@@ -115,6 +115,7 @@ const OUTER_ARROWS: Readonly<Record<string, readonly string[]>> = {
   'src/course': ['src/core', 'src/styles', 'components/course'],
   'src/headers': [],
   'src/offline': [],
+  'src/scripts': [],
   'src/search': [],
   'src/layouts': [
     'src/core',

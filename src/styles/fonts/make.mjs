@@ -47,5 +47,4 @@ for (const [file, from] of Object.entries(FILES)) {
     preserveNameIds: [0, 13, 14],
   });
   writeFileSync(new URL(file, import.meta.url), cut);
-  console.log(`${file}: ${whole.length} bytes, cut to ${cut.length}`);
 }
