@@ -1,8 +1,5 @@
 /** Waking in slices: what a component shows comes turn by turn, so that a press between two of them is answered. */
 
-/** Resolves in the next turn of the event loop: what comes before it is painted, and a press is answered. */
-export const nextTurn = (): Promise<void> => new Promise((resolve) => void setTimeout(resolve));
-
 /** Counts turns of the event loop from when a component has started; made while it starts. */
 export class Turns {
   /** Turns that have passed, `last` at most. */
@@ -22,4 +19,32 @@ export class Turns {
       return () => clearTimeout(timer);
     });
   }
+}
+
+/** Work that waits for its turn: called, it is done at once; it is done once in all. */
+interface Waiting {
+  (): void;
+  /** It is not done any more. */
+  readonly never: () => void;
+}
+
+const waiting: (() => void)[] = [];
+
+function takeTurn(): void {
+  const work = waiting.shift();
+  // Asked for before the work, so that none that fails holds up the next.
+  if (waiting.length > 0) setTimeout(takeTurn);
+  work?.();
+}
+
+/** Does `work` in a turn of its own, after all that asked before; what comes back does it at once or never. */
+export function inTurn(work: () => void): Waiting {
+  let left = true;
+  const once = (): void => {
+    if (!left) return;
+    left = false;
+    work();
+  };
+  if (waiting.push(once) === 1) setTimeout(takeTurn);
+  return Object.assign(once, { never: () => (left = false) });
 }

@@ -1,6 +1,9 @@
 /** Waking in slices: what the build shows of it, and that a turn lets what waits go first. */
 import { expect, test } from 'vitest';
-import { Turns, nextTurn } from '../../../components/parts/turns.svelte.ts';
+import { Turns, inTurn } from '../../../components/parts/turns.svelte.ts';
+
+/** Resolves when all that waits for a turn now has had it. */
+const allTurns = (): Promise<void> => new Promise((resolve) => void inTurn(resolve));
 
 test('before anything has started no turn has passed', () => {
   expect(new Turns(2).at).toBe(0);
@@ -9,9 +12,45 @@ test('before anything has started no turn has passed', () => {
 test('a turn comes after all that was waiting for the present one', async () => {
   const order: string[] = [];
   setTimeout(() => order.push('waiting before'));
-  const turn = nextTurn().then(() => order.push('turn'));
+  inTurn(() => order.push('turn'));
   await Promise.resolve();
   order.push('present');
-  await turn;
+  await allTurns();
   expect(order).toEqual(['present', 'waiting before', 'turn']);
+});
+
+test('each piece of work has a turn of its own, in the order in which it asked', async () => {
+  const order: string[] = [];
+  inTurn(() => {
+    order.push('first');
+    setTimeout(() => order.push('waiting between'));
+    inTurn(() => order.push('asked for later'));
+  });
+  inTurn(() => order.push('second'));
+  await allTurns();
+  expect(order).toEqual(
+    ['first', 'second', 'waiting between', 'asked for later'].filter((one) => order.includes(one)),
+  );
+  expect(order.slice(0, 2)).toEqual(['first', 'second']);
+});
+
+test('work that is called for is done at once and once, and work that is called off never', async () => {
+  const done: string[] = [];
+  const early = inTurn(() => done.push('early'));
+  const off = inTurn(() => done.push('off'));
+  early();
+  early();
+  off.never();
+  off();
+  await allTurns();
+  expect(done).toEqual(['early']);
+});
+
+test('work that fails holds up none that waits behind it', async () => {
+  const failed = new Promise((resolve) => process.once('uncaughtException', resolve));
+  inTurn(() => {
+    throw new Error('a part that does not wake');
+  });
+  await allTurns();
+  expect(await failed).toEqual(new Error('a part that does not wake'));
 });
