@@ -23,8 +23,8 @@ export interface Told {
   readonly drawer: readonly string[];
 }
 
-/** Most characters of a manual's words that are read and kept in the address (our choice). */
-const MOST_WORDS = 400;
+/** Most characters of a manual's words that the address keeps: a page of a manual (our choice). */
+export const MOST_WORDS = 2000;
 
 /** Everything that may be said of the manual of a jack. */
 export function saysFor(direction: Direction, socket: Socket): readonly Says[] {
@@ -93,6 +93,38 @@ export function writeTold({ out, in: into, drawer }: Told): string {
   if (drawer.length > 0) fields.set('drawer', drawer.join(' '));
   const text = fields.toString();
   return text === '' ? location.pathname : `#${text}`;
+}
+
+/** Who has a jack, in words. */
+const WHOSE: Readonly<Record<Direction, string>> = { out: 'sender', in: 'listener' };
+
+/** What an address says that cannot be, each with the field, what it may be and what came; none where it says nothing of this page. */
+export function problemsInAddress(hash: string): readonly string[] {
+  const fields = new URLSearchParams(hash.slice(1));
+  const refuse = (what: string, list: readonly string[], given: string | null): readonly string[] =>
+    given === null || list.includes(given)
+      ? []
+      : [`${what}: expected one of ${list.join(', ')}, got '${given}'`];
+  const ofJack = (name: Direction): readonly string[] => {
+    const given = (field: string): string | null => fields.get(`${name}-${field}`);
+    const socket = SOCKETS.find((one) => one === given('socket'));
+    const words = given('words') ?? '';
+    return [
+      ...refuse(`Jack on the ${WHOSE[name]}`, SOCKETS, given('socket')),
+      ...(socket ? refuse(`Manual of the ${WHOSE[name]}`, saysFor(name, socket), given('says')) : []),
+      ...refuse(`Circuit of the ${WHOSE[name]}`, CIRCUITS, given('circuit')),
+      ...refuse(`Optocoupler of the ${WHOSE[name]}`, PARTS, given('part')),
+      ...(words.length > MOST_WORDS ? [tooLong(words)] : []),
+    ];
+  };
+  const things = DRAWER.map(({ id }) => id);
+  const drawer = (fields.get('drawer') ?? '').split(' ').filter((one) => one !== '');
+  return [...ofJack('out'), ...ofJack('in'), ...drawer.flatMap((one) => refuse('Drawer', things, one))];
+}
+
+/** What is said of more words than the address keeps. */
+export function tooLong(words: string): string {
+  return `Words of the manual: expected at most ${MOST_WORDS} characters, got ${words.length}`;
 }
 
 /** What an address tells; what it says that cannot be is left out. Undefined where it tells nothing. */

@@ -1,5 +1,7 @@
 /** The boards of the fault bench in words. */
-import type { BenchBoard } from '../../src/core/faults/index.ts';
+import type { BenchBoard, PartSpot } from '../../src/core/faults/index.ts';
+import { contactWords } from '../../src/core/wiring/index.ts';
+import type { Contact, Side } from '../../src/core/wiring/index.ts';
 
 /** Names of the boards, for a choice. */
 export const BOARD_NAMES: Readonly<Record<BenchBoard, string>> = {
@@ -33,6 +35,35 @@ export const BOARD_PARTS: Readonly<Record<BenchBoard, readonly BoardPart[]>> = {
     { name: 'pedal 2', detail: '3.5 mm TRS IN, Type A', faces: ['phone', undefined] },
   ],
 };
+
+/** The plugs of a lead, as seen along the board. */
+export const PLUG_NAMES: Readonly<Record<Side, string>> = { from: 'sending plug', to: 'receiving plug' };
+
+/** A jack of a device, by its side of it: 'OUT of the sender', 'THRU of pedal 1'. */
+export function jackName({ name }: BoardPart, side: number): string {
+  const mark = side === 0 ? 'IN' : name === 'sender' ? 'OUT' : 'THRU';
+  return `${mark} of ${sayPart(name)}`;
+}
+
+/** A part in a sentence: 'the sender', 'pedal 1'. */
+export function sayPart(name: string): string {
+  return name === 'sender' ? 'the sender' : name;
+}
+
+/** What is touched of a part: 'the display', 'the ring of the sending plug', 'the wire from pin 4 to the ring'. */
+export function saySpots(spots: readonly PartSpot[]): string {
+  const names = spots.map((spot): readonly [side: Side | undefined, what: string] => {
+    const [side, what] = spot.split(' ') as [string, string | undefined];
+    return what === undefined ? [undefined, side] : [side as Side, what];
+  });
+  const contact = (what: string): string => contactWords(what as Contact);
+  const [first, second] = names;
+  if (!first) return 'all of it';
+  const [side, what] = first;
+  if (side === undefined) return `the ${what}`;
+  if (second) return `the wire from ${contact(what)} to ${contact(second[1])}`;
+  return what === 'plug' ? `the ${PLUG_NAMES[side]}` : `${contact(what)} of the ${PLUG_NAMES[side]}`;
+}
 
 /** A probability as a percentage: '21 %', 'under 1 %'. */
 export function sayChance(probability: number): string {

@@ -19,6 +19,9 @@ export interface ConductorRef {
   readonly index: number;
 }
 
+/** What is touched on a figure of one lead: a plug of it, or a contact. */
+export type LeadSpot = `${Side} plug` | `${Side} ${Contact}`;
+
 /** A pair of contacts to be joined. */
 export interface JoinRequest {
   readonly segment: number;

@@ -91,7 +91,7 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   parts: [],
   figures: [],
   keep: ['parts'],
-  faults: ['parts', 'keep', 'arrived'],
+  faults: ['parts', 'figures', 'keep', 'arrived'],
   arrived: ['parts', 'keep'],
   time: ['parts', 'figures'],
   bench: ['parts', 'figures', 'keep', 'time'],

@@ -168,6 +168,69 @@ test('an address opens a board with its numbered fault, and the link beside it n
   );
 });
 
+test('an address that names no board says what was expected, in view on a phone', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.goto('./fault-bench/#board=hat&number=5');
+  const alert = bench(page).getByRole('alert');
+  await expect(alert).toHaveText("Address: expected a board of link or chain, got 'hat'.");
+  await expect(alert).toBeInViewport();
+  // The board that the page begins with is there, and nothing else is lost.
+  await expect(bench(page).getByLabel('Board', { exact: true })).toHaveValue('link');
+});
+
+test.describe('on the drawing, 390 px wide', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
+
+  const checks = (page: Page, heading: string) =>
+    bench(page).getByRole('region', { name: heading }).getByRole('button');
+  const LEAD_1 = 'lead 1 as it should be';
+
+  test('a contact, a wire, a plug and a jack that are touched leave their own checks', async ({ page }) => {
+    await open(page);
+    await part(page, 'lead 1').tap();
+    const drawn = bench(page).getByRole('group', { name: LEAD_1 });
+    await expect(checks(page, 'At lead 1')).toHaveCount(11);
+    await drawn.getByRole('button', { name: /^receiving plug, ring/ }).tap();
+    await expect(bench(page).getByText('At ring of the receiving plug: 4 checks.')).toBeVisible();
+    // Two along the wire, two volts on the free plug, and the swap of the whole lead.
+    await expect(checks(page, 'At lead 1')).toHaveCount(5);
+    await drawn.getByRole('button', { name: /^conductor from tip to tip/ }).tap();
+    await expect(bench(page).getByText('At the wire from tip to tip: 2 checks.')).toBeVisible();
+    await checks(page, 'At lead 1').filter({ hasText: 'ohms from tip to tip' }).tap();
+    await expect(bench(page).locator('.last')).toContainText('ohms from tip to tip. Seen:');
+    await drawn.getByRole('button', { name: 'sending plug', exact: true }).tap();
+    await expect(bench(page).getByText('At the sending plug: 3 checks.')).toBeVisible();
+    await part(page, 'pedal 1').tap();
+    await bench(page).getByRole('button', { name: 'IN of pedal 1' }).tap();
+    await expect(bench(page).getByText('At the jack: 2 checks.')).toBeVisible();
+    await bench(page).getByRole('button', { name: 'Show all of pedal 1' }).tap();
+    await expect(checks(page, 'At pedal 1')).toHaveCount(7);
+  });
+
+  test('the same by keyboard: arrows from contact to contact, Enter to touch', async ({ page }) => {
+    await open(page);
+    await part(page, 'lead 1').press('Enter');
+    const drawn = bench(page).getByRole('group', { name: LEAD_1 });
+    await drawn.getByRole('button', { name: /^sending plug, tip/ }).focus();
+    await page.keyboard.press('ArrowRight');
+    await expect(drawn.getByRole('button', { name: /^sending plug, ring/ })).toBeFocused();
+    await page.keyboard.press('Enter');
+    await expect(drawn.getByRole('button', { name: /^sending plug, ring/ })).toHaveAttribute(
+      'aria-pressed',
+      'true',
+    );
+    // Along the wire in ohms and by its beep, and across to the tip.
+    await expect(bench(page).getByText('At ring of the sending plug: 3 checks.')).toBeVisible();
+    await drawn.getByRole('button', { name: /^conductor from ring/ }).press('Enter');
+    await expect(bench(page).getByText('At the wire from ring to ring: 2 checks.')).toBeVisible();
+    await drawn.getByRole('button', { name: 'receiving plug', exact: true }).press(' ');
+    await expect(bench(page).getByText('At the receiving plug: 3 checks.')).toBeVisible();
+    await part(page, 'sender').press('Enter');
+    await bench(page).getByRole('button', { name: 'display of the sender' }).press('Enter');
+    await expect(checks(page, 'At the sender')).toHaveCount(3);
+  });
+});
+
 test('an answer that is pressed twice in a row is given once', async ({ page, baseURL }) => {
   const seen = await watch(page, baseURL ?? '');
   await page.goto('./fault-bench/');
@@ -202,6 +265,9 @@ test('the page fits a phone and is accessible in both papers, with everything op
   await open(page);
   await bench(page).getByLabel('Board', { exact: true }).selectOption({ label: 'two pedals in a chain' });
   await helper(page).getByLabel('Your board is like').selectOption({ label: 'two pedals in a chain' });
+  await part(page, 'lead 1').click();
+  await expect(bench(page).getByRole('group', { name: 'lead 1 as it should be' })).toBeVisible();
+  expect(await accessibilityFaults(page)).toEqual([]);
   await part(page, 'pedal 2').click();
   await bench(page).getByRole('button', { name: 'Look at the lamp of pedal 2.' }).click();
   await expect(part(page, 'pedal 2')).toContainText('1 of 7');

@@ -99,12 +99,24 @@ test('what was told is there after a reload and in a link', async ({ page, conte
   await expect(answer(other)).toContainText('Yes, with your DIN lead, then your Type A adapter');
 });
 
-test('an address that tells what cannot be is taken as far as it can', async ({ page }) => {
+test('an address that tells what cannot be is taken as far as it can, and what is refused stands in view', async ({
+  page,
+}) => {
   await page.goto('./#out-socket=hat&in-socket=trs-3.5&in-says=type-b&drawer=spoon+din');
   await wakeIslands(page);
   await expect(listener(page).getByRole('radio', { name: /3.5 mm/ })).toBeChecked();
   await expect(answer(page)).toContainText('Now the sender');
+  const refused = page.getByRole('alert');
+  await expect(refused).toBeInViewport();
+  await expect(refused.getByRole('listitem')).toHaveText([
+    "Jack on the sender: expected one of din5, trs-6.35, trs-3.5, trs-2.5, got 'hat'.",
+    /^Drawer: expected one of .*, got 'spoon'\.$/,
+  ]);
   await expect(page.getByRole('checkbox', { name: 'DIN lead' })).toBeChecked();
+  // A link that is opened in the page that is open already.
+  await page.goto('./#out-socket=din5&in-socket=trs-3.5&in-says=type-b');
+  await expect(answer(page)).toContainText('5-pin DIN to 3.5 mm TRS lead, Type B');
+  await expect(refused).toHaveCount(0);
 });
 
 /** Take a choice by keyboard: come to it, then press the space bar. */

@@ -3,13 +3,16 @@ import { faultName, sayBoardFault } from './board-faults.ts';
 import type { BenchBoard, BoardFault } from './board-faults.ts';
 import { remedyFor } from './board-remedies.ts';
 import type { Symptom } from './board-symptoms.ts';
+import { leadOf, workingBoard } from './board-state.ts';
 import { benchTable, suspectsLeft } from './bench-table.ts';
 import type { Frequencies, Seen } from './bench-table.ts';
 import { guide } from './guide.ts';
 import type { GuideStep } from './guide.ts';
 import { gradeFault, hideNamedFault, hideNumberedFault, observe } from './hidden-fault.ts';
 import type { FaultGrade, HiddenFault } from './hidden-fault.ts';
+import type { PartSpot } from './observation.ts';
 import { sayFaultPart } from './say-part.ts';
+import type { Lead } from '../wiring/index.ts';
 
 /** A round on the bench: what was observed, by identifier, and how it ended, if it did. */
 export interface RoundOrder {
@@ -47,6 +50,8 @@ export interface ObservationChoice {
   readonly way: (typeof OBSERVATION_WAYS)[number];
   /** The part of the board that is looked at, swapped or measured: 'sender', 'lead 1', 'pedal 1'. */
   readonly place: string;
+  /** What of that part; none where it is about all of it. */
+  readonly spots: readonly PartSpot[];
   readonly seen: string | undefined;
   /** What the board shows here with nothing wrong. */
   readonly good: string;
@@ -75,6 +80,8 @@ export interface RoundEnd {
 export interface RoundAnswer {
   readonly kind: 'round';
   readonly symptoms: readonly Symptom[];
+  /** The leads as they should be, from the sender on. */
+  readonly leads: readonly Lead[];
   readonly choices: readonly ObservationChoice[];
   readonly names: readonly FaultChoice[];
   readonly end: RoundEnd | undefined;
@@ -112,10 +119,12 @@ function answerRound({ board, hidden: which, made, end }: RoundOrder): RoundAnsw
   return {
     kind: 'round',
     symptoms: hidden.symptoms,
-    choices: table.observations.map(({ id, words, effort, place }, at) => ({
+    leads: workingBoard(board).links.map(leadOf),
+    choices: table.observations.map(({ id, words, effort, place, spots }, at) => ({
       id,
       words,
       place,
+      spots,
       way: OBSERVATION_WAYS[effort - 1] as (typeof OBSERVATION_WAYS)[number],
       seen: made.includes(id) ? observe(hidden, id).seen : undefined,
       good: table.good[at] as string,

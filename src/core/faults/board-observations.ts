@@ -13,26 +13,32 @@ import type { Observation } from './observation.ts';
 export function observationsOf(board: BenchBoard): readonly Observation[] {
   const good = workingBoard(board);
   return [
-    look('lamp sender', 'Look at the lamp of the sender.', ({ senderOn }) => (senderOn ? 'lit' : 'dark')),
+    look('lamp sender', 'Look at the lamp of the sender.', ['lamp'], ({ senderOn }) =>
+      senderOn ? 'lit' : 'dark',
+    ),
     look(
       'outlet',
       'Look at the switch of the output.',
+      ['jack'],
       ({ links }) => `set to ${styleEntry((links[0] as Link).output.style).label}`,
     ),
-    look('filter', 'Look in the sender’s menu: does it send program changes?', ({ filtered }) =>
+    look('filter', 'Look in the sender’s menu: does it send program changes?', ['display'], ({ filtered }) =>
       filtered ? 'filtered out' : 'sent',
     ),
-    look('numbers', 'Compare the program number sent with the one shown.', ({ programStep }) =>
+    look('numbers', 'Compare the program number sent with the one shown.', ['display'], ({ programStep }) =>
       programStep === 0 ? 'the same' : programStep > 0 ? 'one too high' : 'one too low',
     ),
-    look('bank', 'Look in the sender’s menu: does it send a bank first?', ({ bankSent }) =>
+    look('bank', 'Look in the sender’s menu: does it send a bank first?', ['display'], ({ bankSent }) =>
       bankSent ? 'bank sent' : 'no bank',
     ),
     ...(board === 'chain'
       ? [
           {
-            ...look('thru menu', 'Look in the menu of pedal 1: is its THRU on?', ({ softThruOn }) =>
-              softThruOn ? 'on' : 'off',
+            ...look(
+              'thru menu',
+              'Look in the menu of pedal 1: is its THRU on?',
+              ['display'],
+              ({ softThruOn }) => (softThruOn ? 'on' : 'off'),
             ),
             place: 'pedal 1',
           },
@@ -45,25 +51,37 @@ export function observationsOf(board: BenchBoard): readonly Observation[] {
 function atPedal(at: number): readonly Observation[] {
   const pedal = `pedal ${at + 1}`;
   return [
-    look(`lamp ${pedal}`, `Look at the lamp of ${pedal}.`, ({ pedalsOn }) => (pedalsOn[at] ? 'lit' : 'dark')),
-    look(`light ${pedal}`, `Watch the activity light of ${pedal} while presets are called.`, (state) => {
-      const arrival = arrivals(state)[at];
-      return arrival === 'arrives' ? 'blinks' : arrival === 'nothing' ? 'stays dark' : 'comes and goes';
-    }),
-    look(`jack ${pedal}`, `Look at which jack of ${pedal} the lead is in.`, ({ inOut }) =>
+    look(`lamp ${pedal}`, `Look at the lamp of ${pedal}.`, ['lamp'], ({ pedalsOn }) =>
+      pedalsOn[at] ? 'lit' : 'dark',
+    ),
+    look(
+      `light ${pedal}`,
+      `Watch the activity light of ${pedal} while presets are called.`,
+      ['lamp'],
+      (state) => {
+        const arrival = arrivals(state)[at];
+        return arrival === 'arrives' ? 'blinks' : arrival === 'nothing' ? 'stays dark' : 'comes and goes';
+      },
+    ),
+    look(`jack ${pedal}`, `Look at which jack of ${pedal} the lead is in.`, ['jack'], ({ inOut }) =>
       inOut[at] ? 'in the OUT' : 'in the IN',
     ),
-    look(`channel ${pedal}`, `Compare the channel of ${pedal} with the sender’s.`, ({ channels }) =>
-      channels[at] === SENDER_CHANNEL ? 'the same' : 'different',
+    look(
+      `channel ${pedal}`,
+      `Compare the channel of ${pedal} with the sender’s.`,
+      ['display'],
+      ({ channels }) => (channels[at] === SENDER_CHANNEL ? 'the same' : 'different'),
     ),
     look(
       `listen ${pedal}`,
       `Look in the menu of ${pedal}: does it listen to program changes?`,
+      ['display'],
       ({ listening }) => (listening[at] ? 'yes' : 'no'),
     ),
     look(
       `answers ${pedal}`,
       `Send the preset on each channel in turn: which channel does ${pedal} answer on?`,
+      [],
       (state) =>
         arrivals(state)[at] === 'nothing' || !state.listening[at] || state.filtered
           ? 'on none'

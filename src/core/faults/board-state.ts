@@ -94,3 +94,6 @@ export const rebranch = (board: BoardState, at: number, change: (branch: Branch)
 export function relead(board: BoardState, at: number, change: (lead: Lead) => Lead): BoardState {
   return rebranch(board, at, (branch) => ({ ...branch, leads: branch.leads.map(change) }));
 }
+
+/** The lead of a link. */
+export const leadOf = (link: Link): Lead => link.branches[0]!.leads[0]!;

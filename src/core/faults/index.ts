@@ -21,4 +21,5 @@ export { guide } from './guide.ts';
 export type { GuideStep } from './guide.ts';
 export { gradeFault, hideNumberedFault, MOST_FAULT_NUMBER, observe } from './hidden-fault.ts';
 export type { HiddenFault } from './hidden-fault.ts';
+export type { PartSpot } from './observation.ts';
 export { saySymptoms } from './say-symptoms.ts';

@@ -3,11 +3,11 @@ import { meterProfile, readJack, readLead, setUp, takeReading } from '../reading
 import type { LeadContact, Power, Reading } from '../readings/index.ts';
 import { contactWords, familyOf, leadNode, linkCircuit, makeJack, styleEntry } from '../wiring/index.ts';
 import type { Contact, Jack, Lead, Link, Side } from '../wiring/index.ts';
-import { relead } from './board-state.ts';
+import { leadOf, relead } from './board-state.ts';
 import type { BoardState } from './board-state.ts';
 import { arrivals, symptomsOf } from './board-symptoms.ts';
-import { look } from './observation.ts';
 import type { Observation } from './observation.ts';
+import { atPlugs } from './plug-observations.ts';
 
 const PROFILE = meterProfile('usual');
 
@@ -25,9 +25,7 @@ function once(of: object, what: string, read: () => Reading): Reading {
 /** Everything that can be observed at a lead, by its place along the board. `good` is its link with nothing wrong. */
 export function atLead(good: Link, at: number): readonly Observation[] {
   return [
-    phonePlugs(at),
-    pushedHome(at),
-    moved(at),
+    ...atPlugs(leadOf(good), at),
     swap(good, at),
     along(good, at, 'source'),
     along(good, at, 'sink'),
@@ -40,19 +38,9 @@ export function atLead(good: Link, at: number): readonly Observation[] {
   ];
 }
 
-const leadOf = (link: Link): Lead => link.branches[0]!.leads[0]!;
 /** The lead itself: one that is not pushed home is sound. */
 const leadAt = ({ links, loose }: BoardState, at: number, good: Link): Lead =>
   leadOf(loose[at] ? good : (links[at] as Link));
-
-function phonePlugs(at: number): Observation {
-  const name = `lead ${at + 1}`;
-  return look(`plugs ${name}`, `Look at the phone plugs of ${name}: two black rings, or one?`, (state) => {
-    const { from, to } = leadOf(state.links[at] as Link);
-    const isTs = [from, to].some(({ connector }) => familyOf(connector) === 'ts');
-    return isTs ? 'one ring: a TS plug' : 'two rings on each';
-  });
-}
 
 function swap(good: Link, at: number): Observation {
   const name = `lead ${at + 1}`;
@@ -61,6 +49,7 @@ function swap(good: Link, at: number): Observation {
     words: `Swap ${name} for a tested lead and try again.`,
     effort: 2,
     place: name,
+    spots: [],
     see: (state) => {
       const sound = <Value>(list: readonly Value[]): readonly (Value | undefined)[] =>
         list.map((one, place) => (place === at ? undefined : one));
@@ -73,25 +62,6 @@ function swap(good: Link, at: number): Observation {
   };
 }
 
-function pushedHome(at: number): Observation {
-  const name = `lead ${at + 1}`;
-  return look(`home ${name}`, `Look at both ends of ${name}: are the plugs pushed home?`, ({ loose }) => {
-    const side = loose[at];
-    return side ? `not at its ${END_WORDS[side]} end` : 'both are';
-  });
-}
-
-/** Ends of a lead, as seen along the board. */
-const END_WORDS: Readonly<Record<Side, string>> = { from: 'sending', to: 'receiving' };
-
-function moved(at: number): Observation {
-  const name = `lead ${at + 1}`;
-  return look(`moved ${name}`, `Move one plug of ${name} at a time while presets are called.`, ({ cold }) => {
-    const side = cold[at]?.side;
-    return side ? `it comes and goes at its ${END_WORDS[side]} end` : 'no change';
-  });
-}
-
 function lineOhms(good: Link, at: number, line: 'source' | 'sink'): Observation {
   const name = `lead ${at + 1}`;
   const { from, to } = goodLines(good)[line];
@@ -100,6 +70,7 @@ function lineOhms(good: Link, at: number, line: 'source' | 'sink'): Observation 
     words: `Unplug ${name} at both ends; ohms from ${contactWords(from)} to ${contactWords(to)}.`,
     effort: 3,
     place: name,
+    spots: [`from ${from}`, `to ${to}`],
     see: (state) => {
       const lead = leadAt(state, at, good);
       const probes = [
@@ -131,6 +102,7 @@ function along(good: Link, at: number, line: 'source' | 'sink'): Observation {
     words: `Unplug ${name} at both ends; continuity from ${contactWords(from)} to ${contactWords(to)}, then move the plugs.`,
     effort: 3,
     place: name,
+    spots: [`from ${from}`, `to ${to}`],
     see: (state) => {
       const says = continuity(
         leadAt(state, at, good),
@@ -150,6 +122,7 @@ function across(good: Link, at: number): Observation {
     words: `Unplug ${name} at both ends; continuity between ${contactWords(source.from)} and ${contactWords(sink.from)} of one plug.`,
     effort: 3,
     place: name,
+    spots: [`from ${source.from}`, `from ${sink.from}`],
     see: (state) =>
       continuity(
         leadAt(state, at, good),
@@ -166,6 +139,7 @@ function diode(good: Link, at: number): Observation {
     words: `Pedal ${at + 1} off and unplugged: diode test of the jack that lead ${at + 1} was in, red on its source line, black on its sink line.`,
     effort: 3,
     place: `pedal ${at + 1}`,
+    spots: ['jack'],
     see: (state) => {
       const { input } = (state.links[at] as Link).branches[0]!;
       const place = { meter: 'diode', power: 'off', red: source.to, black: sink.to } as const;
@@ -211,6 +185,7 @@ function volts(good: Link, at: number, power: Exclude<Power, 'off'>): Observatio
     words: `DC volts on the free plug of ${name}, ${power === 'idle' ? 'nothing sent' : 'clock running'}: red on ${contactWords(red)}, black on ${contactWords(black)}.`,
     effort: 3,
     place: name,
+    spots: [`to ${red}`, `to ${black}`],
     see: (state) => {
       // The free plug is out of its jack, whether or not it was pushed home.
       const link = state.loose[at] === 'to' ? good : (state.links[at] as Link);

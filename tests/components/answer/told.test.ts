@@ -2,6 +2,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import {
   NOTHING_TOLD,
+  problemsInAddress,
   readTold,
   saysFor,
   tellJacks,
@@ -47,12 +48,35 @@ describe('The address', () => {
     });
   });
 
+  test('says of each field that cannot be what was expected and what came', () => {
+    expect(
+      problemsInAddress(
+        '#out-socket=hat&in-socket=trs-3.5&in-says=type-z&in-circuit=steam&in-part=4N99&drawer=spoon+din',
+      ),
+    ).toEqual([
+      "Jack on the sender: expected one of din5, trs-6.35, trs-3.5, trs-2.5, got 'hat'",
+      expect.stringMatching(/^Manual of the listener: expected one of type-a, .*words, got 'type-z'$/),
+      expect.stringMatching(/^Circuit of the listener: expected one of .*, got 'steam'$/),
+      expect.stringMatching(/^Optocoupler of the listener: expected one of .*, got '4N99'$/),
+      expect.stringMatching(/^Drawer: expected one of .*, got 'spoon'$/),
+    ]);
+    const long = `#in-socket=trs-3.5&in-says=words&in-words=${'x'.repeat(2001)}`;
+    expect(problemsInAddress(long)).toEqual([
+      'Words of the manual: expected at most 2000 characters, got 2001',
+    ]);
+  });
+
+  test('has no problem while it says nothing of this page, or only what can be', () => {
+    for (const hash of ['', '#', '#learn', '#plan=abc', '#out-socket=din5&in-socket=trs-3.5&in-says=type-a'])
+      expect(problemsInAddress(hash)).toEqual([]);
+  });
+
   test('cuts a manual that somebody pasted whole', () => {
     const told = {
       ...NOTHING_TOLD,
       in: entry({ socket: 'trs-3.5', says: 'words', words: 'x'.repeat(9000) }),
     };
-    expect(readTold(writeTold(told))?.in.words).toHaveLength(400);
+    expect(readTold(writeTold(told))?.in.words).toHaveLength(2000);
   });
 });
 

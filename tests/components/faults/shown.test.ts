@@ -1,10 +1,18 @@
 /** The parts of the page Find the fault, rendered from what the core answers. */
 import { describe, expect, test } from 'vitest';
+import LeadDrawn from '../../../components/faults/LeadDrawn.svelte';
 import NameIt from '../../../components/faults/NameIt.svelte';
 import Observations from '../../../components/faults/Observations.svelte';
+import PartPicture from '../../../components/faults/PartPicture.svelte';
 import RoundEnd from '../../../components/faults/RoundEnd.svelte';
 import Suspects from '../../../components/faults/Suspects.svelte';
-import { BOARD_NAMES, BOARD_PARTS, sayChance } from '../../../components/faults/boards.ts';
+import {
+  BOARD_NAMES,
+  BOARD_PARTS,
+  jackName,
+  sayChance,
+  saySpots,
+} from '../../../components/faults/boards.ts';
 import {
   BENCH_BOARDS,
   OBSERVATION_WAYS,
@@ -61,6 +69,48 @@ describe('What may be observed', () => {
     const buttons = html.match(/<button[^>]*>/g) ?? [];
     expect(buttons.length).toBeGreaterThan(3);
     expect(buttons.every((button) => / disabled/.test(button))).toBe(true);
+  });
+});
+
+/** Names of what answers to a finger or a key in a drawing, in order. */
+const pressed = (html: string): readonly string[] =>
+  [...html.matchAll(/role="button"[^>]*aria-label="([^"]*)"/g)].map(([, name = '']) => name);
+
+describe('A part drawn large', () => {
+  const sender = BOARD_PARTS.link[0];
+  const thru = BOARD_PARTS.chain[2];
+  const [lead] = round({ board: 'chain' }).leads;
+  if (!sender || !thru || !lead) throw new Error('needs a sender, a pedal with THRU and a lead');
+
+  test('is a picture for the eye alone where nothing is to be touched', () => {
+    expect(pressed(htmlOf(PartPicture, { part: sender }))).toEqual([]);
+  });
+
+  test('is a device with its lamp, its display and each of its jacks to touch', () => {
+    expect(pressed(htmlOf(PartPicture, { part: sender, onspot: nothing }))).toEqual([
+      'lamp of the sender',
+      'display of the sender',
+      'OUT of the sender',
+    ]);
+    const html = htmlOf(PartPicture, { part: thru, spots: ['display'], onspot: nothing });
+    expect(pressed(html)).toEqual([
+      'lamp of pedal 1',
+      'display of pedal 1',
+      'IN of pedal 1',
+      'THRU of pedal 1',
+    ]);
+    expect(html.match(/aria-pressed="true"/g)).toHaveLength(1);
+  });
+
+  test('is a lead with both plugs, every contact and every wire to touch', () => {
+    const html = htmlOf(LeadDrawn, { lead, spots: ['from ring', 'to 4'], onspot: nothing });
+    const names = pressed(html);
+    // TRS to DIN: 3 contacts, 5 pins and the shell, 3 wires, 2 plugs.
+    expect(names).toHaveLength(3 + 6 + 3 + 2);
+    for (const name of ['sending plug', 'receiving plug', 'conductor from ring to pin 4'])
+      expect(names).toContain(name);
+    // The wire, and both of its contacts.
+    expect(html.match(/aria-pressed="true"/g)).toHaveLength(3);
   });
 });
 
@@ -139,6 +189,19 @@ describe('Boards and chances in words', () => {
       const rows = BOARD_PARTS[board].map(({ name }) => name);
       expect(new Set(benchTable(board).faults.map(({ place }) => place))).toEqual(new Set(rows));
     }
+  });
+
+  test('name what is touched of a part', () => {
+    expect(saySpots(['lamp'])).toBe('the lamp');
+    expect(saySpots(['to plug'])).toBe('the receiving plug');
+    expect(saySpots(['from ring'])).toBe('ring of the sending plug');
+    expect(saySpots(['from ring', 'to 4'])).toBe('the wire from ring to pin 4');
+    const [sender, , pedal] = BOARD_PARTS.chain;
+    expect(sender && jackName(sender, 1)).toBe('OUT of the sender');
+    expect(pedal && [0, 1].map((side) => jackName(pedal, side))).toEqual([
+      'IN of pedal 1',
+      'THRU of pedal 1',
+    ]);
   });
 
   test('round to whole percents, and never to nothing', () => {
