@@ -4,6 +4,7 @@
 import { sayAmperes } from '../../src/core/verdict/index.ts';
 import type { Contact, Side } from '../../src/core/wiring/index.ts';
 import { SIDES, contactWords } from '../../src/core/wiring/index.ts';
+import type { FaceContact } from '../../src/draw/face.ts';
 import type { DrawnConductor, DrawnEnd, LeadDrawing } from '../../src/draw/lead-shape.ts';
 
 /** A contact of an end of a lead. */
@@ -27,6 +28,16 @@ export interface JoinRequest {
   readonly segment: number;
   readonly from: Contact;
   readonly to: Contact;
+}
+
+/** A contact as what is touched. */
+export function spotOf({ side, contact }: ContactRef): LeadSpot {
+  return `${side} ${contact}`;
+}
+
+/** A conductor, there or asked for, as what is touched: its two contacts. */
+export function spotsOf({ from, to }: Pick<JoinRequest, 'from' | 'to'>): readonly LeadSpot[] {
+  return [`from ${from}`, `to ${to}`];
 }
 
 /** The name of a contact in the page. */
@@ -56,6 +67,13 @@ function contactsIn(
   return drawing.ends.flatMap(({ segment, side, contacts }) =>
     contacts.map(({ contact, x, y }) => ({ segment, side, contact, x, y })),
   );
+}
+
+/** A contact as it is drawn, or undefined where the drawing has none of that name. */
+export function drawnAt(drawing: LeadDrawing, ref: ContactRef): FaceContact | undefined {
+  return drawing.ends
+    .find(({ segment, side }) => segment === ref.segment && side === ref.side)
+    ?.contacts.find(({ contact }) => contact === ref.contact);
 }
 
 /** The request that two contacts make, or undefined when they are not the two ends of one lead. */

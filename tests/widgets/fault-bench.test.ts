@@ -201,7 +201,9 @@ test.describe('on the drawing, 390 px wide', () => {
     await checks(page, 'At lead 1').filter({ hasText: 'ohms from tip to tip' }).tap();
     await expect(bench(page).locator('.last')).toContainText('ohms from tip to tip. Seen:');
     // Likewise a plug: it answers at its body and at its printed name.
-    const name = await drawn.getByText('sending plug', { exact: true }).boundingBox();
+    const printed = drawn.getByText('sending plug', { exact: true });
+    await printed.scrollIntoViewIfNeeded();
+    const name = await printed.boundingBox();
     if (!name) throw new Error('drawing: needs the name of the sending plug');
     await page.touchscreen.tap(name.x + name.width / 2, name.y + name.height / 2);
     await expect(bench(page).getByText('At the sending plug: 3 checks.')).toBeVisible();
