@@ -4,6 +4,7 @@ import type { Plan } from '../core/plan/index.ts';
 import {
   prepareTimeLink,
   receivedBytes,
+  sayLostBits,
   sayReceived,
   sayUnsolved,
   sendThrough,
@@ -11,7 +12,7 @@ import {
 import type { ReceivedByte } from '../core/signal/index.ts';
 import { checkLink, noteLabel, works } from '../core/verdict/index.ts';
 import type { NoteKind, Outcome } from '../core/verdict/index.ts';
-import type { Link } from '../core/wiring/index.ts';
+import type { Branch, Link } from '../core/wiring/index.ts';
 import { quoted, sayPath, shown } from './say.ts';
 import type { Sheet } from './sheets.ts';
 
@@ -43,6 +44,8 @@ export interface Row {
   readonly activeVolts: number | null;
   readonly worstVolts: number | null;
   readonly why: string;
+  /** What the input that decides loses behind its LED, in words; only where current alone says that the link works. */
+  readonly lostBits?: string;
   /** Bytes heard, those that end in a framing error or a break too; only where bytes are sent. `seconds`: start of each. */
   readonly received?: readonly ReceivedByte[];
   /** What of the sending could not be solved, in words; only where bytes are sent and something could not. */
@@ -108,9 +111,13 @@ function judged(link: Link, before: string): Judged {
   const input = outcome === 'unsolved' ? undefined : verdict.inputs[decides];
   const current = input?.kind === 'current' ? input : undefined;
   const level = input?.kind === 'level' ? input : undefined;
+  const lostBits =
+    current && works(verdict)
+      ? sayLostBits((link.branches[decides] as Branch).input, { dark: current.idle, bright: current.active })
+      : undefined;
   return {
     decides,
-    right: works(verdict),
+    right: works(verdict) && lostBits === undefined,
     outcome,
     danger: verdict.danger ?? null,
     notes: verdict.notes.map(({ kind }) => kind),
@@ -121,6 +128,7 @@ function judged(link: Link, before: string): Judged {
     activeVolts: level?.active ?? null,
     worstVolts: level?.worstActive ?? null,
     why: `${before}${verdict.sentence}`,
+    ...(lostBits === undefined ? {} : { lostBits }),
   };
 }
 
@@ -133,11 +141,12 @@ function heardAt(link: Link, input: number, bytes: readonly number[]): Pick<Row,
 }
 
 /** A row as lines to print: the names in it quoted, and nothing in it that a terminal acts on. */
-export function linesOf({ file, link, notes, why, received, notSolved }: Row): readonly string[] {
+export function linesOf({ file, link, notes, why, lostBits, received, notSolved }: Row): readonly string[] {
   const place = link === null ? sayPath(file) : `${sayPath(file)}: ${quoted(link)}`;
   const words = notes.map(noteLabel);
   return [
     `${place}: ${shown(why)}${words.length > 0 ? ` [${words.join(', ')}]` : ''}`,
+    ...(lostBits === undefined ? [] : [`${place}: ${shown(lostBits)}`]),
     ...(received ? [`${place}: heard: ${sayReceived(received)}`] : []),
     ...(notSolved === undefined ? [] : [`${place}: ${shown(notSolved)}`]),
   ];

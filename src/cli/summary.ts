@@ -34,10 +34,11 @@ export function summaryOf(rows: readonly Row[]): readonly string[] {
 }
 
 /** Why a row is not right, in a word or two. */
-function reasonOf({ sameTask, task, link, outcome, danger }: Row): string {
+function reasonOf({ sameTask, task, link, outcome, danger, lostBits }: Row): string {
   if (sameTask === false) return 'Changed task';
   if (task !== null) return 'Wrong or no answer';
   if (link === null || outcome === null) return 'No link';
+  if (lostBits !== undefined) return 'Bits lost';
   return linkWords({ outcome, danger: danger ?? undefined }).label;
 }
 
@@ -58,7 +59,7 @@ export function csvOf(rows: readonly Row[]): string {
         'mA active': milli(row.activeAmperes),
         'mA at worst': milli(row.worstAmperes),
         notes: notes.map(noteLabel).join('; '),
-        why: shown(why),
+        why: shown(row.lostBits === undefined ? why : `${why} ${row.lostBits}`),
         ...(row.received ? { heard: sayReceived(row.received) } : {}),
       }),
     ),

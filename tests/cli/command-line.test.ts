@@ -48,6 +48,7 @@ const FILES: Readonly<Record<string, string>> = {
   'empty.json': writePlanText({ ...good, links: [] }),
   'bad.json': '{"format": 5}',
   'cheat.json': writePlanText(withOutput(good, { values: { sourceOhms: 100 } })),
+  'weak.json': writePlanText(withJacks(good, 'in', { part: 'CNY17-1', values: { loadOhms: 25_000 } })),
   '-': writePlanText(open),
   '--odd': writePlanText(good),
 };
@@ -104,6 +105,19 @@ describe('Bytes sent from the command line', () => {
       2,
       `--send: expected bytes of two hex digits each, as in "90 88 00", got '9'`,
     ]);
+  });
+});
+
+describe('An input that loses bits behind its LED', () => {
+  test('does not count as right, though its current is: in lines, as data, in the table and by the status', async () => {
+    const { status, out } = await run('weak.json');
+    expect(status).toBe(1);
+    expect(out).toMatch(/Works: .*\n.* with both clocks 1 % off the part behind it loses bits: /);
+    const [row] = JSON.parse((await run('--json', 'weak.json')).out) as readonly Record<string, unknown>[];
+    expect([row?.['outcome'], row?.['right']]).toEqual(['flows', false]);
+    expect(row?.['lostBits']).toContain('loses bits');
+    expect((await run('--csv', 'weak.json')).out).toContain('loses bits');
+    expect((await run('good.json', 'weak.json')).out).toContain('Not right: 1 Bits lost.');
   });
 });
 

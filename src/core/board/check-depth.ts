@@ -80,6 +80,12 @@ function tooDeep(
 ): Finding {
   const { name } = graph.devices[path.at(-1)!.toDevice]!;
   const where = { devices: [name] };
+  if (path.length === 1)
+    return finding(kind, severity, where, {
+      what: `'${name}' loses bits in its own input`,
+      why,
+      mend: 'Change what stands behind the LED of its input, the pull-up or the base resistor, or take another input.',
+    });
   return finding(kind, severity, where, {
     what: `'${name}' is ${path.length} links from the controller`,
     why,

@@ -30,6 +30,7 @@ export { PLAIN_JOURNEY, journeyLink, journeySteps, sendOnJourney } from './journ
 export type { Journey, Sent } from './journey.ts';
 export { delaysOf, edgeShiftSeconds, outputShapeOf, followerOf } from './jack-delays.ts';
 export { gaveWayAt, trialLine } from './limits.ts';
+export { sayLostBits } from './lost-bits.ts';
 export { limitRows, linkLimits, mostLinks } from './link-limits.ts';
 export type { LimitRow } from './link-limits.ts';
 export { restDeck, timeDeck } from './link-deck.ts';

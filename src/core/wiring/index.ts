@@ -70,7 +70,7 @@ export type { Part } from './parts.ts';
 export { OTHER_JACKS, addOtherJack, otherJackEntry, otherJackSuits } from './other-jacks.ts';
 export type { OtherJackKind, OtherJackValues } from './other-jacks.ts';
 export { outputModel } from './opto-outputs.ts';
-export { outputStage } from './output-stage.ts';
+export { hasOwnOutputSide, outputStage } from './output-stage.ts';
 export type { OutputJack } from './output-stage.ts';
 export { collectorAmperes, saturationAmperes } from './transistor-stage.ts';
 export type { TransistorStage } from './transistor-stage.ts';

@@ -4,6 +4,7 @@ import type { Jack } from './link.ts';
 import { valueAt } from './link.ts';
 import { LET_GO_SHARE, partEntry } from './optocouplers.ts';
 import { outputModel } from './opto-outputs.ts';
+import { USUAL_PARTS } from './parts.ts';
 import { LOW_SHARE, ledAmperesFor } from './transistor-stage.ts';
 import type { TransistorStage } from './transistor-stage.ts';
 
@@ -34,6 +35,15 @@ export function outputStage(jack: OutputJack, baseResistor = true): OutputStage 
     loadOhms: valueAt(jack, 'loadOhms'),
     baseOhms: baseResistor && kind.baseGain !== undefined ? valueAt(jack, 'baseOhms') : 0,
   };
+}
+
+/** Values that shape what follows the LED. */
+const SHAPING = ['outputVolts', 'loadOhms', 'baseOhms', 'gain', 'toOnSeconds', 'toOffSeconds'] as const;
+
+/** Whether somebody chose what follows the LED of an input: a value of it, or a part that is none of the usual ones. */
+export function hasOwnOutputSide({ circuit, part, values }: OutputJack): boolean {
+  const usual = part === 'unknown' || USUAL_PARTS.some((one) => one === part);
+  return hasLed(circuit) && (!usual || SHAPING.some((name) => values[name] !== undefined));
 }
 
 /** LED currents that decide an input, amperes. */

@@ -311,6 +311,18 @@ describe('The check of a board', () => {
     }
   });
 
+  test('finds an input that loses bits behind its own LED, one link from the controller, and cures it there', () => {
+    const weak = pedal('pedal 1', {}, { part: 'CNY17-1', values: { loadOhms: 25_000 } });
+    const [found, ...others] = checkBoard(board([SWITCHER, weak], CHAIN.slice(0, 1))).findings;
+    expect(others).toEqual([]);
+    expect([found?.kind, found?.severity, found?.what]).toEqual([
+      'too-deep',
+      'error',
+      "'pedal 1' loses bits in its own input",
+    ]);
+    expect(found?.mend).toContain('behind the LED of its input');
+  });
+
   test('finds one channel for two only where the press means one of them, and a device that hears all', () => {
     const same = [SWITCHER, pedal('pedal 1'), { ...pedal('pedal 2'), channel: 1 }];
     expect(checkBoard(board(same, CHAIN)).findings.map((one) => [one.kind, one.severity])).toEqual([
