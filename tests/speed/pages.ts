@@ -1,8 +1,8 @@
 /**
  * Every page as a phone opens it: Lighthouse 12 with its mobile settings (a slow network and a processor slowed four times, both
- * simulated), and the longest piece of work while the widgets wake on a processor that is really slowed four times.
+ * simulated), what it fetches, and the longest piece of work while the widgets wake on a processor that is really slowed four times.
  */
-import { chromium, type Browser } from '@playwright/test';
+import { chromium, type Browser, type CDPSession } from '@playwright/test';
 import lighthouse from 'lighthouse';
 import { BROWSER_ARGUMENTS, NO_BROWSER, findBrowser } from '../support/browser.ts';
 import { serve } from '../support/serve.ts';
@@ -17,6 +17,10 @@ const PORT = 9222;
 const SLOWED = 4;
 /** Longest piece of work while a widget wakes, milliseconds: longer ones make a reader wait. */
 const MOST_WAKING = 100;
+/** Most that a page fetches before anything is pressed, kilobytes with headers, compressed as our server does. */
+const MOST_KILOBYTES = { lesson: 200, tool: 260 } as const;
+/** Most files of scripts that it fetches: each waits for its turn (our choice). */
+const MOST_SCRIPTS = 32;
 /** A page that falls short is opened twice more; the middle counts. */
 const AGAIN = 2;
 
@@ -60,8 +64,29 @@ async function middleOf(address: string): Promise<Scores> {
   };
 }
 
-/** The longest task from the first script to the last awake widget, milliseconds, as the browser counts them. */
-async function wakingOf(browser: Browser, address: string): Promise<number> {
+/** What a page costs from the first byte to the last awake widget. */
+interface Opening {
+  /** The longest task, milliseconds, as the browser counts them. */
+  readonly waking: number;
+  readonly kilobytes: number;
+  readonly scripts: number;
+}
+
+/** Counts all that a page fetches from now on. */
+async function countFetched(session: CDPSession): Promise<{ bytes: number; scripts: number }> {
+  const fetched = { bytes: 0, scripts: 0 };
+  session.on('Network.responseReceived', ({ type }) => {
+    if (type === 'Script') fetched.scripts++;
+  });
+  session.on('Network.loadingFinished', ({ encodedDataLength }) => {
+    fetched.bytes += encodedDataLength;
+  });
+  await session.send('Network.enable');
+  return fetched;
+}
+
+/** Open a page once, on a slowed processor and with nothing kept from before. */
+async function openingOf(browser: Browser, address: string): Promise<Opening> {
   const context = await browser.newContext({
     viewport: { width: 390, height: 844 },
     serviceWorkers: 'block',
@@ -70,6 +95,7 @@ async function wakingOf(browser: Browser, address: string): Promise<number> {
     const page = await context.newPage();
     const session = await context.newCDPSession(page);
     await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWED });
+    const fetched = await countFetched(session);
     await page.addInitScript(() => {
       const tasks: number[] = [];
       Object.assign(globalThis, { tasks });
@@ -80,12 +106,28 @@ async function wakingOf(browser: Browser, address: string): Promise<number> {
     await page.goto(address);
     await page.waitForFunction(() => document.querySelector('astro-island[ssr][client="load"]') === null);
     await page.waitForLoadState('networkidle');
-    return await page.evaluate(() =>
+    const waking = await page.evaluate(() =>
       Math.max(0, ...(globalThis as unknown as { tasks: readonly number[] }).tasks),
     );
+    return { waking, kilobytes: fetched.bytes / 1e3, scripts: fetched.scripts };
   } finally {
     await context.close();
   }
+}
+
+/** The figures of one opening, with their goals. */
+function openingFigures(address: string, { waking, kilobytes, scripts }: Opening): readonly Figure[] {
+  const kind = address.startsWith('/lessons/') ? 'lesson' : 'tool';
+  return [
+    {
+      name: `longest task while ${address} wakes, 4x slowed`,
+      value: waking,
+      unit: 'ms',
+      atMost: MOST_WAKING,
+    },
+    { name: `weight of ${address}`, value: kilobytes, unit: 'kB', atMost: MOST_KILOBYTES[kind] },
+    { name: `files of scripts of ${address}`, value: scripts, unit: 'files', atMost: MOST_SCRIPTS },
+  ];
 }
 
 /** Opens each page of the built site: half an hour. SPEED_PAGES names some of them instead ('/ /bench/'). */
@@ -111,12 +153,7 @@ export async function figures(): Promise<readonly Figure[]> {
           unit: 'of 100',
           atLeast: LEAST[name],
         });
-      found.push({
-        name: `longest task while ${address} wakes, 4x slowed`,
-        value: await wakingOf(browser, at),
-        unit: 'ms',
-        atMost: MOST_WAKING,
-      });
+      found.push(...openingFigures(address, await openingOf(browser, at)));
     }
     return found;
   } finally {
