@@ -464,7 +464,7 @@ async function beginWork(page: Page): Promise<void> {
   await button(page, 'Begin').click();
 }
 
-test('work that was handed in in another tab takes no more answers in this one, and says so', async ({
+test('work that was handed in from another tab takes no more answers in this one, and says so', async ({
   page,
 }) => {
   await beginWork(page);
@@ -472,7 +472,7 @@ test('work that was handed in in another tab takes no more answers in this one, 
   await beginWork(other);
   for (let task = 1; task <= 5; task += 1) await button(other, 'Leave it for now').click();
   await button(other, 'Show a QR code of my work').click();
-  await expect(alert(page)).toContainText('This work was handed in in another tab');
+  await expect(alert(page)).toContainText('This work was handed in from another tab');
   await expect(page.getByRole('heading', { name: /hand in$/ })).toBeVisible();
   await other.close();
   const third = await secondTab(page, '/safety/');

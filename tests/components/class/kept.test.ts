@@ -145,7 +145,7 @@ describe('Work that was begun', () => {
     expect(heard).toBe(3);
   });
 
-  test('that was handed in in another tab is handed in here, with the answers of both', () => {
+  test('that was handed in from another tab is handed in here, with the answers of both', () => {
     const whole = studentResult(1);
     const [mine, theirs] = [whole.attempts.slice(0, 2), whole.attempts.slice(2, 4)];
     keepWork({ result: { ...whole, attempts: theirs }, handedIn: true });
