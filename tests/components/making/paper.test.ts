@@ -4,6 +4,9 @@ import BoardSheet from '../../../components/board/BoardSheet.svelte';
 import LabelsPaper from '../../../components/board/LabelsPaper.svelte';
 import FullTest from '../../../components/making/FullTest.svelte';
 import PaperRows from '../../../components/making/PaperRows.svelte';
+import TestOnPaper from '../../../components/making/TestOnPaper.svelte';
+import { resultOf } from '../../../components/making/test-result.ts';
+import { NOT_BEGUN } from '../../../components/making/test-state.ts';
 import {
   checkBoard,
   demoBoard,
@@ -14,7 +17,8 @@ import {
   shoppingList,
   timePress,
 } from '../../../src/core/board/index.ts';
-import { fullRows, proofRows } from '../../../src/core/making/index.ts';
+import { answerTo, fullRows, proofRows } from '../../../src/core/making/index.ts';
+import type { RowAnswer } from '../../../src/core/making/index.ts';
 import { makePlan } from '../../../src/core/plan/index.ts';
 import { makeLead, wires } from '../../../src/core/wiring/index.ts';
 import { allOf, htmlOf, tablesOf, wordsOf } from '../../support/rendered.ts';
@@ -40,6 +44,41 @@ describe('The test of a lead on paper', () => {
     expect(wordsOf(html)).toContain('my lead');
     expect(wordsOf(html)).toContain('36 pairs.');
     expect(tablesOf(html)[0]?.rows).toHaveLength(36);
+  });
+});
+
+describe('A lead that was tested, on paper', () => {
+  const rows = proofRows(LEAD);
+  /** Every row as the plan has it. */
+  const planned = new Map(
+    rows.map((row) => [row.words, answerTo(row, () => (row.expects === 'beep' ? 'beep' : 'silent'))]),
+  );
+  const paperOf = (answers: ReadonlyMap<string, RowAnswer>, computer = ''): string => {
+    const state = { ...NOT_BEGUN, answers, computer };
+    return wordsOf(htmlOf(TestOnPaper, { lead: LEAD, test: { ...resultOf(LEAD, state), ...state } }));
+  };
+
+  test('has what was seen where the box to tick stood, and the box in a row that was not read', () => {
+    const [first, ...others] = rows;
+    const answers = new Map([...planned].filter(([words]) => words !== first?.words));
+    const [table] = tablesOf(`<table>${htmlOf(PaperRows, { rows, answers })}</table>`);
+    expect(table?.rows.map((row) => row[2])).toEqual([
+      'a box to tick on paper',
+      ...others.map(({ expects }) => (expects === 'beep' ? 'beep' : 'silent')),
+    ]);
+  });
+
+  test('says under its rows that it is as planned, or which fault explains what was seen', () => {
+    expect(paperOf(planned)).toContain('Tested: as planned.');
+    const [wire] = rows.filter(({ expects }) => expects === 'beep');
+    const open = new Map(planned).set(wire?.words ?? '', { of: 'conductor', said: 'silent' });
+    expect(paperOf(open)).toMatch(/Not as planned\. Explained by: .*open/);
+  });
+
+  test('says what a computer found, and nothing of a meter that was not used', () => {
+    const words = paperOf(new Map(), '2026-11-26: all arrived.');
+    expect(words).toContain('With a computer interface, 2026-11-26: all arrived.');
+    expect(words).not.toContain('Not tested');
   });
 });
 
