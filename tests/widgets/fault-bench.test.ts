@@ -7,13 +7,13 @@ import {
   gradeFault,
   guide,
   hideNumberedFault,
-  observe,
   remedyFor,
   sayBoardFault,
   USUAL_FREQUENCIES,
 } from '../../src/core/faults/index.ts';
-import type { HiddenFault, Seen } from '../../src/core/faults/index.ts';
+import type { Seen } from '../../src/core/faults/index.ts';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
+import { followGuide } from '../support/guided.ts';
 import { wakeIslands, watch } from '../support/watch.ts';
 
 const bench = (page: Page) => page.getByRole('region', { name: 'Find the fault' });
@@ -45,16 +45,6 @@ async function setNumber(page: Page, number: string): Promise<void> {
 const measured = (board: 'link' | 'chain') =>
   benchTable(board).observations.flatMap(({ id, effort }) => (effort === 3 ? [id] : []));
 
-/** What the core's guide would observe on a board until one name is left. */
-function path(hidden: HiddenFault): readonly Seen[] {
-  const made: Seen[] = [];
-  for (;;) {
-    const { observation, suspects } = guide(hidden.board, hidden.symptoms, made);
-    if (!observation || suspects.length === 1) return made;
-    made.push(observe(hidden, observation.id));
-  }
-}
-
 /** The part that a numbered fault is in, as the core says it. */
 function partOf(board: 'link' | 'chain', hidden: number): string {
   const answer = answerFaults({ kind: 'round', board, hidden, made: [], end: 'shown' });
@@ -67,7 +57,7 @@ test('a numbered fault is found by keyboard, proved, and counted as the core cou
   await setNumber(page, '5');
   const hidden = hideNumberedFault('chain', 5);
   await expect(bench(page).getByText('And pedal 1 does nothing; pedal 2 does nothing.')).toBeVisible();
-  const made = path(hidden);
+  const made = followGuide(hidden);
   expect(made.length).toBeGreaterThan(0);
   for (const { id, seen } of made) {
     const { words = '', place = '' } = benchTable('chain').observations.find((one) => one.id === id) ?? {};
@@ -132,7 +122,7 @@ test('the guide asks what the core asks, down to one fault and what to do', asyn
   await haveMeter(page);
   const hidden = hideNumberedFault('link', 6);
   const made: Seen[] = [];
-  for (const seen of path(hidden)) {
+  for (const seen of followGuide(hidden)) {
     await expect(question(page).getByRole('status')).toHaveText(guide('link', ['nothing'], made).words);
     const wanted = new RegExp(`^${seen.seen}( \\(in order\\))?$`);
     await question(page).getByRole('button', { name: wanted }).press('Enter');

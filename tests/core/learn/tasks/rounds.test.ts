@@ -1,13 +1,6 @@
 /** Rounds of the fault page in the record: kept as attempts like all others, and graded as the page graded them. */
 import { describe, expect, it } from 'vitest';
-import {
-  faultName,
-  gradeFault,
-  guide,
-  hideNumberedFault,
-  observe,
-} from '../../../../src/core/faults/index.ts';
-import type { HiddenFault, Seen } from '../../../../src/core/faults/index.ts';
+import { faultName, gradeFault, hideNumberedFault } from '../../../../src/core/faults/index.ts';
 import {
   NO_RECORD,
   attemptOfRound,
@@ -18,18 +11,9 @@ import {
   withAttempt,
 } from '../../../../src/core/learn/index.ts';
 import type { Attempt, LearnRecord } from '../../../../src/core/learn/index.ts';
+import { followGuide } from '../../../support/guided.ts';
 
 const recordOf = (...attempts: readonly Attempt[]): LearnRecord => ({ ...NO_RECORD, attempts });
-
-/** What the guide would check until one name is left. */
-function path(hidden: HiddenFault): readonly Seen[] {
-  const made: Seen[] = [];
-  for (;;) {
-    const { observation, suspects } = guide(hidden.board, hidden.symptoms, made);
-    if (!observation || suspects.length === 1) return made;
-    made.push(observe(hidden, observation.id));
-  }
-}
 
 const NUMBERS = [1, 2, 5, 6, 9999];
 
@@ -53,7 +37,7 @@ describe('A round', () => {
   it.each(['link', 'chain'] as const)('on the board %s is graded as the page grades it', (board) => {
     for (const number of NUMBERS) {
       const hidden = hideNumberedFault(board, number);
-      const made = path(hidden);
+      const made = followGuide(hidden);
       for (const [named, seen] of [
         [faultName(hidden.fault), made],
         [faultName(hidden.fault), []],
