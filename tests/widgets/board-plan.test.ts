@@ -80,7 +80,7 @@ test('a board is planned in the background as the core plans it, and the plan ta
   for (const { device, silent } of best.facts.silentWithout)
     await expect(table).toContainText(`${device} off: ${silent.join(', ')} silent`);
 
-  const total = page.locator('.papers tfoot');
+  const total = page.locator('.board-papers tfoot');
   await page.getByRole('radio', { name: /^lists/ }).check();
   const before = sayPrice(shoppingList(DEMO).total, currency);
   const after = sayPrice(shoppingList(best.plan).total, currency);

@@ -264,6 +264,8 @@ test('thirty worksheets and their key, on paper, have the same tasks, each with 
   await page.getByRole('radio', { name: 'the key' }).check();
   await expect(page.getByRole('article', { name: /^Key: version / })).toHaveCount(30);
   const key = await printed(page);
+  await page.getByRole('radio', { name: 'nothing' }).check();
+  expect(await printed(page)).toContain('Nothingwaschosentobeprinted.');
   const sheetHead = ({ version, number }: Paper): string =>
     unspaced(`Version ${version}, number ${number}`) + 'Name:';
   const keyHead = ({ version, number }: Paper): string =>
