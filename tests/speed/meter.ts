@@ -67,11 +67,12 @@ export function follow(seed: number): Trial {
 /** The first of the jacks by which the finder is judged: no choice was made by any from here on. */
 const FIRST_SEED = 1_000_001;
 
-/** The finder's figures over many simulated jacks. */
-function finderFigures(count: number): readonly Figure[] {
+/** The finder's figures over many simulated jacks, from the first to the last one, counted from 1. */
+function finderFigures([first, last]: readonly [number, number]): readonly Figure[] {
+  const count = last - first + 1;
   // Crowds are solved once for each connector and meter, as a page does when it opens; the clock starts after that.
   for (let seed = 1; seed <= 200; seed++) follow(-seed);
-  const trials = Array.from({ length: count }, (_, at) => follow(FIRST_SEED + at));
+  const trials = Array.from({ length: count }, (_, at) => follow(FIRST_SEED + first - 1 + at));
   const share = (end: Trial['end'], of: readonly Trial[] = trials): number =>
     (100 * of.filter((one) => one.end === end).length) / of.length;
   const finder = (name: string, value: number, more: Partial<Figure> = {}): Figure => ({
@@ -151,10 +152,14 @@ function benchFigures(): readonly Figure[] {
   ];
 }
 
-/** Simulated devices of the bench. */
-const JACKS = 10_000;
+/** Simulated jacks by which the finder is judged. */
+const JACKS = [1, 10_000] as const;
 
-/** Every figure of the meter. */
-export function figures(): Promise<readonly Figure[]> {
-  return Promise.resolve([...finderFigures(JACKS), ...benchFigures()]);
+/** Every figure of the meter; `jacks` for some of the simulated jacks alone. */
+export function figures({
+  jacks = JACKS,
+}: {
+  readonly jacks?: readonly [number, number] | undefined;
+}): Promise<readonly Figure[]> {
+  return Promise.resolve([...finderFigures(jacks), ...benchFigures()]);
 }

@@ -1,4 +1,7 @@
-/** `npm run speed`: print a table of figures with the goal beside each; with --json, {"figures": [...]}; with --short, fewer cases where a part takes minutes. */
+/**
+ * `npm run speed`: print a table of figures with the goal beside each; with --json, {"figures": [...]}; with --short, fewer cases where a
+ * part takes minutes; with --jacks=4501-10000, those of the meter's simulated jacks alone, so that a long run can be taken in pieces.
+ */
 import { reaches } from './figures.ts';
 import type { Figure } from './figures.ts';
 
@@ -21,6 +24,7 @@ const PARTS = [
 const json = process.argv.includes('--json');
 const short = process.argv.includes('--short');
 const chosen = process.argv.slice(2).filter((word) => !word.startsWith('--'));
+const jacks = jacksAsked(process.argv.find((word) => word.startsWith('--jacks='))?.slice('--jacks='.length));
 const unknown = chosen.filter((name) => !(PARTS as readonly string[]).includes(name));
 if (unknown.length > 0) {
   console.error(`bench: expected some of ${PARTS.join(', ')}, got ${unknown.join(', ')}`);
@@ -31,13 +35,25 @@ const figures: Figure[] = [];
 for (const part of PARTS) {
   if (chosen.length > 0 && !chosen.includes(part)) continue;
   const { figures: measure } = (await import(`./${part}.ts`)) as {
-    figures: (of: { readonly short: boolean }) => Promise<readonly Figure[]>;
+    figures: (of: {
+      readonly short: boolean;
+      readonly jacks: readonly [first: number, last: number] | undefined;
+    }) => Promise<readonly Figure[]>;
   };
-  const found = await measure({ short });
+  const found = await measure({ short, jacks });
   figures.push(...found);
   if (!json) for (const figure of found) console.log(row(figure));
 }
 if (json) console.log(JSON.stringify({ figures }, undefined, 2));
+
+/** The first and the last simulated jack, counted from 1. */
+function jacksAsked(text: string | undefined): readonly [number, number] | undefined {
+  if (text === undefined) return undefined;
+  const [first = NaN, last = NaN] = text.split('-').map(Number);
+  if (Number.isInteger(first) && Number.isInteger(last) && first >= 1 && last >= first) return [first, last];
+  console.error(`bench: --jacks: expected two counts from 1, as in 4501-10000, got '${text}'`);
+  process.exit(2);
+}
 
 function row(figure: Figure): string {
   const { name, value, unit, atLeast, atMost } = figure;
