@@ -19,8 +19,10 @@ const SLOWED = 4;
 const MOST_WAKING = 100;
 /** Most that a page fetches before anything is pressed, kilobytes with headers, compressed as our server does. */
 const MOST_KILOBYTES = { lesson: 200, tool: 260 } as const;
-/** Most files of scripts that it fetches: each waits for its turn (our choice). */
-const MOST_SCRIPTS = 32;
+/** Most files of scripts that it fetches: each waits for its turn (our choice: half of what the board once fetched). */
+const MOST_SCRIPTS = 35;
+/** Most that lines move while it opens, in the measure of the layout shift (our choice: half of what web.dev calls good). */
+const MOST_MOVED = 0.05;
 /** A page that falls short is opened twice more; the middle counts. */
 const AGAIN = 2;
 
@@ -70,6 +72,8 @@ interface Opening {
   readonly waking: number;
   readonly kilobytes: number;
   readonly scripts: number;
+  /** The sum of its layout shifts. */
+  readonly moved: number;
 }
 
 /** Counts all that a page fetches from now on. */
@@ -98,25 +102,30 @@ async function openingOf(browser: Browser, address: string): Promise<Opening> {
     const fetched = await countFetched(session);
     await page.addInitScript(() => {
       const tasks: number[] = [];
-      Object.assign(globalThis, { tasks });
+      const moves: number[] = [];
+      Object.assign(globalThis, { tasks, moves });
       new PerformanceObserver((list) => {
         for (const { duration } of list.getEntries()) tasks.push(duration);
       }).observe({ type: 'longtask', buffered: true });
+      new PerformanceObserver((list) => {
+        for (const entry of list.getEntries()) moves.push((entry as unknown as { value: number }).value);
+      }).observe({ type: 'layout-shift', buffered: true });
     });
     await page.goto(address);
     await page.waitForFunction(() => document.querySelector('astro-island[ssr][client="load"]') === null);
     await page.waitForLoadState('networkidle');
-    const waking = await page.evaluate(() =>
-      Math.max(0, ...(globalThis as unknown as { tasks: readonly number[] }).tasks),
-    );
-    return { waking, kilobytes: fetched.bytes / 1e3, scripts: fetched.scripts };
+    const seen = await page.evaluate(() => {
+      const { tasks, moves } = globalThis as unknown as Record<'tasks' | 'moves', readonly number[]>;
+      return { waking: Math.max(0, ...tasks), moved: moves.reduce((sum, one) => sum + one, 0) };
+    });
+    return { ...seen, kilobytes: fetched.bytes / 1e3, scripts: fetched.scripts };
   } finally {
     await context.close();
   }
 }
 
 /** The figures of one opening, with their goals. */
-function openingFigures(address: string, { waking, kilobytes, scripts }: Opening): readonly Figure[] {
+function openingFigures(address: string, { waking, kilobytes, scripts, moved }: Opening): readonly Figure[] {
   const kind = address.startsWith('/lessons/') ? 'lesson' : 'tool';
   return [
     {
@@ -127,6 +136,7 @@ function openingFigures(address: string, { waking, kilobytes, scripts }: Opening
     },
     { name: `weight of ${address}`, value: kilobytes, unit: 'kB', atMost: MOST_KILOBYTES[kind] },
     { name: `files of scripts of ${address}`, value: scripts, unit: 'files', atMost: MOST_SCRIPTS },
+    { name: `how far lines of ${address} move`, value: moved, unit: 'CLS', atMost: MOST_MOVED },
   ];
 }
 
