@@ -74,6 +74,18 @@ function litBy(
   return { dark: found.idle, bright: found.active };
 }
 
+/** Whether bytes can be read at the end of a chain, by its clocks and by all that follows in it: what a change leaves alone is not sent through again. */
+const READ_BEFORE = new Map<string, boolean>();
+
+/** Chains remembered, far more than a board has; then all are forgotten (our choice). */
+const MOST_REMEMBERED = 5000;
+
+function remember(chain: string, reads: boolean): boolean {
+  if (READ_BEFORE.size >= MOST_REMEMBERED) READ_BEFORE.clear();
+  READ_BEFORE.set(chain, reads);
+  return reads;
+}
+
 /**
  * Whether bytes can still be read at the end of each link of a path, by the same simulation that sends bytes: trial bytes follow every
  * optocoupler of the path. Clocks at the standard's bounds, either way round, and a receiver that looks once a bit.
@@ -84,13 +96,23 @@ export function pathReads(
   solved: readonly SolvedOutput[],
   clocks: readonly Clocks[] = [WORST_CLOCKS, WORST_CLOCKS_EARLY],
 ): readonly boolean[] {
-  const fresh = clocks.map(trialLine);
-  let lines = fresh;
+  const fresh = { chain: JSON.stringify(clocks), lines: clocks.map(trialLine) };
+  let { chain, lines } = fresh;
+  /** What the lines have not been sent through yet. */
+  let ahead: readonly ReturnType<typeof followerOf>[] = [];
   return path.map((feed, at) => {
-    if (passedBy(graph, feed, at) === 'software') lines = fresh;
+    if (passedBy(graph, feed, at) === 'software') [chain, lines, ahead] = [fresh.chain, fresh.lines, []];
     const follower = followerOf(inputOf(graph, feed), litBy(graph, feed, solved));
-    lines = lines.map((line) => ({ ...line, arrived: follow(line.arrived, follower) }));
-    return lines.every((line) => gaveWayAt(line) === null);
+    chain += JSON.stringify(follower);
+    ahead = [...ahead, follower];
+    const known = READ_BEFORE.get(chain);
+    if (known !== undefined) return known;
+    lines = lines.map((line) => ({ ...line, arrived: ahead.reduce(follow, line.arrived) }));
+    ahead = [];
+    return remember(
+      chain,
+      lines.every((line) => gaveWayAt(line) === null),
+    );
   });
 }
 

@@ -160,6 +160,19 @@ describe('a board and the simulation of bytes hold the same number of links', ()
         }
       });
 
+  test('a chain that is asked for again, or a shorter one after a longer, reads as the first time', () => {
+    const [slow, quick] = (['PC900V', 'H11L1'] as const).map((part) =>
+      boardOf(makeJack('in', 'trs-3.5', 'type-a', { part }), THRUS.hardware),
+    );
+    if (!slow || !quick) throw new Error('two chains were built');
+    const whole = pathReads(slow.graph, slow.path, slow.solved);
+    expect(whole).toContain(false);
+    expect(pathReads(slow.graph, slow.path, slow.solved)).toEqual(whole);
+    expect(pathReads(slow.graph, slow.path.slice(0, 2), slow.solved)).toEqual(whole.slice(0, 2));
+    // What stands between is not taken for the other: the quicker part holds more links.
+    expect(pathReads(quick.graph, quick.path, quick.solved)).not.toEqual(whole);
+  });
+
   test('and both hold as many as can be counted by hand with clocks at the limits of the standard', () => {
     // 8.1 us of budget: hops of 0.86 us, 0.2 us, 1 us and 3.4 us; and by shift and budget as well as by bytes.
     const held = PARTS.slice(0, 4).map((part) => {
