@@ -8,13 +8,12 @@ import type { CompiledCircuit } from './compiled.ts';
 import { THERMAL_VOLTS } from './elements.ts';
 import { readRow, setBlend } from './interpolation.ts';
 import { junctionLaw, setCharge } from './junction.ts';
-import { driveRest, reduceSide, subtractFlow, takeFlow } from './mesh.ts';
+import { blendFlow, drive, driveRest, reduceSide, subtractFlow } from './mesh.ts';
 import { newton } from './newton.ts';
 import { errorOf, furthestOff, predict } from './predictor.ts';
 import { loadSources, movingMesh, setBase } from './stamp.ts';
 import { setSlide } from './slide.ts';
 import type { Slide } from './slide.ts';
-import { STEP_TOLERANCE } from './step-work.ts';
 import type { StepTolerance, StepWork } from './step-work.ts';
 import { setOffsets } from './supernodes.ts';
 import { addRow, endOf, standOn, startTrajectory } from './trajectory.ts';
@@ -25,13 +24,6 @@ const LEAST_STEP = 2 ** -48;
 
 /** Steps of one stretch, those taken back included; the hardest of 20 000 links drawn by chance takes 189. */
 const MOST_STEPS = 4096;
-
-/**
- * Beyond so many at the usual tolerance errors are rounding: amperes that a foreign supply drives round within a part move it by
- * millivolts where next to nothing holds it to ground, however short the step. What is allowed then doubles every so many steps.
- */
-const PATIENT_STEPS = 192;
-const STEPS_TO_DOUBLE = 8;
 
 /** How well a jump is solved, volts: as an operating point is. */
 const JUMP_TOLERANCE: StepTolerance = { volts: 1e-9, share: 0 };
@@ -75,26 +67,22 @@ export function advance(
   else setOffsets(compiled);
   work.mesh = undefined;
   work.motion.voltTolerance = Math.sqrt(2 * THERMAL_VOLTS * NEWTON_SHARE * tolerance.volts);
-  // The error of a step goes with its cube.
-  const patient = PATIENT_STEPS * Math.max(1, Math.cbrt(STEP_TOLERANCE.volts / tolerance.volts));
   for (let tried = 0; endOf(run) < untilUnits; tried++) {
     if (run.step < LEAST_STEP || tried === MOST_STEPS) {
       run.failedAt = furthestOff(work, run);
       break;
     }
-    const patience = tried > patient ? 2 ** ((tried - patient) / STEPS_TO_DOUBLE) : 1;
-    tryStep(compiled, work, run, tolerance, patience, slide);
+    tryStep(compiled, work, run, tolerance, slide);
   }
   standOn(compiled, run, run.rows.subarray((run.count - 1) * run.width), endOf(run));
 }
 
-/** Try the run's next step: a row more where it is good, else a shorter step to be tried. `patience`: how many times more may be wrong. */
+/** Try the run's next step: a row more where it is good, else a shorter step to be tried. */
 function tryStep(
   compiled: CompiledCircuit,
   work: StepWork,
   run: Trajectory,
   tolerance: StepTolerance,
-  patience: number,
   slide: Slide | undefined,
 ): void {
   const time = endOf(run) + run.step;
@@ -104,7 +92,7 @@ function tryStep(
     setOffsets(compiled);
   }
   if (!solveStep(compiled, work, run, time)) return goBack(run, run.count - 1, run.step / 8);
-  const error = run.count === 1 ? 0 : errorOf(work, run, time, tolerance) / patience;
+  const error = run.count === 1 ? 0 : errorOf(work, run, time, tolerance);
   // The first step has nothing to be judged by, so the second judges both.
   if (error > 1 && run.step * run.unitSeconds > JUMP_SECONDS)
     return goBack(run, run.count === 2 ? 0 : run.count - 1, run.step / (error > 8 ? 4 : 2));
@@ -144,30 +132,32 @@ export function jump(compiled: CompiledCircuit, work: StepWork): Trajectory {
  * do so evenly, so that what this drives through capacitors is a current that stays the same.
  */
 function takeSources(compiled: CompiledCircuit, run: Trajectory, slide?: Slide): void {
-  const { topology, still, moving, sourcesFrom, sourcesTo, offsetsFrom, offsetsTo, unitSeconds } = run;
-  const { side, movingSide, movingFlow, row } = topology;
-  const take = (into: Float64Array): void => {
+  const { topology, moving, stillFrom, stillTo, flowFrom, flowTo, offsetsFrom, offsetsTo } = run;
+  const { side, movingFlow, row, stillCount } = topology;
+  const take = (still: Float64Array, flow: Float64Array): void => {
     loadSources(compiled, topology, 1);
-    takeFlow(movingFlow, moving, movingSide.fill(0));
-    into.set(side.subarray(0, still.size));
+    still.set(side.subarray(0, stillCount));
+    flow.set(movingFlow);
   };
+  run.slides = slide !== undefined;
   if (slide) setSlide(compiled, slide, 1);
-  take(sourcesTo);
+  take(stillTo, flowTo);
   offsetsTo.set(compiled.supernodes.offsets);
   if (slide) {
     setSlide(compiled, slide, 0);
-    take(sourcesFrom);
-  } else sourcesFrom.set(sourcesTo);
+    take(stillFrom, flowFrom);
+  } else {
+    stillFrom.set(stillTo);
+    flowFrom.set(flowTo);
+  }
   const { ofKind, first, second, values } = compiled;
   for (const at of ofKind.capacitor) {
     const [a, b] = [first[at]!, second[at]!];
     const moved = offsetsTo[a]! - offsetsFrom[a]! - offsetsTo[b]! + offsetsFrom[b]!;
     if (moved === 0) continue;
-    const amperes = (values[at]! * moved) / unitSeconds;
-    for (const sources of [sourcesFrom, sourcesTo]) {
-      sources[row[a]!]! -= amperes;
-      sources[row[b]!]! += amperes;
-    }
+    const amperes = (values[at]! * moved) / run.unitSeconds;
+    for (const flow of [flowFrom, flowTo])
+      drive(flow, moving, row[a]! - stillCount, row[b]! - stillCount, amperes);
   }
 }
 
@@ -183,19 +173,18 @@ function goBack(run: Trajectory, row: number, step: number): void {
  * would drive a part that hangs on a blocked junction volts away.
  */
 function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory, time: number): boolean {
-  const { moving, topology, still, sourcesFrom, sourcesTo } = run;
+  const { moving, topology, still, slides, flowFrom, flowTo } = run;
   const { motion, predicted, drift, last, solved } = work;
   const { junctions, ofKind, first, second, values } = compiled;
-  const { row, stillCount } = topology;
+  const { row, stillCount, movingFlow } = topology;
   takePast(work, run, moving, moving + 2 * junctions.length);
   setBase(compiled, topology, last);
-  for (let at = 0; at < moving; at++) {
-    const from = sourcesFrom[stillCount + at]!;
-    solved[at] = from + (sourcesTo[stillCount + at]! - from) * time;
-  }
-  subtractFlow(still.schur, moving, last, solved);
+  const flow = slides ? blendFlow(flowFrom, flowTo, time, movingFlow) : flowFrom;
+  solved.fill(0);
+  subtractFlow(still.schur, moving, last, flow, solved);
   for (const at of ofKind.capacitor) {
-    const [a, b] = [row[first[at]!]! - stillCount, row[second[at]!]! - stillCount];
+    const a = row[first[at]!]! - stillCount;
+    const b = row[second[at]!]! - stillCount;
     const amperes = values[at]! * ((a < moving ? drift[a]! : 0) - (b < moving ? drift[b]! : 0));
     solved[a]! -= amperes;
     solved[b]! += amperes;

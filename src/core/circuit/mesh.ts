@@ -200,33 +200,39 @@ export function driveRest({ size, eliminated }: Mesh, side: Float64Array, into: 
   }
 }
 
-/** Take what the conductances carry between rows at these volts, ground's the last, out of the currents into them, branch by branch. */
+/**
+ * Take what branches carry between rows at these volts, ground's the last, out of the currents into them: what their conductances do
+ * and what is driven besides, branch by branch, so that only what is left of both is added up.
+ */
 export function subtractFlow(
   siemens: Float64Array,
   size: number,
   volts: Float64Array,
+  flow: Float64Array,
   side: Float64Array,
 ): void {
   for (let row = 0; row < size; row++) {
     for (let at = row + 1; at <= size; at++) {
-      const between = siemens[row * (size + 1) + at]!;
-      if (between === 0) continue;
-      const amperes = between * (volts[row]! - volts[at]!);
+      const branch = row * (size + 1) + at;
+      const between = siemens[branch]!;
+      const driven = flow[branch]!;
+      if (between === 0 && driven === 0) continue;
+      const amperes = driven + between * (volts[row]! - volts[at]!);
       side[row]! -= amperes;
       side[at]! += amperes;
     }
   }
 }
 
-/** Take a flow out of the currents into the rows. */
-export function takeFlow(flow: Float64Array, size: number, side: Float64Array): void {
-  for (let row = 0; row < size; row++) {
-    for (let at = row + 1; at <= size; at++) {
-      const amperes = flow[row * (size + 1) + at]!;
-      side[row]! -= amperes;
-      side[at]! += amperes;
-    }
-  }
+/** The flow at a share of the way from one to another. */
+export function blendFlow(
+  from: Float64Array,
+  to: Float64Array,
+  share: number,
+  into: Float64Array,
+): Float64Array {
+  for (let at = 0; at < from.length; at++) into[at] = from[at]! + (to[at]! - from[at]!) * share;
+  return into;
 }
 
 /** Back substitution: turn the reduced currents of the eliminated rows into volts, given the volts of the rows after them. */

@@ -43,9 +43,16 @@ export interface Trajectory {
   readonly topology: Topology;
   /** The still rows as they were eliminated when the run was made. */
   readonly still: Mesh;
-  /** The reduced right-hand side, and the offsets in supernodes, at time 0 and at one unit: they change evenly, or not at all. */
-  readonly sourcesFrom: Float64Array;
-  readonly sourcesTo: Float64Array;
+  /**
+   * What the sources drive into the still rows and between the moving ones, and the offsets in supernodes, at time 0 and at one unit:
+   * they change evenly, or not at all.
+   */
+  readonly stillFrom: Float64Array;
+  readonly stillTo: Float64Array;
+  readonly flowFrom: Float64Array;
+  readonly flowTo: Float64Array;
+  /** Whether the sources change at all. */
+  slides: boolean;
   readonly offsetsFrom: Float64Array;
   readonly offsetsTo: Float64Array;
   /** How many rows of the circuit move. */
@@ -102,8 +109,11 @@ export function startTrajectory(
     room,
     topology,
     still,
-    sourcesFrom: takeRoom(room, still.size),
-    sourcesTo: takeRoom(room, still.size),
+    stillFrom: takeRoom(room, topology.stillCount),
+    stillTo: takeRoom(room, topology.stillCount),
+    flowFrom: takeRoom(room, moving * (moving + 1)),
+    slides: false,
+    flowTo: takeRoom(room, moving * (moving + 1)),
     offsetsFrom: takeRoom(room, volts.length),
     offsetsTo: takeRoom(room, volts.length),
     moving,
@@ -152,13 +162,13 @@ export function voltsIn(run: Trajectory, row: number, node: number): number {
 
 /** Work out the still rows of the circuit at every time. */
 function findStill(run: Trajectory): void {
-  const { still, rows, width, moving, sourcesFrom, sourcesTo, topology } = run;
+  const { still, rows, width, moving, stillFrom, stillTo, topology } = run;
   const { stillCount, side, movingSide } = topology;
   run.stillRows = new Float64Array(run.count * stillCount);
   for (let row = 0; row < run.count; row++) {
     const time = run.times[row]!;
     for (let at = 0; at < stillCount; at++)
-      side[at] = sourcesFrom[at]! + (sourcesTo[at]! - sourcesFrom[at]!) * time;
+      side[at] = stillFrom[at]! + (stillTo[at]! - stillFrom[at]!) * time;
     for (let at = 0; at < moving; at++) movingSide[at] = rows[row * width + at]!;
     backSubstitute(still, side);
     run.stillRows.set(side.subarray(0, stillCount), row * stillCount);
