@@ -2,6 +2,8 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
+import { makeFinder, type Section } from '../../components/search/finder.ts';
+import { OUTCOMES, outcomeWords } from '../../src/core/verdict/index.ts';
 import { SITE_FOLDER, readerPages } from '../support/site.ts';
 
 /** Each with what is said in its place. */
@@ -16,6 +18,15 @@ const OLD: readonly (readonly [old: RegExp, now: string])[] = [
     'test, tested',
   ],
   [/\bon offer\b/i, 'available'],
+  [/\bIn time\b(?! for)/, 'bytes on the wire'],
+  [/\bring of (?:links|leads|devices)\b|\b(?:links?|leads?) (?:form|make) a ring\b/i, 'feedback loop'],
+  [
+    /\b(?:which|upper|lower|left|right|top|bottom) edge of (?:the|a|its) (?:device|box|pedal)\b/i,
+    'side of the device',
+  ],
+  [/\bPaper: (?:light|dark|as the system)\b/i, 'page colours'],
+  [/\bStyle of (?:the|a) jack\b|\bjack styles?\b|\bdifferent styles\b/i, 'type'],
+  [/\bOne press\b/, 'one footswitch press'],
   [/\bworst corner\b|\bat every corner\b/i, 'worst case'],
   [/\bIt speaks\b/, 'connects by'],
   [/\bTen thousand builds\b/i, '10 000 sets of real parts'],
@@ -40,6 +51,7 @@ const OLD: readonly (readonly [old: RegExp, now: string])[] = [
   [/\blike to be left out\b|\ball that leans on\b/i, 'often skipped; everything that depends on it'],
   [/\bin its hand\b|\bOff with it\b/i, 'depends on; switch it off'],
   [/\bgives? the saving away\b|\ballowed, not demanded\b/i, 'loses the saving; optional'],
+  [/\b(?:lead|wire) is dead\b/i, 'nothing arrives'],
   [/\bnever dark\b|\bIf you guess here\b/i, 'the LED never goes off'],
   [/\bhangs on\b/i, 'depends on'],
   [/\d us\b/, 'µs'],
@@ -105,4 +117,37 @@ test('nor does any script of the site', () => {
     faults(sentencesOf(readFileSync(join(folder, name), 'utf8'))).map((fault) => `${name}: ${fault}`),
   );
   expect(found).toEqual([]);
+});
+
+test('each outcome is called by a word that a guitarist knows', () => {
+  expect(OUTCOMES.filter((one) => one !== 'unsolved').map((one) => outcomeWords(one).label)).toEqual([
+    'Works',
+    'Marginal',
+    'Too little current',
+    'Between high and low',
+    'Upside down',
+    'Always on',
+    'Reversed',
+    'No path',
+  ]);
+});
+
+test('a word of the trade is found in the glossary, by whatever name it is asked for', async () => {
+  const sections = JSON.parse(readFileSync(join(SITE_FOLDER, 'sections.json'), 'utf8')) as readonly Section[];
+  const find = await makeFinder(sections.filter(({ address }) => address.includes('/glossary/')));
+  const words = [
+    'pedalboard',
+    'foot controller',
+    'THRU box',
+    'splitter',
+    'merger',
+    'adapter',
+    'dongle',
+    'DIN',
+  ];
+  for (const word of [...words, 'MIDI cable', 'TRS MIDI', 'Y lead']) {
+    const [first] = find(word);
+    const said = `${first?.heading ?? ''} ${first?.text ?? ''}`.toLowerCase();
+    expect(said, word).toContain(word.toLowerCase());
+  }
 });

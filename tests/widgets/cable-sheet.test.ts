@@ -229,6 +229,18 @@ test('other jacks get another lead, jacks that no lead joins get none, and a pla
   });
   await expect(page.getByRole('alert')).toContainText('The sheet is as it was.');
   await expect(paper(page).getByRole('heading', { level: 2 })).toHaveText('lead 1: 5-pin DIN to 5-pin DIN');
+  // On a phone with every fold open the button stands far below the message: it comes into view.
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.getByText(/^Length, plugs, cable/).click();
+  await page.getByLabel('Plan file to open').setInputFiles({
+    name: 'other.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from('{"format":7}'),
+  });
+  await expect(page.getByRole('alert')).toContainText(
+    "The file 'other.json' was not opened. Why: format: expected",
+  );
+  await expect(page.getByRole('alert')).toBeInViewport();
 });
 
 test('the drawing is saved as an SVG file that looks the same without the style sheet', async ({ page }) => {

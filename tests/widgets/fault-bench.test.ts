@@ -166,6 +166,8 @@ test('an address that names no board says what was expected, in view on a phone'
   await expect(alert).toBeInViewport();
   // The board that the page begins with is there, and nothing else is lost.
   await expect(bench(page).getByLabel('Board', { exact: true })).toHaveValue('link');
+  await setNumber(page, '8');
+  await expect(alert).toHaveCount(0);
 });
 
 test.describe('on the drawing, 390 px wide', () => {

@@ -193,3 +193,27 @@ test('what was entered is there again after a reload; a fresh start and a browse
   await expect(page.getByText('Everything that was entered is gone.')).toBeVisible();
   await expect(page.getByLabel('Printed beside it')).toHaveValue('nothing');
 });
+
+test('on a phone the meter figure of each next reading stands whole above the line of the answer', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await open(page);
+  const figure = proposal(page).getByRole('img');
+  const bar = page.getByRole('button', { name: /to the whole answer$/ });
+  await proposal(page).getByLabel('The meter shows').fill('0.8');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('region', { name: 'Readings so far' }).getByRole('listitem')).toHaveCount(1);
+  await expect(page.locator('.finder')).toHaveAttribute('aria-busy', 'false');
+  await expect(proposal(page)).toBeFocused();
+  const [drawn, line] = [await figure.boundingBox(), await bar.boundingBox()];
+  if (!drawn || !line) throw new Error('finder: needs a figure and the line of the answer');
+  expect(drawn.y).toBeGreaterThanOrEqual(0);
+  expect(drawn.y + drawn.height).toBeLessThanOrEqual(line.y);
+  // A reading of the reader's own choice has its figure too, with the probes where they are said to be.
+  await page.getByText('Enter another reading').click();
+  const other = page.locator('.other');
+  await other.getByLabel('Red probe on').selectOption('sleeve');
+  await other.getByLabel('Black probe on').selectOption('tip');
+  await expect(other.getByRole('img')).toHaveAccessibleName(/red probe on sleeve, black probe on tip/);
+});

@@ -99,7 +99,7 @@ export function orderOfPress(level: Level, chance: Chance): Drawn {
   const { bytes } = timed(press);
   const two = groups.length > 1;
   return {
-    ask: `One press is to send all this. ${RULES}${two ? ` '${slow}' loads slowly, so it comes first; and all that is for one pedal goes out in one go.` : ''} Put the messages in order.`,
+    ask: `One footswitch press is to send all this. ${RULES}${two ? ` '${slow}' loads slowly, so it comes first; and all that is for one pedal goes out in one go.` : ''} Put the messages in order.`,
     ...inOrder(press.map(told), orderSlips(groups, slow), chance),
     hints: [
       'Ask of each message what it acts on, and what undoes it.',

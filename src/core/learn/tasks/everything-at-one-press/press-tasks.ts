@@ -100,7 +100,7 @@ function pressTime(level: Level, chance: Chance): Drawn {
   const load = chance.pick([20, 35, 50]);
   const banks = press.filter(({ send }) => send === 'bank').length;
   return {
-    ask: 'One press sends all this, one byte right after the other, and every status byte is sent. After how many milliseconds has the last byte left the foot controller?',
+    ask: 'One footswitch press sends all this, one byte right after the other, and every status byte is sent. After how many milliseconds has the last byte left the foot controller?',
     shows: {
       shows: 'rows',
       rows: [

@@ -20,7 +20,7 @@ const WISHES: readonly (readonly [wish: string, kind: Kind])[] = [
   ['Amount, tone and level of the chorus are all to change at once, as they are stored.', 'program'],
   ['The tremolo is to speed up as the song speeds up.', 'clock'],
   ['The looper is to stop recording, and its settings are to stay.', 'control'],
-  ['One press is to bring back the sound that was saved under number 12.', 'program'],
+  ['One footswitch press is to bring back the sound that was saved under number 12.', 'program'],
   ['A foot pedal is to sweep one knob of the phaser from end to end.', 'control'],
 ];
 
