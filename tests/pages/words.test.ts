@@ -2,6 +2,7 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
+import { parseAst } from 'vite';
 import { makeFinder, type Section } from '../../components/search/finder.ts';
 import { OUTCOMES, outcomeWords } from '../../src/core/verdict/index.ts';
 import { SITE_FOLDER, readerPages } from '../support/site.ts';
@@ -76,13 +77,20 @@ function textOf(html: string): string {
     .replace(/\s+/g, ' ');
 }
 
-/** Sentences in a script: its strings that have a space in them, without those that name files or settings. */
+/** Sentences in a script: its strings and the pieces of its templates that have a space in them, without markup. */
 function sentencesOf(script: string): string {
-  const strings = [...script.matchAll(/"((?:[^"\\\n]|\\.)*)"|'((?:[^'\\\n]|\\.)*)'|`((?:[^`\\]|\\.)*)`/g)];
-  return strings
-    .map(([, double, single, ticked]) => double ?? single ?? ticked ?? '')
-    .map((text) => text.replace(/\$\{[^}]*\}?|<[^>]*>?/g, ' '))
-    .filter((text) => text.includes(' ') && !/[{};=?]\S*[{};=:]/.test(text))
+  const said: string[] = [];
+  const walk = (node: unknown): void => {
+    if (typeof node !== 'object' || node === null) return;
+    const { type, value } = node as { type?: unknown; value?: unknown };
+    if (type === 'Literal' && typeof value === 'string') said.push(value);
+    else if (type === 'TemplateElement') said.push((value as { raw: string }).raw);
+    else Object.values(node).forEach(walk);
+  };
+  walk(parseAst(script));
+  return said
+    .map((text) => text.replace(/<[^>]+>/g, ' '))
+    .filter((text) => text.includes(' '))
     .join('\n');
 }
 
@@ -99,6 +107,9 @@ test('an old word that is planted in a page or in a script is found', () => {
   expect(faults(textOf('<p>Take a proved\n lead</p>'))).not.toEqual([]);
   expect(faults(textOf('<button aria-label="Start afresh">x</button>'))).not.toEqual([]);
   expect(faults(sentencesOf('const outlets=[];say("Switch of the outlet.")'))).not.toEqual([]);
+  expect(faults(sentencesOf('say(`All ${is?`well`:``} that ${proof} ends.`,"One press is.")'))).not.toEqual(
+    [],
+  );
   expect(faults(sentencesOf('const proof=outlets;say("All is well.")'))).toEqual([]);
 });
 
