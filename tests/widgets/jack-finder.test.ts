@@ -213,7 +213,7 @@ test('on a phone the meter figure of each next reading stands whole above the li
   // A reading of the reader's own choice has its figure too, with the probes where they are said to be.
   await page.getByText('Enter another reading').click();
   const other = page.locator('.other');
-  await other.getByLabel('Red probe on').selectOption('sleeve');
-  await other.getByLabel('Black probe on').selectOption('tip');
+  await other.getByRole('combobox', { name: 'Red probe on' }).selectOption('sleeve');
+  await other.getByRole('combobox', { name: 'Black probe on' }).selectOption('tip');
   await expect(other.getByRole('img')).toHaveAccessibleName(/red probe on sleeve, black probe on tip/);
 });
