@@ -24,7 +24,8 @@ export default defineConfig({
     baseURL: process.env['SITE_ADDRESS'] ?? '',
     // Each test opens a page for the first time; only the test of use without a network keeps the site.
     serviceWorkers: 'block',
-    launchOptions: { executablePath, args: [...BROWSER_ARGUMENTS] },
+    // Pages of the site share a process, and with it what was compiled for the test before.
+    launchOptions: { executablePath, args: [...BROWSER_ARGUMENTS, '--process-per-site'] },
   },
   projects: [
     { name: 'desktop', use: { ...devices['Desktop Chrome'], viewport: { width: 1440, height: 900 } } },

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { attributeValues, policyOf } from '../support/html.ts';
 import { builtPages, SITE_BASE, SITE_FOLDER } from '../support/site.ts';
 

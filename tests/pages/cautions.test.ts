@@ -1,6 +1,6 @@
 /** Wherever a page speaks of soldering or of a powered contact, it says what can hurt and whose word comes first. */
 import { readFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { SITE_BASE, builtPages } from '../support/site.ts';
 
 /** Pages that only name things or lead on: a link to the cautions is enough. */

@@ -1,5 +1,5 @@
 /** The script that judges contrast, on pages with one fault planted in each. Every number is worked out by hand or stands in WCAG. */
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { faintFaults } from '../support/accessible.ts';
 import { contrastFault, contrastFaults, readColour } from '../support/contrast.ts';
 

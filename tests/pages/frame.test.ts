@@ -1,4 +1,4 @@
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
 import { wakeIslands } from '../support/watch.ts';
 

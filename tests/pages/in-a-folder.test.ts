@@ -3,7 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { attributeValues } from '../support/html.ts';
 import { serve, type Site } from '../support/serve.ts';
 import { builtPages } from '../support/site.ts';

@@ -1,4 +1,4 @@
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import type { Page } from '@playwright/test';
 import { dropRelease, host, nextRelease } from '../support/releases.ts';
 import { readerPages, SITE_BASE, SITE_FOLDER } from '../support/site.ts';

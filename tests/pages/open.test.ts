@@ -1,4 +1,5 @@
-import { expect, test, type Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
 import { headingFaults, smallTexts } from '../support/legible.ts';
 import { ON_PAPER, overprints, readPdf } from '../support/pdf.ts';

@@ -1,5 +1,6 @@
 /** Pages as they are printed, read back from the PDF. That no line of any page lies on another is judged where every page is opened. */
-import { expect, test, type Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { readFileSync } from 'node:fs';
 import { ON_PAPER, overprints, readPdf } from '../support/pdf.ts';
 import { wakeIslands } from '../support/watch.ts';

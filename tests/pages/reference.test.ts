@@ -1,5 +1,5 @@
 /** The quick reference and the pocket card as they come out of a printer, held to the core. */
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import type { Locator, Page } from '@playwright/test';
 import { referenceTable, shortConductor } from '../../src/core/answer/index.ts';
 import { readPdf } from '../support/pdf.ts';

@@ -1,4 +1,4 @@
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { pagesWithWidgets, soakPage } from '../support/soak-page.ts';
 
 /** Enough to press most of what a page shows; the long run is `npm run soak`. */

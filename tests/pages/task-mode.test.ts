@@ -1,5 +1,6 @@
 /** A tool with a task on it: nothing that eyes, ears or a script could find gives the answer away before it is handed in. */
-import { expect, test, type Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { OUTCOMES, outcomeWords } from '../../src/core/verdict/index.ts';
 import { contactWords } from '../../src/core/wiring/index.ts';
 import type { Contact } from '../../src/core/wiring/index.ts';

@@ -1,7 +1,7 @@
 /** Words and sentences that were once on the pages and are better said now: none of them in any page, nor in what a page says later. */
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { parseAst } from 'vite';
 import { makeFinder, type Section } from '../../components/search/finder.ts';
 import { OUTCOMES, outcomeWords } from '../../src/core/verdict/index.ts';

@@ -1,5 +1,5 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import type { Page, TestInfo } from '@playwright/test';
 import { checkLink, sayAmperes } from '../../src/core/verdict/index.ts';
 import {

@@ -1,5 +1,5 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import type { BrowserContext, Page } from '@playwright/test';
 import { checkBoard, demoBoard, hearers } from '../../src/core/board/index.ts';
 import { readPlanText, readSharedLink, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';

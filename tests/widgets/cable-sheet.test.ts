@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import type { Locator, Page } from '@playwright/test';
 import { cableSheet, fullRows } from '../../src/core/making/index.ts';
 import { linkOf, planOfLink, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';

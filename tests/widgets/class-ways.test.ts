@@ -1,6 +1,7 @@
 /** Ways in which class work comes and goes besides files and links: inside a page of somebody else, and by a camera. */
 import { writeFileSync } from 'node:fs';
-import { chromium, expect, test, type Page } from '@playwright/test';
+import { chromium, type Page } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { squareCode } from '../../components/parts/square-code.ts';
 import { resultHash, resultsIn, setHash, tasksOfSet } from '../../src/core/class/index.ts';
 import type { WorkSet } from '../../src/core/class/index.ts';

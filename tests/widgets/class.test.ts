@@ -1,6 +1,7 @@
 /** A class from the code on the board to the marks, with the network off: thirty students, one of them on this page. */
 import { readFileSync } from 'node:fs';
-import { expect, test, type Browser, type Page } from '@playwright/test';
+import type { Browser, Page } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import {
   papersOf,
   readResultText,

@@ -1,7 +1,8 @@
 /** A course package on its whole way: written by the class page, unzipped, and played under a course system that forgives nothing. */
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import { expect, test, type BrowserContext, type Page } from '@playwright/test';
+import type { BrowserContext, Page } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { unzipSync } from 'fflate';
 import { numberOfStudent, readSet, setHash, tasksOfSet } from '../../src/core/class/index.ts';
 import { makeTask } from '../../src/core/learn/index.ts';

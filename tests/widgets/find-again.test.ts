@@ -1,5 +1,5 @@
 /** From a printed sheet back to its lead: the code that a phone reads, and the letters that a person types. */
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import type { Locator, Page } from '@playwright/test';
 import { cableSheet, leadCode } from '../../src/core/making/index.ts';
 import { linkOf, planOfLink, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';

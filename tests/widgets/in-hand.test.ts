@@ -1,4 +1,4 @@
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import type { Locator, Page } from '@playwright/test';
 import { planOfLink, writeSharedLink } from '../../src/core/plan/index.ts';
 import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import type { Page } from '@playwright/test';
 import { runOperatingPoint } from '../support/spice.ts';
 import { wakeIslands } from '../support/watch.ts';

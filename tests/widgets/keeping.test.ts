@@ -1,6 +1,6 @@
 /** What the pages keep, when the browser's store is full, refused, spoiled, emptied or shared by two tabs: nothing goes without a word. */
 import { writeFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import type { Locator, Page } from '@playwright/test';
 import { demoBoard } from '../../src/core/board/index.ts';
 import { planOfLink, readPlanText, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';

@@ -1,5 +1,5 @@
 /** What is kept is shown, saved and wiped, and a wipe asks first. */
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { savedBy } from '../support/stores.ts';
 import { wakeIslands } from '../support/watch.ts';
 

@@ -1,5 +1,6 @@
 /** A learner from the front page through two lessons, and back on another day: once with a keyboard alone, once with a finger alone. */
-import { expect, test, type Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import type { Task } from '../../src/core/learn/index.ts';
 import { taskOn } from '../support/answering.ts';
 import { countTouches, keysOf, touchIn } from '../support/hands.ts';

@@ -1,5 +1,5 @@
 /** The widgets of lessons 11 to 13, by role and keyboard, judged against the core. */
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { four } from '../../content/lessons/16-everything-at-one-press/data.ts';
 import { boardFrom, splitFrom, type AuthoredBoard, type AuthoredSplit } from '../../src/core/learn/index.ts';
 import { boardFacts } from '../../src/core/planner/index.ts';

@@ -1,4 +1,5 @@
-import { expect, test, type Locator } from '@playwright/test';
+import type { Locator } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { jacks } from '../../content/lessons/09-ask-the-jack/data.ts';
 import { links as toSolder } from '../../content/lessons/10-solder-it/data.ts';
 import { links as toProve, readings } from '../../content/lessons/11-prove-it/data.ts';

@@ -1,4 +1,4 @@
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { links as loop } from '../../content/lessons/01-five-milliamp-loop/data.ts';
 import { links as makers } from '../../content/lessons/03-why-makers-differ/data.ts';
 import { links as long } from '../../content/lessons/06-how-long-is-too-long/data.ts';

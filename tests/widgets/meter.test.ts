@@ -1,4 +1,4 @@
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import type { Page } from '@playwright/test';
 import { lineByLine } from '../../src/core/verdict/index.ts';
 import { makeJack, makeLead } from '../../src/core/wiring/index.ts';

@@ -1,4 +1,5 @@
-import { expect, test, type Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { accessibilityFaults } from '../support/accessible.ts';
 import { enter, taskOf, taskOn } from '../support/answering.ts';
 import { keysOf } from '../support/hands.ts';

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { accessibilityFaults } from '../support/accessible.ts';
 import { builtPages } from '../support/site.ts';
 import { wakeIslands } from '../support/watch.ts';

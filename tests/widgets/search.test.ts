@@ -1,5 +1,5 @@
 /** Search from the keyboard alone. */
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 test('a word is looked up by keyboard, its place opens, and the way back finds the words again', async ({

@@ -1,5 +1,5 @@
 /** From what arrived to the cause, and a real lead under test: with a stand-in for the interface, for no hardware was at hand. */
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import type { Page } from '@playwright/test';
 import { demoBoard, timePress } from '../../src/core/board/index.ts';
 import { planOfLink, writePlanText, writeSharedLink } from '../../src/core/plan/index.ts';

@@ -1,4 +1,4 @@
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import type { Locator, Page } from '@playwright/test';
 import { checkBoard, sayPrice, shoppingList } from '../../src/core/board/index.ts';
 import { planBoard } from '../../src/core/planner/index.ts';

@@ -1,5 +1,5 @@
 /** The front page: two jacks, what the manuals say and a drawer, by touch on a phone and by keyboard, judged against the core. */
-import { expect, test } from '@playwright/test';
+import { expect, test } from '../support/test.ts';
 import type { Locator, Page } from '@playwright/test';
 import { sayAnswer, sayWhatToDo, typesFor, willTheyTalk } from '../../src/core/answer/index.ts';
 import { decidingReadings } from '../../src/core/readings/index.ts';
