@@ -123,6 +123,15 @@ export default defineConfig(
     },
   },
   {
+    files: ['tests/{pages,widgets}/**/*.ts'],
+    rules: {
+      'no-restricted-imports': [
+        'error',
+        { name: '@playwright/test', importNames: ['test'], message: 'Take it from tests/support/test.ts.' },
+      ],
+    },
+  },
+  {
     // These talk to the person at the terminal.
     files: ['src/cli/**/*.ts', 'tests/**/*.ts'],
     rules: { 'no-console': 'off' },

@@ -11,7 +11,7 @@ const texts = new Map(
     .map((path) => [path, readFileSync(path, 'utf8')]),
 );
 
-/** The project's rules, with the types of two files alone: to read those of all takes half a minute. */
+/** The project's rules, with the types of three files alone: to read those of all takes half a minute. */
 const lint = new ESLint({
   overrideConfigFile: 'tests/eslint.config.js',
   overrideConfig: {
@@ -21,7 +21,7 @@ const lint = new ESLint({
   },
 });
 
-/** The rules that a text breaks when it stands at `path`, one of the two files. */
+/** The rules that a text breaks when it stands at `path`, one of the three files. */
 async function broken(path: string, text: string): Promise<readonly (string | null)[]> {
   const [result] = await lint.lintText(text, { filePath: path });
   return [...new Set(result?.messages.map(({ ruleId, message }) => ruleId ?? message))].sort();
@@ -60,6 +60,15 @@ describe('Lint', () => {
     const path = 'components/parts/NumberField.svelte';
     expect(await broken(path, `<p>a</p>\n${'<!-- a -->\n'.repeat(300)}`)).toContain('max-lines');
     expect(await broken(path, '<p style="color: red">a</p>\n')).toContain('no-restricted-syntax');
+  });
+
+  test('refuses a browser test that does not start on an emptied browser', async () => {
+    expect(
+      await broken(
+        'tests/pages/soak.test.ts',
+        "import { test } from '@playwright/test';\ntest('a', () => {});\n",
+      ),
+    ).toEqual(['no-restricted-imports']);
   });
 
   test('allows 250 lines, a function of 60, and several signatures under one doc block', async () => {

@@ -25,6 +25,7 @@ const STORES = 'cookies,local_storage,indexeddb,cache_storage,service_workers';
 async function empty({ context, keeper }: Kept): Promise<void> {
   for (const page of context.pages()) if (page !== keeper) await page.close();
   await context.unrouteAll({ behavior: 'ignoreErrors' });
+  await context.setOffline(false);
   await context.clearPermissions();
   await context.clearCookies();
   const session = await context.newCDPSession(keeper);
