@@ -8,7 +8,7 @@ import { unfold, wakeIslands, watch } from '../support/watch.ts';
 
 /** Largest weight of all scripts of a page after gzip, with every widget awake and every fold open, bytes: our own limits. */
 const LESSON_SCRIPT_BYTES = 114_000;
-const TOOL_SCRIPT_BYTES = 168_000;
+const TOOL_SCRIPT_BYTES = 170_000;
 
 /** Widths of a telephone and of a laptop, pixels: a page opens at the first and is then drawn wide. */
 const WIDTHS = [390, 1440] as const;
