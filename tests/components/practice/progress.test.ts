@@ -94,10 +94,10 @@ describe('a lesson on the page of practice', () => {
     expect(told(all)).toBe('none tried yet');
   });
 
-  it('counts what was tried, right, known and due, and what readers mark themselves apart', () => {
+  it('names its lesson, counts what was tried, right, known and due, and what readers mark themselves apart', () => {
     const [a, b] = untriedOf([lesson]) as [Standing, Standing];
     expect(told([{ ...a, tried: 2, done: true, due: 10 }, b])).toBe(
-      '1 of 1 tried, 1 right, 0 known, 1 due today; of 1 that you mark yourself 0 right',
+      'The one: 1 of 1 tried, 1 right, 0 known, 1 due today; of 1 that you mark yourself 0 right',
     );
   });
 });
