@@ -164,6 +164,7 @@ test('what was opened is there again after a reload, and starting over forgets w
   page,
 }) => {
   await open(page);
+  await page.getByText(/^Another lead/).click();
   await page.getByLabel('Plan file to open').setInputFiles({
     name: 'seven.json',
     mimeType: 'application/json',

@@ -194,10 +194,11 @@ test('a test with an interface on the build sheet is kept with the lead', async 
   await wakeIslands(page);
   await page.getByText('Test it with a computer and a MIDI interface as well').click();
   await startTest(page);
-  const result = page.getByText(
-    /^With a computer interface, \d{4}-\d\d-\d\d: Nothing came back of \d+ messages/,
-  );
+  const words = /^With a computer interface, \d{4}-\d\d-\d\d: Nothing came back of \d+ messages/;
+  const result = page.locator('#test').getByText(words);
   await expect(result).toBeVisible(WHOLE_TEST);
   await page.reload();
   await expect(result).toBeVisible();
+  // The paper carries it as well.
+  await expect(page.getByRole('article', { name: 'Build sheet' }).getByText(words)).toHaveCount(1);
 });
