@@ -142,14 +142,14 @@ test('the text is set in the fonts of the workbook, from its own address', async
 });
 
 test('a line of reading text holds 60 to 70 characters on a wide screen', async ({ page }) => {
-  // The first visit may be drawn before the font has come, and keeps the stand-in; the second is set in the font.
+  // The first visit may be drawn before the font has come, and keeps the stand-in; the second is set in the font. Small print is no reading text.
   await page.goto('./safety/');
   await page.evaluate(() => document.fonts.ready);
   await page.reload();
   await page.evaluate(() => document.fonts.ready);
   const perLine = await page.evaluate(() => {
     const lines: number[] = [];
-    for (const paragraph of document.querySelectorAll('main section > p:not(.status)')) {
+    for (const paragraph of document.querySelectorAll('main section > p:not(.status, .note)')) {
       const range = document.createRange();
       const text = paragraph.firstChild;
       if (text === null) continue;
