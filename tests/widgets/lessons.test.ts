@@ -105,6 +105,10 @@ test('in the lesson of chains the fourth link garbles, and the base resistor men
   await expect(status).toHaveText(say(4, false));
   await part.getByRole('checkbox', { name: /base resistor/ }).press('Space');
   await expect(status).toHaveText(say(4, true));
+  // So many links are sent through in the background.
+  await part.getByLabel('links in a chain').fill('64');
+  await part.getByLabel('links in a chain').press('Tab');
+  await expect(status).toHaveText(say(64, true));
 });
 
 test('inside the input pull-up, sender and row are changed by keyboard, and what is heard is what the core hears', async ({
