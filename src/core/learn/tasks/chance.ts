@@ -39,3 +39,30 @@ export function chanceOf(seed: number, salt = 0, of = ''): Chance {
 export function seedAfter(seed: number, steps: number): number {
   return (seed + steps) % (MOST_SEED + 1);
 }
+
+/** Some of a list, by chance. */
+export function someOf<T>(list: readonly T[], count: number, chance: Pick<Chance, 'shuffled'>): readonly T[] {
+  return chance.shuffled(list).slice(0, count);
+}
+
+/** Draws that are tried before a case is given up: many times what any of them takes. */
+const MOST_DRAWS = 2000;
+
+/** Draw until there is a task in it. @throws when there never is. */
+export function drawUntil<T>(make: () => T | undefined): T {
+  for (let at = 0; at < MOST_DRAWS; at += 1) {
+    const made = make();
+    if (made !== undefined) return made;
+  }
+  throw new Error(`task: needs a draw that fits among ${MOST_DRAWS}, got none`);
+}
+
+/** A question that is answered once for each thing asked, and then from memory: what is solved for tasks stays as it is. */
+export function remembered<A extends readonly unknown[], T>(answer: (...about: A) => T): (...about: A) => T {
+  const known = new Map<string, T>();
+  return (...about) => {
+    const key = JSON.stringify(about);
+    if (!known.has(key)) known.set(key, answer(...about));
+    return known.get(key) as T;
+  };
+}

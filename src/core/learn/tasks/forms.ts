@@ -1,7 +1,7 @@
 /** Ways to put a question, so that a kind says what it asks and nothing twice. */
 import { hexOf } from '../../signal/index.ts';
 import { answerOfText } from './answers.ts';
-import type { Chance, Drawn, Slip, Unit } from './task.ts';
+import type { Chance, Drawn, Level, Shows, Slip, Unit } from './task.ts';
 
 /** An answer to choose: right, or wrong by a known mistake with what is said to it. */
 type Offered =
@@ -12,6 +12,25 @@ type Answered = Pick<Drawn, 'form' | 'right' | 'slips'>;
 
 /** For answers that are named after what is shown, and so are drawn with it. */
 export const AS_THEY_STAND: Pick<Chance, 'shuffled'> = { shuffled: (list) => list };
+
+/** What a task shows as a table of rows. */
+export function inRows(rows: Extract<Shows, { shows: 'rows' }>['rows']): Extract<Shows, { shows: 'rows' }> {
+  return { shows: 'rows', rows };
+}
+
+/** The cases of a level out of all, the easy ones first: so many below level 2, so many at it, and all of them at level 3. */
+export function casesAt<T>(
+  level: Level,
+  all: readonly T[],
+  [easy, more]: readonly [number, number],
+): readonly T[] {
+  return all.slice(0, level < 2 ? easy : level === 2 ? more : all.length);
+}
+
+/** Words with a capital letter, as a sentence or an answer begins. */
+export function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
 
 /** One of several answers, in an order that the seed decides. @throws unless exactly one is right. */
 export function oneOf(offered: readonly Offered[], chance: Pick<Chance, 'shuffled'>): Answered {
@@ -25,6 +44,42 @@ export function oneOf(offered: readonly Offered[], chance: Pick<Chance, 'shuffle
       'slip' in one ? [{ name: one.slip, answer: String(at), sentence: one.says }] : [],
     ),
   };
+}
+
+/** A known mistake: its name, and what is said to it. */
+export type Mistake = readonly [slip: string, says: string];
+
+/** A known mistake out of a table of what is said to each. */
+export function met<S extends string>(said: Readonly<Record<S, string>>, slip: S): Mistake {
+  return [slip, said[slip]];
+}
+
+/** One of a list of things, each told by `text`; `mistaken` tells what it means to take a wrong one. @throws unless the right one is asked. */
+export function whichOf<T>(
+  asked: readonly T[],
+  right: T,
+  text: (one: T) => string,
+  mistaken: (said: T) => Mistake,
+  chance: Pick<Chance, 'shuffled'>,
+): Answered {
+  return oneOf(
+    asked.map((one) => {
+      if (one === right) return { text: text(one), right: true };
+      const [slip, says] = mistaken(one);
+      return { text: text(one), slip, says };
+    }),
+    chance,
+  );
+}
+
+/** One of a table of answers. @throws unless the right one is in it. */
+export function whichText<K extends string>(
+  texts: Readonly<Record<K, string>>,
+  right: K,
+  mistaken: (said: K) => Mistake,
+  chance: Pick<Chance, 'shuffled'>,
+): Answered {
+  return whichOf(Object.keys(texts) as K[], right, (one) => texts[one], mistaken, chance);
 }
 
 /** A number that a known mistake would give. */
@@ -110,6 +165,31 @@ export function eachThat(
           one.answer !== right && all.findIndex((other) => other.answer === one.answer) === at,
       ),
   };
+}
+
+/**
+ * Each of a list of things that is so, each told by `text`. `ticks` are the known mistakes by name: what each would tick, or false
+ * where it cannot be made here; `said` is what is said to them.
+ */
+export function eachOf<T, S extends string>(
+  asked: readonly T[],
+  how: {
+    readonly text: (one: T) => string;
+    readonly right: (one: T) => boolean;
+    readonly ticks: Readonly<Record<S, ((one: T) => boolean) | false>>;
+    readonly said: Readonly<Record<S, string>>;
+  },
+  chance: Chance,
+): Answered {
+  const told = new Map(asked.map((one) => [how.text(one), one]));
+  return eachThat(
+    asked.map((one) => ({ text: how.text(one), right: how.right(one) })),
+    (Object.keys(how.ticks) as S[]).flatMap((slip) => {
+      const test = how.ticks[slip];
+      return test ? [{ slip, ticks: (text: string) => test(told.get(text) as T), says: how.said[slip] }] : [];
+    }),
+    chance,
+  );
 }
 
 const inHex = (bytes: readonly number[]): string => bytes.map(hexOf).join(' ');

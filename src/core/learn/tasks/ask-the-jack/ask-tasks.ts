@@ -1,16 +1,17 @@
 /** The tasks of the lesson on asking a jack. */
 import type { TaskKind } from '../task.ts';
-import { NAME_TASKS } from './name-tasks.ts';
-import { POWER_TASKS } from './power-tasks.ts';
-import { SAFE_TASKS } from './safe-tasks.ts';
-import { SOURCE_TASKS } from './source-tasks.ts';
-import { STOP_TASKS } from './stop-tasks.ts';
+import { crossOut, mayBe } from './name-tasks.ts';
+import { allowedNow } from './power-tasks.ts';
+import { nextSafe } from './safe-tasks.ts';
+import { sourceContact } from './source-tasks.ts';
+import { stopOrGo } from './stop-tasks.ts';
 
 /** The tasks of the lesson. */
 export const ASK_TASKS: readonly TaskKind[] = [
-  ...SAFE_TASKS,
-  ...POWER_TASKS,
-  ...SOURCE_TASKS,
-  ...NAME_TASKS,
-  ...STOP_TASKS,
+  { kind: 'next-safe', title: 'Which reading comes next?', draw: nextSafe },
+  { kind: 'allowed-now', title: 'What may go on it now?', draw: allowedNow },
+  { kind: 'source-contact', title: 'Which contact is the source?', draw: sourceContact },
+  { kind: 'cross-out', title: 'What is ruled out?', draw: crossOut },
+  { kind: 'may-be', title: 'What may it be?', draw: mayBe },
+  { kind: 'stop-or-go', title: 'Stop or go on?', draw: stopOrGo },
 ];

@@ -10,6 +10,8 @@ import {
   type MeterSetting,
   type ProbePair,
 } from '../../jacks.ts';
+import { remembered } from '../chance.ts';
+import { capital, inRows } from '../forms.ts';
 import type { Drawn } from '../task.ts';
 
 /** Jacks that may hide behind readings. */
@@ -90,36 +92,31 @@ const POWER_WORDS = {
 /** 'DC volts, on and at rest, ring to sleeve'. */
 export function sayAsked({ meter, power, red, black }: JackReading): string {
   const dial = meter === 'loaded' ? 'DC volts with 1 kohm across' : sayFunction(meter);
-  const text = `${dial}, ${POWER_WORDS[power]}, ${contactWords(red)} to ${contactWords(black)}`;
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return capital(`${dial}, ${POWER_WORDS[power]}, ${contactWords(red)} to ${contactWords(black)}`);
 }
 
 /** Readings as rows of a table. */
-export const rowsOf = (taken: readonly TakenReading[]): readonly (readonly [string, string])[] =>
-  taken.map(({ at, reading }) => [sayAsked(at), sayReading(reading)]);
+export const readingRows = (taken: readonly TakenReading[]): ReturnType<typeof inRows> =>
+  inRows(taken.map(({ at, reading }) => [sayAsked(at), sayReading(reading)]));
+
+/** Readings in a row, for the steps to the answer. */
+export const sayTaken = (taken: readonly TakenReading[]): string =>
+  `Read: ${taken.map(({ reading }) => sayReading(reading)).join('; ')}.`;
 
 /** Readings on a jack: as rows, and as they lie in the finder, with what is known of the jack besides. */
 export const inFinder = (
   taken: readonly TakenReading[],
   known: Partial<Evidence> = {},
 ): Pick<Drawn, 'shows' | 'material'> => ({
-  shows: { shows: 'rows', rows: rowsOf(taken) },
+  shows: readingRows(taken),
   material: { on: 'finder', evidence: { ...UNMARKED, ...known }, taken },
 });
 
 /** Devices of each crowd that a task asks: enough for readings of which it is asked whether they fit at all (held against the whole crowds in the tests). */
 const DEVICES = 64;
 
-type Finding = ReturnType<typeof findJack>;
-const known = new Map<string, Finding>();
-
 /** What the finder makes of some readings. */
-export function findFrom(taken: readonly TakenReading[]): Finding {
-  const key = JSON.stringify(taken);
-  const finding = known.get(key) ?? findJack(UNMARKED, taken, DEVICES);
-  known.set(key, finding);
-  return finding;
-}
+export const findFrom = remembered((taken: readonly TakenReading[]) => findJack(UNMARKED, taken, DEVICES));
 
 /** From this share of what the best name has gained on, a name still fits; up to that one it is ruled out; between them it is left open (our choice). */
 const FITS = 0.12;

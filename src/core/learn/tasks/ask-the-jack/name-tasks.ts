@@ -1,9 +1,9 @@
 /** Tasks on the name of a jack: what readings rule out, and what they leave. What is right is the finder's answer. */
-import { sayName, sayReading } from '../../../readings/index.ts';
+import { sayName } from '../../../readings/index.ts';
 import type { TakenReading } from '../../../readings/index.ts';
-import { eachThat, oneOf } from '../forms.ts';
-import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
-import { inFinder, standsOf, takeAll, type AskedName, type Hidden } from './measured.ts';
+import { casesAt, eachOf, whichText } from '../forms.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
+import { inFinder, sayTaken, standsOf, takeAll, type AskedName, type Hidden } from './measured.ts';
 
 /** Names that the lesson speaks of. */
 const NAMES = [
@@ -19,6 +19,7 @@ const NAMES = [
 /** A hidden jack and the readings taken on it. */
 type Case = readonly [hidden: Hidden, names: readonly AskedName[]];
 
+/** Cases by level: the last four are traps. */
 const CROSSED: readonly Case[] = [
   ['outA', ['ring']],
   ['inA', ['ring', 'tip']],
@@ -26,29 +27,32 @@ const CROSSED: readonly Case[] = [
   ['inA', ['diode', 'diodeBack']],
   ['switches', ['ring', 'tip']],
   ['inB', ['diode', 'diodeBack']],
-];
-const CROSSED_ON: readonly Case[] = [
   ['lowA', ['ring']],
   ['switches', ['ring', 'loaded']],
   ['headphone', ['ring', 'tip']],
   ['headphone', ['diode', 'diodeBack']],
-];
-const CROSSED_TRAPS: readonly Case[] = [
   ['outA', ['ohms']],
   ['headphone', ['ohms']],
   ['pedal', ['ring', 'tip']],
   ['outA', ['ring', 'loaded']],
 ];
 
+const SAID_TO_CROSSING = {
+  'ticks what is left': 'Those are the names that are left. Tick the ones that cannot be.',
+  '0 V means IN': 'No volts is not yet an answer: a headphone output rests at none, too.',
+  'volts mean OUT': 'An OUT is not the only one. Inputs for switches and pedals feed their contacts, too.',
+  'rules out all': 'It is one of the jacks that there are. Which of these would show just this?',
+  'rules out nothing': 'Take the names one by one: what would this jack show here?',
+  'rules out the outputs': 'Take the inputs one by one as well: would each of them show this?',
+  'rules out the inputs of the loop': 'That is a part of it. Take the other names one by one as well.',
+};
+
 /** Names offered at most. */
 const MOST_OFFERED = 5;
 
-function crossOut(level: Level, chance: Chance): Drawn {
-  const [hidden, names] = chance.turn([
-    ...CROSSED,
-    ...(level >= 2 ? CROSSED_ON : []),
-    ...(level === 3 ? CROSSED_TRAPS : []),
-  ]);
+/** Which names some readings rule out. */
+export function crossOut(level: Level, chance: Chance): Drawn {
+  const [hidden, names] = chance.turn(casesAt(level, CROSSED, [6, 10]));
   const taken = takeAll(hidden, names);
   const stands = standsOf(taken);
   const standing = (wanted: 'fits' | 'ruled out'): readonly string[] =>
@@ -59,13 +63,27 @@ function crossOut(level: Level, chance: Chance): Drawn {
     standing('ruled out'),
   ];
   const offered = [...fits.slice(0, Math.max(2, MOST_OFFERED - out.length)), ...out].slice(0, MOST_OFFERED);
-  const isOut = (text: string): boolean => out.some((name) => sayName(name) === text);
+  const isOut = (name: string): boolean => out.includes(name);
+  const told = (some: readonly string[]): string => some.map(sayName).join('; ');
   return {
     ask: 'An unmarked phone jack on a box that works, read through a tested lead. The red probe is named first. Tick each name that these readings rule out.',
     ...inFinder(taken),
-    ...eachThat(
-      offered.map((name) => ({ text: sayName(name), right: isOut(sayName(name)) })),
-      crossSlips(taken, isOut),
+    ...eachOf(
+      offered,
+      {
+        text: sayName,
+        right: isOut,
+        ticks: {
+          'ticks what is left': (name) => !isOut(name),
+          '0 V means IN': isAllZero(taken) && ((name) => !name.startsWith('in ')),
+          'volts mean OUT': showsVolts(taken) && ((name) => !name.startsWith('out ')),
+          'rules out all': () => true,
+          'rules out nothing': () => false,
+          'rules out the outputs': (name) => name.startsWith('out ') || name === 'headphone',
+          'rules out the inputs of the loop': (name) => name.startsWith('in '),
+        },
+        said: SAID_TO_CROSSING,
+      },
       chance,
     ),
     hints: [
@@ -74,66 +92,11 @@ function crossOut(level: Level, chance: Chance): Drawn {
       'Inputs for two footswitches feed tip and ring. An expression input feeds one of them. A headphone output has some ohms to the sleeve, and no volts.',
     ],
     steps: [
-      `Read: ${taken.map(({ reading }) => sayReading(reading)).join('; ')}.`,
-      `Left: ${offered
-        .filter((name) => !isOut(sayName(name)))
-        .map(sayName)
-        .join('; ')}.`,
-      `Ruled out: ${offered.map(sayName).filter(isOut).join('; ')}.`,
+      sayTaken(taken),
+      `Left: ${told(offered.filter((name) => !isOut(name)))}.`,
+      `Ruled out: ${told(offered.filter(isOut))}.`,
     ],
   };
-}
-
-/** What known mistakes would tick. `isOut` tells a name that is ruled out. */
-function crossSlips(
-  taken: readonly TakenReading[],
-  isOut: (text: string) => boolean,
-): Parameters<typeof eachThat>[1] {
-  return [
-    {
-      slip: 'ticks what is left',
-      ticks: (text) => !isOut(text),
-      says: 'Those are the names that are left. Tick the ones that cannot be.',
-    },
-    ...(isAllZero(taken)
-      ? [
-          {
-            slip: '0 V means IN',
-            ticks: (text: string) => !text.endsWith(' in'),
-            says: 'No volts is not yet an answer: a headphone output rests at none, too.',
-          },
-        ]
-      : []),
-    ...(showsVolts(taken)
-      ? [
-          {
-            slip: 'volts mean OUT',
-            ticks: (text: string) => !text.endsWith(' out'),
-            says: 'An OUT is not the only one. Inputs for switches and pedals feed their contacts, too.',
-          },
-        ]
-      : []),
-    {
-      slip: 'rules out all',
-      ticks: () => true,
-      says: 'It is one of the jacks that there are. Which of these would show just this?',
-    },
-    {
-      slip: 'rules out nothing',
-      ticks: () => false,
-      says: 'Take the names one by one: what would this jack show here?',
-    },
-    {
-      slip: 'rules out the outputs',
-      ticks: (text) => text.endsWith(' out') || text.endsWith('output'),
-      says: 'Take the inputs one by one as well: would each of them show this?',
-    },
-    {
-      slip: 'rules out the inputs of the loop',
-      ticks: (text) => text.endsWith(' in'),
-      says: 'That is a part of it. Take the other names one by one as well.',
-    },
-  ];
 }
 
 /** Whether one of the readings is of volts, and some are there. */
@@ -146,21 +109,18 @@ const showsVolts = (taken: readonly TakenReading[]): boolean =>
 const isAllZero = (taken: readonly TakenReading[]): boolean =>
   taken.every(({ reading }) => reading.shows === 'value' && Math.abs(reading.value) < 0.01);
 
+/** Cases by level: the last five are traps. */
 const MAY_BE: readonly Case[] = [
   ['lowA', ['ring']],
   ['inA', ['diode', 'diodeBack']],
   ['headphone', ['ohms']],
   ['inA', ['ring', 'tip']],
   ['outA', ['ring', 'tip', 'loaded']],
-];
-const MAY_BE_ON: readonly Case[] = [
   ['switches', ['ring', 'tip']],
   ['headphone', ['diode', 'diodeBack']],
   ['pedal', ['ring']],
   ['outB', ['ring', 'tip', 'loaded']],
   ['inB', ['diode', 'diodeBack']],
-];
-const MAY_BE_TRAPS: readonly Case[] = [
   ['outA', ['ohms']],
   ['switches', ['ring', 'tip', 'clock', 'loaded']],
   ['headphone', ['ring', 'tip']],
@@ -199,12 +159,9 @@ function fitWords(taken: readonly TakenReading[]): string {
   return `These still fit: ${named.join('; ')}${more > 0 ? `; and ${more} more` : ''}.`;
 }
 
-function mayBe(level: Level, chance: Chance): Drawn {
-  const [hidden, names] = chance.turn([
-    ...MAY_BE,
-    ...(level >= 2 ? MAY_BE_ON : []),
-    ...(level === 3 ? MAY_BE_TRAPS : []),
-  ]);
+/** What the sorts of jack that are left have in common. */
+export function mayBe(level: Level, chance: Chance): Drawn {
+  const [hidden, names] = chance.turn(casesAt(level, MAY_BE, [5, 10]));
   const taken = takeAll(hidden, names);
   const right = kindLeft(taken);
   const zero = isAllZero(taken);
@@ -221,29 +178,12 @@ function mayBe(level: Level, chance: Chance): Drawn {
   return {
     ask: 'An unmarked phone jack on a box that works, read through a tested lead. The red probe is named first. OUT and IN mean the jacks that carry control messages. What may it be?',
     ...inFinder(taken),
-    ...oneOf(
-      (['out', 'in', 'other', 'open'] as const).map((kind) =>
-        kind === right
-          ? { text: KINDS[kind], right: true }
-          : { text: KINDS[kind], slip: `says ${KINDS[kind].toLowerCase()}`, says: says[kind] },
-      ),
-      chance,
-    ),
+    ...whichText(KINDS, right, (kind) => [`says ${KINDS[kind].toLowerCase()}`, says[kind]], chance),
     hints: [
       'A voltage need not mean OUT, and no voltage need not mean IN.',
       'Ask of each sort of jack: could it show these readings?',
       'A pull-up gives way to 1 kohm: most of its volts go. An output hardly gives way. An LED shows one way of the diode test.',
     ],
-    steps: [
-      `Read: ${taken.map(({ reading }) => sayReading(reading)).join('; ')}.`,
-      fitWords(taken),
-      `${KINDS[right]}.`,
-    ],
+    steps: [sayTaken(taken), fitWords(taken), `${KINDS[right]}.`],
   };
 }
-
-/** The tasks on names. */
-export const NAME_TASKS: readonly TaskKind[] = [
-  { kind: 'cross-out', title: 'What is ruled out?', draw: crossOut },
-  { kind: 'may-be', title: 'What may it be?', draw: mayBe },
-];

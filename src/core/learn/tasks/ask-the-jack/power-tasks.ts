@@ -1,8 +1,8 @@
 /** Tasks on what may be put on a jack, by whether its box has power. The rule is the finder's own. */
 import { jackReading } from '../../jacks.ts';
-import { eachThat } from '../forms.ts';
-import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
-import { isSafe, rowsOf, takeAll, type Hidden } from './measured.ts';
+import { eachOf } from '../forms.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
+import { isSafe, readingRows, takeAll, type Hidden } from './measured.ts';
 
 /** How a box stands, in words, and what that comes to for the meter. */
 const BOXES = [
@@ -25,58 +25,22 @@ const DIALS = {
 } as const;
 type Dial = keyof typeof DIALS;
 
-/** What known mistakes would tick: `isRight` is what is safe, `isTurned` what would be if the box had power where it has none, or the other way round. */
-function allowedSlips(
-  on: boolean,
-  isRight: (text: string) => boolean,
-  isTurned: (text: string) => boolean,
-): Parameters<typeof eachThat>[1] {
-  const withAlso =
-    (...more: readonly Dial[]) =>
-    (text: string): boolean =>
-      isRight(text) || more.some((dial) => DIALS[dial] === text);
-  return [
-    {
-      slip: on ? 'takes it for off' : 'takes it for on',
-      ticks: isTurned,
-      says: on
-        ? 'The box still has power: a switch alone does not take it away. Then DC volts, and nothing that pushes.'
-        : 'The box is dead, so there are no volts to read. Now resistance and the diode test are safe.',
-    },
-    {
-      slip: 'resistance with power on',
-      ticks: withAlso('ohms', 'diode'),
-      says: 'Resistance and the diode test push a current. With the power on they meet the voltage of the box.',
-    },
-    {
-      slip: 'LED on an unknown jack',
-      ticks: withAlso('led'),
-      says: 'The LED takes real current. Hold it only to a jack that is known as an OUT.',
-    },
-    {
-      slip: 'resistor too early',
-      ticks: withAlso('loaded'),
-      says: 'The resistor goes on only with the power on, and where 0.2 to 6 V were read before.',
-    },
-    {
-      slip: 'resistor forgotten',
-      ticks: (text) => isRight(text) && text !== DIALS.loaded,
-      says: 'Some volts were read there, and no more than 6 V. So the resistor may go on too.',
-    },
-    {
-      slip: 'everything',
-      ticks: () => true,
-      says: 'Ask of each what it pushes or takes, and whether the box has power.',
-    },
-    {
-      slip: 'nothing',
-      ticks: () => false,
-      says: 'Something is always safe. Which of these pushes nothing into a live box?',
-    },
-  ];
-}
+const SAID = {
+  'takes it for off':
+    'The box still has power: a switch alone does not take it away. Then DC volts, and nothing that pushes.',
+  'takes it for on':
+    'The box is dead, so there are no volts to read. Now resistance and the diode test are safe.',
+  'resistance with power on':
+    'Resistance and the diode test push a current. With the power on they meet the voltage of the box.',
+  'LED on an unknown jack': 'The LED takes real current. Hold it only to a jack that is known as an OUT.',
+  'resistor too early': 'The resistor goes on only with the power on, and where 0.2 to 6 V were read before.',
+  'resistor forgotten': 'Some volts were read there, and no more than 6 V. So the resistor may go on too.',
+  everything: 'Ask of each what it pushes or takes, and whether the box has power.',
+  nothing: 'Something is always safe. Which of these pushes nothing into a live box?',
+};
 
-function allowedNow(level: Level, chance: Chance): Drawn {
+/** What may be put on a jack, by how its box stands. */
+export function allowedNow(level: Level, chance: Chance): Drawn {
   const boxes = level < 2 ? BOXES.slice(0, 3) : BOXES;
   const box = chance.turn(boxes);
   const hidden = level < 2 ? 'nothing' : chance.pick(BEFORE);
@@ -88,18 +52,31 @@ function allowedNow(level: Level, chance: Chance): Drawn {
       isSafe(jackReading(`${dial} ${power}`, 'ring-sleeve'), taken);
   const isRight = safeWith(box.power);
   const turned = safeWith(box.power === 'off' ? 'idle' : 'off');
-  const dialOf = (text: string): Dial => dials.find((dial) => DIALS[dial] === text) ?? 'volts';
   const on = box.power === 'idle';
+  const withAlso =
+    (...more: readonly Dial[]) =>
+    (dial: Dial): boolean =>
+      isRight(dial) || more.includes(dial);
   return {
     ask: `${box.told} Its jack is unmarked. Tick each thing that may go from ring to sleeve now, and that can tell something.`,
-    ...(taken.length > 0 ? { shows: { shows: 'rows' as const, rows: rowsOf(taken) } } : {}),
-    ...eachThat(
-      dials.map((dial) => ({ text: DIALS[dial], right: isRight(dial) })),
-      allowedSlips(
-        on,
-        (text) => isRight(dialOf(text)),
-        (text) => turned(dialOf(text)),
-      ),
+    ...(taken.length > 0 ? { shows: readingRows(taken) } : {}),
+    ...eachOf(
+      dials,
+      {
+        text: (dial) => DIALS[dial],
+        right: isRight,
+        ticks: {
+          'takes it for off': on && turned,
+          'takes it for on': !on && turned,
+          'resistance with power on': withAlso('ohms', 'diode'),
+          'LED on an unknown jack': withAlso('led'),
+          'resistor too early': withAlso('loaded'),
+          'resistor forgotten': (dial) => isRight(dial) && dial !== 'loaded',
+          everything: () => true,
+          nothing: () => false,
+        },
+        said: SAID,
+      },
       chance,
     ),
     hints: [
@@ -116,8 +93,3 @@ function allowedNow(level: Level, chance: Chance): Drawn {
     ],
   };
 }
-
-/** The tasks on power. */
-export const POWER_TASKS: readonly TaskKind[] = [
-  { kind: 'allowed-now', title: 'What may go on it now?', draw: allowedNow },
-];

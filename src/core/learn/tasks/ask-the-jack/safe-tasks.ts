@@ -2,7 +2,7 @@
 import type { JackReading } from '../../../readings/index.ts';
 import { jackReading } from '../../jacks.ts';
 import { oneOf } from '../forms.ts';
-import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
 import {
   ASKED,
   isSafe,
@@ -16,24 +16,19 @@ import {
 } from './measured.ts';
 
 /** What was read so far. */
-interface SoFar {
-  readonly hidden: Hidden;
-  readonly names: readonly AskedName[];
-}
-
-const soFar = (hidden: Hidden, ...names: readonly AskedName[]): SoFar => ({ hidden, names });
+type SoFar = readonly [hidden: Hidden, ...names: readonly AskedName[]];
 const BEGUN: readonly SoFar[] = [
-  soFar('outA', 'ring'),
-  soFar('inA', 'tip'),
-  soFar('inB', 'diode'),
-  soFar('lowA', 'ring'),
+  ['outA', 'ring'],
+  ['inA', 'tip'],
+  ['inB', 'diode'],
+  ['lowA', 'ring'],
 ];
 const FURTHER: readonly SoFar[] = [
-  soFar('switches', 'ring'),
-  soFar('inA', 'ring'),
-  soFar('pedal', 'tip'),
-  soFar('lowB', 'ring', 'tip'),
-  soFar('outB', 'ring', 'ohms'),
+  ['switches', 'ring'],
+  ['inA', 'ring'],
+  ['pedal', 'tip'],
+  ['lowB', 'ring', 'tip'],
+  ['outB', 'ring', 'ohms'],
 ];
 
 /** Readings with the power on that only volts may be: each with what is said to it. */
@@ -60,6 +55,15 @@ const UNSAFE: readonly { readonly asked: Asked; readonly slip: string; readonly 
   },
 ];
 
+const TAKEN_ALREADY = {
+  slip: 'taken already',
+  says: 'That was read already. It is safe, but tells nothing new.',
+};
+const TOO_EARLY = {
+  slip: 'resistor too early',
+  says: 'The resistor goes on only where some volts were read before, and no more than 6 V.',
+};
+
 const LOADED: Asked = ['loaded idle', 'ring-sleeve'];
 
 /** Readings that known mistakes would take next: one taken already, the resistor where it may not go on, and what pushes into a live box. */
@@ -70,31 +74,16 @@ function wrongNext(
   chance: Chance,
 ): readonly { readonly at: JackReading; readonly slip: string; readonly says: string }[] {
   return [
-    ...(level >= 2 && again
-      ? [
-          {
-            at: again,
-            slip: 'taken already',
-            says: 'That was read already. It is safe, but tells nothing new.',
-          },
-        ]
-      : []),
-    ...(level === 3 && load
-      ? [
-          {
-            at: load,
-            slip: 'resistor too early',
-            says: 'The resistor goes on only where some volts were read before, and no more than 6 V.',
-          },
-        ]
-      : []),
+    ...(level >= 2 && again ? [{ at: again, ...TAKEN_ALREADY }] : []),
+    ...(level === 3 && load ? [{ at: load, ...TOO_EARLY }] : []),
     ...chance.shuffled(UNSAFE).map(({ asked, ...rest }) => ({ at: jackReading(...asked), ...rest })),
   ].slice(0, 3);
 }
 
-function nextSafe(level: Level, chance: Chance): Drawn {
-  const one = chance.turn(level < 2 ? BEGUN : [...FURTHER, ...BEGUN]);
-  const taken = takeAll(one.hidden, one.names);
+/** Which reading may come next. */
+export function nextSafe(level: Level, chance: Chance): Drawn {
+  const [hidden, ...names] = chance.turn(level < 2 ? BEGUN : [...FURTHER, ...BEGUN]);
+  const taken = takeAll(hidden, names);
   const isNew = (at: JackReading): boolean => !taken.some((other) => isSame(other.at, at));
   const load = jackReading(...LOADED);
   const canLoad = isSafe(load, taken);
@@ -127,8 +116,3 @@ function nextSafe(level: Level, chance: Chance): Drawn {
     ],
   };
 }
-
-/** The tasks on safe readings. */
-export const SAFE_TASKS: readonly TaskKind[] = [
-  { kind: 'next-safe', title: 'Which reading comes next?', draw: nextSafe },
-];

@@ -2,8 +2,8 @@
 import { meterProfile, readJack, sayReading } from '../../../readings/index.ts';
 import type { TakenReading } from '../../../readings/index.ts';
 import { jackReading, underTestFrom } from '../../jacks.ts';
-import { oneOf } from '../forms.ts';
-import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import { casesAt, whichText } from '../forms.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
 import { ASKED, JACKS, inFinder, type AskedName, type Hidden } from './measured.ts';
 
 /** Readings of a jack of the loop, Type A or B. */
@@ -16,16 +16,13 @@ interface Read {
 
 const OUT = 'an OUT of the loop';
 const IN = 'an IN of the loop';
-const PLAIN: readonly Read[] = [
+/** Cases by level: the last two are traps. */
+const CASES: readonly Read[] = [
   { told: OUT, pair: ['outA', 'outB'], names: ['ring', 'tip', 'clock'] },
   { told: IN, pair: ['inA', 'inB'], names: ['diode', 'diodeBack'] },
   { told: OUT, pair: ['outA', 'outB'], names: ['ring', 'tip'] },
-];
-const HARDER: readonly Read[] = [
   { told: 'a 3.3 V OUT that lets go of its sink at rest', pair: ['lowA', 'lowB'], names: ['ring', 'tip'] },
   { told: IN, pair: ['inA', 'inB'], names: ['ring', 'tip'] },
-];
-const TRAPS: readonly Read[] = [
   { told: IN, pair: ['inA', 'inB'], names: ['diode', 'diodeBack'], meter: 'low-diode' },
   { told: OUT, pair: ['outA', 'outB'], names: ['across'] },
 ];
@@ -33,8 +30,9 @@ const TRAPS: readonly Read[] = [
 const PLACES = { ring: 'The ring', tip: 'The tip', neither: 'These readings cannot tell' } as const;
 type Place = keyof typeof PLACES;
 
-function sourceContact(level: Level, chance: Chance): Drawn {
-  const one = chance.turn([...PLAIN, ...(level >= 2 ? HARDER : []), ...(level === 3 ? TRAPS : [])]);
+/** Which contact of a jack is the source. */
+export function sourceContact(level: Level, chance: Chance): Drawn {
+  const one = chance.turn(casesAt(level, CASES, [3, 5]));
   const isA = chance.pick([true, false]);
   const meter = one.meter ?? 'usual';
   const takenOn = (hidden: Hidden): readonly TakenReading[] =>
@@ -60,14 +58,7 @@ function sourceContact(level: Level, chance: Chance): Drawn {
   return {
     ask: `A phone jack is known as ${one.told}. ${one.meter ? 'The diode test of this meter ends at 1.5 V. ' : ''}The red probe is named first. Which contact is the source?`,
     ...inFinder(taken, { marked: one.told === IN ? 'in' : 'out', meter }),
-    ...oneOf(
-      (['ring', 'tip', 'neither'] as const).map((place) =>
-        place === right
-          ? { text: PLACES[place], right: true }
-          : { text: PLACES[place], slip: slipOf(place, right), says: says[place] },
-      ),
-      chance,
-    ),
+    ...whichText(PLACES, right, (place) => [slipOf(place, right), says[place]], chance),
     hints: [
       'At rest both lines of a 5 V output stand at one voltage. An input shows none.',
       diode
@@ -99,8 +90,3 @@ function rule({ names, told, meter }: Read, right: Place): string {
   if (names.includes('clock')) return 'The sign names it: with a plus, the red probe is on the source.';
   return 'The contact that shows the volts is the source. The sink is let go at rest.';
 }
-
-/** The task on the source. */
-export const SOURCE_TASKS: readonly TaskKind[] = [
-  { kind: 'source-contact', title: 'Which contact is the source?', draw: sourceContact },
-];

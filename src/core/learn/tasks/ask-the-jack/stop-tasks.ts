@@ -1,60 +1,43 @@
 /** Tasks on when to stop: the name is sure, a check is missing, a reading is odd, or nothing fits. The finder says which. */
-import { sayName, sayReading } from '../../../readings/index.ts';
+import { sayName } from '../../../readings/index.ts';
 import type { TakenReading } from '../../../readings/index.ts';
 import { jackReading } from '../../jacks.ts';
-import { oneOf } from '../forms.ts';
-import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
-import { ASKED, findFrom, inFinder, sayAsked, takeAll, type AskedName, type Hidden } from './measured.ts';
+import { casesAt, whichText } from '../forms.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
+import {
+  ASKED,
+  findFrom,
+  inFinder,
+  sayAsked,
+  sayTaken,
+  takeAll,
+  type AskedName,
+  type Hidden,
+} from './measured.ts';
 
 /** Readings to go on from or to stop at: those of a hidden jack, and some that were put in by hand. */
-interface Gone {
-  readonly hidden: Hidden;
-  readonly names: readonly AskedName[];
-  readonly odd?: readonly (readonly [name: AskedName, value: number])[];
-}
+type Gone = readonly [
+  hidden: Hidden,
+  names: readonly AskedName[],
+  odd?: Readonly<Partial<Record<AskedName, number>>>,
+];
 
-const gone = (hidden: Hidden, names: readonly AskedName[], odd?: Gone['odd']): Gone => ({
-  hidden,
-  names,
-  ...(odd ? { odd } : {}),
-});
-
+/** Cases by level: the last five are traps. */
 const GONE: readonly Gone[] = [
-  gone('inA', ['ring', 'tip', 'diode', 'diodeBack']),
-  gone('outA', ['ring', 'tip']),
-  gone('inA', ['ring', 'tip', 'diode', 'diodeBack'], [['ohms', 12]]),
-  gone('outA', ['ring', 'tip', 'clock', 'ohms', 'loaded']),
-  gone(
-    'inA',
-    [],
-    [
-      ['ring', -4.8],
-      ['tip', 11.9],
-      ['ohms', 2.1],
-      ['ohmsTip', 1.4],
-    ],
-  ),
-];
-const GONE_ON: readonly Gone[] = [
-  gone('inB', ['ring', 'tip', 'diode', 'diodeBack']),
-  gone('switches', ['ring', 'tip']),
-  gone('outA', ['ring', 'tip', 'ohms'], [['ohmsTip', 2]]),
-  gone(
-    'inA',
-    [],
-    [
-      ['ring', 11.6],
-      ['tip', 11.6],
-      ['ohms', 47],
-    ],
-  ),
-];
-const GONE_TRAPS: readonly Gone[] = [
-  gone('inA', ['diode', 'diodeBack', 'ohms', 'ohmsTip']),
-  gone('headphone', ['ring', 'tip', 'diode', 'diodeBack']),
-  gone('inB', ['diode', 'diodeBack', 'ohms', 'ohmsTip']),
-  gone('outB', ['ring', 'tip', 'clock', 'loaded', 'ohms', 'ohmsAcross']),
-  gone('lowA', ['ring', 'tip']),
+  ['inA', ['ring', 'tip', 'diode', 'diodeBack']],
+  ['outA', ['ring', 'tip']],
+  ['inA', ['ring', 'tip', 'diode', 'diodeBack'], { ohms: 12 }],
+  ['outA', ['ring', 'tip', 'clock', 'ohms', 'loaded']],
+  ['inA', [], { ring: -4.8, tip: 11.9, ohms: 2.1, ohmsTip: 1.4 }],
+  ['inB', ['ring', 'tip', 'diode', 'diodeBack']],
+  ['switches', ['ring', 'tip']],
+  ['outA', ['ring', 'tip', 'ohms'], { ohmsTip: 2 }],
+  ['inA', [], { ring: 11.6, tip: 11.6, ohms: 47 }],
+  ['inA', ['diode', 'diodeBack', 'ohms', 'ohmsTip']],
+  ['headphone', ['ring', 'tip', 'diode', 'diodeBack']],
+  ['inB', ['diode', 'diodeBack', 'ohms', 'ohmsTip']],
+  ['outB', ['ring', 'tip', 'clock', 'loaded', 'ohms', 'ohmsAcross']],
+  ['lowA', ['ring', 'tip']],
 ];
 
 const MOVES = {
@@ -65,12 +48,19 @@ const MOVES = {
 } as const;
 type Move = keyof typeof MOVES;
 
+const SAID: Readonly<Record<Move, string>> = {
+  sure: 'Is there but one name left? And was it asked with the power off and with the power on?',
+  'go on': 'Look again: do all the readings belong to one jack, and is a check still missing?',
+  again: 'Compare them: is there one reading that no jack would show beside the others?',
+  nothing: 'Some jack does show most of these. Which one?',
+};
+
 /** The readings of a case, with those put in by hand. */
-function takenIn({ hidden, names, odd = [] }: Gone): readonly TakenReading[] {
+function takenIn([hidden, names, odd = {}]: Gone): readonly TakenReading[] {
   return [
     ...takeAll(hidden, names),
-    ...odd.map(([name, value]): TakenReading => {
-      const at = jackReading(...ASKED[name]);
+    ...Object.entries(odd).map(([name, value]): TakenReading => {
+      const at = jackReading(...ASKED[name as AskedName]);
       return { at, reading: { meter: at.meter === 'ohms' ? 'ohms' : 'volts', shows: 'value', value } };
     }),
   ];
@@ -83,17 +73,12 @@ function moveAfter(taken: readonly TakenReading[]): Move {
   return state === 'sure' ? 'sure' : 'go on';
 }
 
-function stopOrGo(level: Level, chance: Chance): Drawn {
-  const one = chance.turn([...GONE, ...(level >= 2 ? GONE_ON : []), ...(level === 3 ? GONE_TRAPS : [])]);
+/** Whether readings are enough to stop at. */
+export function stopOrGo(level: Level, chance: Chance): Drawn {
+  const one = chance.turn(casesAt(level, GONE, [5, 9]));
   const taken = takenIn(one);
   const right = moveAfter(taken);
   const { ranked, doubtful } = findFrom(taken);
-  const says = {
-    sure: 'Is there but one name left? And was it asked with the power off and with the power on?',
-    'go on': 'Look again: do all the readings belong to one jack, and is a check still missing?',
-    again: 'Compare them: is there one reading that no jack would show beside the others?',
-    nothing: 'Some jack does show most of these. Which one?',
-  } as const;
   const why = {
     sure: `Only one name is left: ${sayName(ranked[0]?.name ?? '')}.`,
     'go on': `Best so far: ${sayName(ranked[0]?.name ?? '')}. That is not enough.`,
@@ -103,28 +88,12 @@ function stopOrGo(level: Level, chance: Chance): Drawn {
   return {
     ask: 'An unmarked phone jack on a box that works, read through a tested lead. The red probe is named first. Stop, or go on?',
     ...inFinder(taken),
-    ...oneOf(
-      (['sure', 'go on', 'again', 'nothing'] as const).map((move) =>
-        move === right
-          ? { text: MOVES[move], right: true }
-          : { text: MOVES[move], slip: `says ${move}`, says: says[move] },
-      ),
-      chance,
-    ),
+    ...whichText(MOVES, right, (move) => [`says ${move}`, SAID[move]], chance),
     hints: [
       'A name is sure when no other one is left, and when it was asked with the power off and on.',
       'First look for readings that no jack of a 5 V box would show.',
       'Then look for one reading that the others speak against. Then count what is left.',
     ],
-    steps: [
-      `Read: ${taken.map(({ reading }) => sayReading(reading)).join('; ')}.`,
-      why[right],
-      `${MOVES[right]}.`,
-    ],
+    steps: [sayTaken(taken), why[right], `${MOVES[right]}.`],
   };
 }
-
-/** The tasks on stopping. */
-export const STOP_TASKS: readonly TaskKind[] = [
-  { kind: 'stop-or-go', title: 'Stop or go on?', draw: stopOrGo },
-];

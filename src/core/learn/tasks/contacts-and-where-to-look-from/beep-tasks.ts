@@ -1,10 +1,11 @@
 /** Tasks on a lead that was tested with four beeps. What each fault makes of them is asked of the floor of making. */
+import { sayContacts } from '../../../answer/index.ts';
 import { contactWords, makeLead, wires } from '../../../wiring/index.ts';
 import type { Conductor, Connector } from '../../../wiring/index.ts';
 import { madeLead, tableOf } from '../../../making/index.ts';
 import type { LeadFault } from '../../../making/index.ts';
-import { oneOf } from '../forms.ts';
-import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import { inRows, whichOf } from '../forms.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
 
 /** Leads from a DIN plug as they were planned. */
 const PLANS: readonly { readonly to: Connector; readonly conductors: readonly Conductor[] }[] = [
@@ -15,47 +16,39 @@ const PLANS: readonly { readonly to: Connector; readonly conductors: readonly Co
 ];
 
 /** What may be the matter with a lead, each a set of faults of the floor of making. */
-const MATTERS: Readonly<
-  Record<string, { readonly text: string; readonly faults: readonly LeadFault[]; readonly says: string }>
-> = {
-  planned: {
-    text: 'Nothing: it is as planned',
-    faults: [],
-    says: 'Compare each beep with the plan: which two contacts should beep?',
-  },
-  mirrored: {
-    text: 'One DIN plug is mirrored',
-    faults: [{ kind: 'mirrored', side: 'from' }],
-    says: 'A mirrored plug puts the wire of pin 4 on pin 5. Then both beeps change places.',
-  },
-  'open at 4': {
-    text: 'The wire at pin 4 is broken',
-    faults: [{ kind: 'open', conductor: 0 }],
-    says: 'With that wire broken, pin 4 beeps to nothing, and pin 5 as planned.',
-  },
-  'open at 5': {
-    text: 'The wire at pin 5 is broken',
-    faults: [{ kind: 'open', conductor: 1 }],
-    says: 'With that wire broken, pin 5 beeps to nothing, and pin 4 as planned.',
-  },
-  touching: {
-    text: 'Pins 4 and 5 touch in the first plug',
-    faults: [{ kind: 'short', side: 'from', between: ['4', '5'] }],
-    says: 'If the two pins touched, all four would beep.',
-  },
-  'both open': {
-    text: 'Both wires are broken',
-    faults: [
-      { kind: 'open', conductor: 0 },
-      { kind: 'open', conductor: 1 },
-    ],
-    says: 'With both wires broken, none of the four would beep.',
-  },
+const OPEN = ([0, 1] as const).map((conductor) => ({ kind: 'open', conductor }) as const);
+const MATTERS = {
+  planned: [],
+  mirrored: [{ kind: 'mirrored', side: 'from' }],
+  'open at 4': OPEN.slice(0, 1),
+  'open at 5': OPEN.slice(1),
+  touching: [{ kind: 'short', side: 'from', between: ['4', '5'] }],
+  'both open': OPEN,
+} as const satisfies Readonly<Record<string, readonly LeadFault[]>>;
+type Matter = keyof typeof MATTERS;
+
+const TEXTS: Readonly<Record<Matter, string>> = {
+  planned: 'Nothing: it is as planned',
+  mirrored: 'One DIN plug is mirrored',
+  'open at 4': 'The wire at pin 4 is broken',
+  'open at 5': 'The wire at pin 5 is broken',
+  touching: 'Pins 4 and 5 touch in the first plug',
+  'both open': 'Both wires are broken',
 };
 
-function fourBeeps(level: Level, chance: Chance): Drawn {
-  const names = Object.keys(MATTERS).filter((name) => level === 3 || name !== 'both open');
-  const name = chance.turn(['mirrored', ...names.filter((one) => one !== 'mirrored')]);
+const SAID: Readonly<Record<Matter, string>> = {
+  planned: 'Compare each beep with the plan: which two contacts should beep?',
+  mirrored: 'A mirrored plug puts the wire of pin 4 on pin 5. Then both beeps change places.',
+  'open at 4': 'With that wire broken, pin 4 beeps to nothing, and pin 5 as planned.',
+  'open at 5': 'With that wire broken, pin 5 beeps to nothing, and pin 4 as planned.',
+  touching: 'If the two pins touched, all four would beep.',
+  'both open': 'With both wires broken, none of the four would beep.',
+};
+
+/** What is the matter with a lead that was tested with four touches. */
+export function fourBeeps(level: Level, chance: Chance): Drawn {
+  const names = (Object.keys(MATTERS) as readonly Matter[]).slice(0, level === 3 ? 6 : 5);
+  const name = chance.turn(['mirrored', ...names.filter((one) => one !== 'mirrored')] as const);
   const { to, conductors } = chance.pick(level < 2 ? PLANS.slice(0, 2) : PLANS);
   const lead = makeLead('din5', to, conductors);
   const beepsWith = (faults: readonly LeadFault[]): readonly string[] => {
@@ -68,26 +61,22 @@ function fourBeeps(level: Level, chance: Chance): Drawn {
       }),
     );
   };
-  const matter = MATTERS[name] as (typeof MATTERS)[string];
-  const heard = beepsWith(matter.faults);
-  const plan = conductors
-    .map(({ from, to: into }) => `${contactWords(from)} to ${contactWords(into)}`)
-    .join(', ');
+  const faults = MATTERS[name];
+  const heard = beepsWith(faults);
   return {
-    ask: `A lead was planned so: ${plan}. It was tested with four touches. What is the matter with it?`,
-    shows: {
-      shows: 'rows',
-      rows: PAIRS.map(([one, other], at) => [
+    ask: `A lead was planned so: ${sayContacts(conductors)}. It was tested with four touches. What is the matter with it?`,
+    shows: inRows(
+      PAIRS.map(([one, other], at) => [
         `${contactWords(conductors[one]?.from ?? '4')}, first plug, to ${contactWords(conductors[other]?.to ?? '4')}, second plug`,
         heard[at] === 'beep' ? 'beeps' : 'silent',
       ]),
-    },
-    material: { on: 'lead test', lead, faults: matter.faults },
-    ...oneOf(
-      names.map((one) => {
-        const { text, says } = MATTERS[one] as (typeof MATTERS)[string];
-        return one === name ? { text, right: true } : { text, slip: `says ${one}`, says };
-      }),
+    ),
+    material: { on: 'lead test', lead, faults },
+    ...whichOf(
+      names,
+      name,
+      (one) => TEXTS[one],
+      (one) => [`says ${one}`, SAID[one]],
       chance,
     ),
     hints: [
@@ -96,9 +85,12 @@ function fourBeeps(level: Level, chance: Chance): Drawn {
       'A mirrored DIN plug makes pins 4 and 5 change places. Pin 2 stays in the middle.',
     ],
     steps: [
-      `By the plan, these beep: ${plan.split(', ').slice(0, 2).join(' and ')}.`,
+      `By the plan, these beep: ${conductors
+        .slice(0, 2)
+        .map((one) => sayContacts([one]))
+        .join(' and ')}.`,
       `Heard: ${heard.filter((one) => one === 'beep').length} of four beep, ${heard.join() === beepsWith([]).join() ? 'just as planned' : 'and not as planned'}.`,
-      `${matter.text}.`,
+      `${TEXTS[name]}.`,
     ],
   };
 }
@@ -110,6 +102,3 @@ const PAIRS = [
   [1, 0],
   [1, 1],
 ] as const;
-
-/** The tasks on beeps. */
-export const BEEP_TASKS: readonly TaskKind[] = [{ kind: 'four-beeps', title: 'Four beeps', draw: fourBeeps }];

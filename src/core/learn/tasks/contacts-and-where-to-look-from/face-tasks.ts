@@ -1,25 +1,25 @@
 /** Tasks on one drawn face: which pin is hidden, and which side is drawn. */
 import { dinReadingOrder, pinsOf } from '../../../wiring/index.ts';
 import type { Contact, DinView, Form, View } from '../../../wiring/index.ts';
-import { oneOf } from '../forms.ts';
-import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import { whichOf, whichText, type Mistake } from '../forms.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
 import { FACES, ROWS, SIDES, countedAt, mirroredAt, otherSide, rowOf, sayFace, turnedAt } from './faces.ts';
 
 const PINS = pinsOf('din5');
 
-function hiddenPin(level: Level, chance: Chance): Drawn {
+/** Which pin of a drawn face is hidden. */
+export function hiddenPin(level: Level, chance: Chance): Drawn {
   const face = turnedAt(level, chance.turn(FACES), chance);
   const pin = chance.pick(PINS);
   const labels = dinReadingOrder(face).map((one) => (one === pin ? '?' : level < 2 ? one : ''));
   return {
     ask: `This is ${sayFace(face)}, of a 5-pin DIN connector. Which pin is marked with a question mark?`,
     shows: { shows: 'faces', faces: [{ ...face, labels, name: sayFace(face) }] },
-    ...oneOf(
-      PINS.map((one) =>
-        one === pin
-          ? { text: `Pin ${one}`, right: true }
-          : { text: `Pin ${one}`, ...mistakenPin(face, pin, one) },
-      ),
+    ...whichOf(
+      PINS,
+      pin,
+      (one) => `Pin ${one}`,
+      (one) => mistakenPin(face, pin, one),
       chance,
     ),
     hints: [
@@ -36,18 +36,15 @@ function hiddenPin(level: Level, chance: Chance): Drawn {
 }
 
 /** What it means to take a hidden pin for another one. */
-function mistakenPin(face: DinView, pin: Contact, said: Contact): { slip: string; says: string } {
+function mistakenPin(face: DinView, pin: Contact, said: Contact): Mistake {
   if (said === mirroredAt(face, pin))
-    return {
-      slip: 'mirrored',
-      says: `That is the ${SIDES[otherSide(face).view]}${face.turned === true ? ', or the key down' : ''}. Which side is drawn here, and where is its key?`,
-    };
+    return [
+      'mirrored',
+      `That is the ${SIDES[otherSide(face).view]}${face.turned === true ? ', or the key down' : ''}. Which side is drawn here, and where is its key?`,
+    ];
   if (said === countedAt(face, pin))
-    return {
-      slip: 'counted in order',
-      says: `The numbers do not run in order. With the key down they read ${ROWS}.`,
-    };
-  return { slip: 'another pin', says: 'Write the whole row down first, then count to the mark.' };
+    return ['counted in order', `The numbers do not run in order. With the key down they read ${ROWS}.`];
+  return ['another pin', 'Write the whole row down first, then count to the mark.'];
 }
 
 /** Rows in which the pins of no side stand: numbers that run on, and one pair alone exchanged. */
@@ -60,7 +57,8 @@ const SEEN_AS: Readonly<Record<Seen, string>> = {
   neither: 'Neither side',
 };
 
-function whichView(level: Level, chance: Chance): Drawn {
+/** Which side of a connector is drawn. */
+export function whichView(level: Level, chance: Chance): Drawn {
   const [form, seen] = chance.turn<readonly [Form, Seen]>([
     ['plug', 'mating'],
     ['jack', 'solder'],
@@ -78,14 +76,7 @@ function whichView(level: Level, chance: Chance): Drawn {
   return {
     ask: `Somebody drew a 5-pin DIN ${form} with its key ${key}, and did not say from which side. Which side is it?`,
     shows: { shows: 'faces', faces: [{ ...face, labels: row.split(' '), name, untold: true }] },
-    ...oneOf(
-      (['mating', 'solder', 'neither'] as const).map((one) =>
-        one === seen
-          ? { text: SEEN_AS[one], right: true }
-          : { text: SEEN_AS[one], ...mistakenSide(one, seen, form, mating) },
-      ),
-      chance,
-    ),
+    ...whichText(SEEN_AS, seen, (one) => mistakenSide(one, seen, form, mating), chance),
     hints: [
       'The two sides of a connector are mirror images of one another.',
       `With the key down, the mating face of a ${form} reads ${mating} from left to right.`,
@@ -101,25 +92,13 @@ function whichView(level: Level, chance: Chance): Drawn {
   };
 }
 
-function mistakenSide(said: Seen, right: Seen, form: Form, mating: string): { slip: string; says: string } {
-  if (right === 'neither')
-    return {
-      slip: `takes it for the ${said} side`,
-      says: `Check every number. With the key down a face reads ${ROWS}, and nothing else.`,
-    };
+function mistakenSide(said: Seen, right: Seen, form: Form, mating: string): Mistake {
   if (said === 'neither')
-    return {
-      slip: 'says neither',
-      says: 'It is a real row. Turn the drawing until the key is down, then read it again.',
-    };
-  return {
-    slip: `takes it for the ${said} side`,
-    says: `The two sides are mirror images. With the key down, the mating face of a ${form} reads ${mating}.`,
-  };
+    return ['says neither', 'It is a real row. Turn the drawing until the key is down, then read it again.'];
+  return [
+    `takes it for the ${said} side`,
+    right === 'neither'
+      ? `Check every number. With the key down a face reads ${ROWS}, and nothing else.`
+      : `The two sides are mirror images. With the key down, the mating face of a ${form} reads ${mating}.`,
+  ];
 }
-
-/** The tasks on one drawn face. */
-export const FACE_TASKS: readonly TaskKind[] = [
-  { kind: 'hidden-pin', title: 'Which pin is it?', draw: hiddenPin },
-  { kind: 'which-view', title: 'Which side is it?', draw: whichView },
-];

@@ -1,16 +1,16 @@
 /** Tasks that turn a picture of a lead into a list of conductors, and a list into a picture. */
+import { sayContacts } from '../../../answer/index.ts';
 import {
   DIN_TO_TYPE_A,
   STRAIGHT_DIN,
-  contactWords,
   contactsOf,
   dinReadingOrder,
   familyOf,
   wires,
 } from '../../../wiring/index.ts';
 import type { Conductor, Connector, Contact, DinView } from '../../../wiring/index.ts';
-import { AS_THEY_STAND, oneOf } from '../forms.ts';
-import type { Chance, Drawn, Level, ShownFace, TaskKind } from '../task.ts';
+import { AS_THEY_STAND, oneOf, whichOf } from '../forms.ts';
+import type { Chance, Drawn, Level, ShownFace } from '../task.ts';
 import { FACES, countedAt, mirroredAt, otherSide, rowOf, sayFace, turnedAt } from './faces.ts';
 
 /** A lead from a DIN plug: its other plug and its conductors. */
@@ -36,12 +36,8 @@ const PLUG_FACES = FACES.filter(({ form }) => form === 'plug');
 const LETTERS = ['a', 'b', 'c', 'd', 'e'] as const;
 
 /** 'pin 2 to sleeve, pin 4 to ring', by the number of the first contact. */
-function sayWires(conductors: readonly Conductor[]): string {
-  return [...conductors]
-    .sort((one, other) => one.from.localeCompare(other.from))
-    .map(({ from, to }) => `${contactWords(from)} to ${contactWords(to)}`)
-    .join(', ');
-}
+const sayWires = (conductors: readonly Conductor[]): string =>
+  sayContacts(conductors.toSorted((one, other) => one.from.localeCompare(other.from)));
 
 /** A plug whose contacts bear the letters of their wires. */
 function lettered(
@@ -53,7 +49,8 @@ function lettered(
   return { ...face, name, labels: order.map((one) => at.find(([, contact]) => contact === one)?.[0] ?? '') };
 }
 
-function pictureToList(level: Level, chance: Chance): Drawn {
+/** From a picture of both plugs to the list of conductors. */
+export function pictureToList(level: Level, chance: Chance): Drawn {
   const { to, conductors } = chance.turn(level === 3 ? [...ODD_LEADS, ...USUAL_LEADS] : USUAL_LEADS);
   const drawFrom = (): DinView =>
     turnedAt(
@@ -91,12 +88,18 @@ function pictureToList(level: Level, chance: Chance): Drawn {
   };
 }
 
+interface WrongList {
+  readonly text: string;
+  readonly slip: string;
+  readonly says: string;
+}
+
 /** Lists that known mistakes read off the two plugs; `second` is the face of the other DIN plug, where it is one. */
 function wrongLists(
   conductors: readonly Conductor[],
   first: DinView,
   second: DinView | undefined,
-): Parameters<typeof distinct>[1] {
+): readonly WrongList[] {
   const read = (
     from: (pin: Contact) => string,
     into: (contact: Contact) => string = (one) => one,
@@ -135,69 +138,46 @@ function wrongLists(
 }
 
 /** The right text with those that differ from it and from one another. */
-function distinct(
-  right: string,
-  wrong: readonly { readonly text: string; readonly slip: string; readonly says: string }[],
-): Parameters<typeof oneOf>[0] {
+function distinct(right: string, wrong: readonly WrongList[]): Parameters<typeof oneOf>[0] {
   const others = wrong.filter(
     ({ text }, at) => text !== right && wrong.findIndex((one) => one.text === text) === at,
   );
   return [{ text: right, right: true }, ...others];
 }
 
-/** Pins that the wires of a list go to, by level: the three lines of the loop, or all five. */
-const LISTS: Readonly<Record<'loop' | 'odd', readonly (readonly Contact[])[]>> = {
-  loop: [
-    ['4', '5', '2'],
-    ['2', '4', '5'],
-    ['5', '2', '4'],
-  ],
-  odd: [
-    ['1', '4', '2', '5', '3'],
-    ['5', '3', '1', '2', '4'],
-    ['3', '1', '2', '5', '4'],
-  ],
-};
+/** Pins that the wires of a list go to: the three lines of the loop, or all five. */
+const LOOP_LISTS = ['452', '245', '524'] as const;
+const ODD_LISTS = ['14253', '53124', '31254'] as const;
 
-function listToPicture(level: Level, chance: Chance): Drawn {
-  const pins = chance.turn(level === 3 ? [...LISTS.odd, ...LISTS.loop] : LISTS.loop);
+/** From a list of pins to the picture of a plug. */
+export function listToPicture(level: Level, chance: Chance): Drawn {
+  const pins = [...chance.turn(level === 3 ? [...ODD_LISTS, ...LOOP_LISTS] : LOOP_LISTS)];
   const face = turnedAt(level, level < 2 ? (PLUG_FACES[1] as DinView) : chance.pick(PLUG_FACES), chance);
   const order = dinReadingOrder(face);
-  const letterAt = (pin: string): string => LETTERS[pins.indexOf(pin as Contact)] ?? '';
+  const letterAt = (pin: string): string => LETTERS[pins.indexOf(pin)] ?? '';
   const counted = order.map((pin) => letterAt(countedAt(face, pin)));
-  const drawn = [
-    { labels: order.map(letterAt), slip: '', says: '' },
-    {
-      labels: order.map(letterAt).toReversed(),
-      slip: 'mirrored',
-      says: `That is ${sayFace(otherSide(face))}. The question is about ${sayFace(face)}.`,
-    },
-    {
-      labels: counted,
-      slip: 'counted in order',
-      says: 'The numbers do not run in order from left to right.',
-    },
-    {
-      labels: counted.toReversed(),
-      slip: 'counted backwards',
-      says: 'The numbers do not run in order, from neither side.',
-    },
-  ];
-  const pictures = chance.shuffled(drawn);
-  const name = (at: number): string => `Picture ${at + 1}`;
-  const place = pictures.indexOf(drawn[0] as (typeof drawn)[number]);
+  const labels = order.map(letterAt);
+  const drawn = {
+    right: labels,
+    mirrored: labels.toReversed(),
+    'counted in order': counted,
+    'counted backwards': counted.toReversed(),
+  };
+  const says = {
+    right: '',
+    mirrored: `That is ${sayFace(otherSide(face))}. The question is about ${sayFace(face)}.`,
+    'counted in order': 'The numbers do not run in order from left to right.',
+    'counted backwards': 'The numbers do not run in order, from neither side.',
+  };
+  const pictures = chance.shuffled(Object.keys(drawn) as readonly (keyof typeof drawn)[]);
+  const name = (picture: keyof typeof drawn): string => `Picture ${pictures.indexOf(picture) + 1}`;
   return {
     ask: `A DIN plug gets its wires by this list: ${pins.map((pin, at) => `${LETTERS[at] ?? ''} to pin ${pin}`).join(', ')}. Which picture is it, if each one shows ${sayFace(face)}?`,
     shows: {
       shows: 'faces',
-      faces: pictures.map(({ labels }, at) => ({ ...face, labels, name: name(at) })),
+      faces: pictures.map((one) => ({ ...face, labels: drawn[one], name: name(one) })),
     },
-    ...oneOf(
-      pictures.map(({ slip, says }, at) =>
-        at === place ? { text: name(at), right: true } : { text: name(at), slip, says },
-      ),
-      AS_THEY_STAND,
-    ),
+    ...whichOf(pictures, 'right', name, (one) => [one, says[one]], AS_THEY_STAND),
     hints: [
       'A list is true from both sides. A picture is true from one side only.',
       'First write the row of pins of this side, from left to right.',
@@ -205,14 +185,8 @@ function listToPicture(level: Level, chance: Chance): Drawn {
     ],
     steps: [
       `From left to right, ${sayFace(face)} reads ${rowOf(face)}.`,
-      `Under the numbers: ${order.map((pin) => letterAt(pin) || 'none').join(', ')}.`,
-      `${name(place)}.`,
+      `Under the numbers: ${labels.map((one) => one || 'none').join(', ')}.`,
+      `${name('right')}.`,
     ],
   };
 }
-
-/** The tasks on pictures and lists. */
-export const LIST_TASKS: readonly TaskKind[] = [
-  { kind: 'picture-to-list', title: 'From the picture to the list', draw: pictureToList },
-  { kind: 'list-to-picture', title: 'From the list to the picture', draw: listToPicture },
-];

@@ -1,8 +1,8 @@
 /** Tasks on what a plug joins inside a jack. */
 import { contactWords, contactsOf, lineAt, mate, words } from '../../../wiring/index.ts';
 import type { Connector, Contact, Line, Style } from '../../../wiring/index.ts';
-import { oneOf } from '../forms.ts';
-import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import { casesAt, whichOf, type Mistake } from '../forms.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
 
 /** A plug in the jack of an output of a type. */
 interface Plugged {
@@ -11,19 +11,16 @@ interface Plugged {
   readonly style: Style;
 }
 
-const SHORT_PLUGS: readonly Plugged[] = [
+/** Cases by level. */
+const CASES: readonly Plugged[] = [
   { plug: 'ts-3.5', jack: 'trs-3.5', style: 'type-a' },
   { plug: 'ts-6.35', jack: 'trs-6.35', style: 'type-b' },
   { plug: 'ts-6.35', jack: 'trs-6.35', style: 'type-a' },
   { plug: 'ts-3.5', jack: 'trs-3.5', style: 'type-b' },
-];
-/** Types that use two contacts: the plug joins nothing that matters, or all there is. */
-const TWO_LINES: readonly Plugged[] = [
+  // Types that use two contacts: the plug joins nothing that matters, or all there is.
   { plug: 'ts-6.35', jack: 'trs-6.35', style: 'tip-signal' },
   { plug: 'ts-3.5', jack: 'trs-3.5', style: 'ring-signal' },
-];
-/** Plugs that do not go in, and plugs with a contact too many. */
-const OTHER_PLUGS: readonly Plugged[] = [
+  // Plugs that do not go in, and plugs with a contact too many.
   { plug: 'ts-6.35', jack: 'trs-3.5', style: 'type-a' },
   { plug: 'trs-3.5', jack: 'ts-3.5', style: 'two-contact' },
   { plug: 'ts-3.5', jack: 'trs-6.35', style: 'type-b' },
@@ -62,9 +59,9 @@ function sayJackLines({ jack, style }: Plugged): string {
     .join(', ');
 }
 
-function tsPlug(level: Level, chance: Chance): Drawn {
-  const cases = [...SHORT_PLUGS, ...(level >= 2 ? TWO_LINES : []), ...(level === 3 ? OTHER_PLUGS : [])];
-  const one = chance.turn(cases);
+/** Which lines of a jack a plug joins. */
+export function tsPlug(level: Level, chance: Chance): Drawn {
+  const one = chance.turn(casesAt(level, CASES, [4, 6]));
   const right = joinedBy(one);
   const short = one.plug.startsWith('ts');
   const ring = lineAt(one.style, 'ring');
@@ -82,12 +79,11 @@ function tsPlug(level: Level, chance: Chance): Drawn {
         },
       ],
     },
-    ...oneOf(
-      ALL_JOINED.filter((joined) => joined !== 'no fit' || level === 3).map((joined) =>
-        joined === right
-          ? { text: JOINED[joined], right: true }
-          : { text: JOINED[joined], ...mistakenJoin(joined, right, one) },
-      ),
+    ...whichOf(
+      ALL_JOINED.filter((joined) => joined !== 'no fit' || level === 3),
+      right,
+      (joined) => JOINED[joined],
+      (joined) => mistakenJoin(joined, right, one),
       chance,
     ),
     hints: [
@@ -109,38 +105,26 @@ function tsPlug(level: Level, chance: Chance): Drawn {
   };
 }
 
-function mistakenJoin(
-  said: Joined,
-  right: Joined,
-  { plug, jack, style }: Plugged,
-): { slip: string; says: string } {
+function mistakenJoin(said: Joined, right: Joined, { plug, jack, style }: Plugged): Mistake {
   if (right === 'no fit')
-    return {
-      slip: 'sizes not compared',
-      says: `Compare the sizes first: the plug is ${words(plug)}, the jack ${words(jack)}.`,
-    };
+    return [
+      'sizes not compared',
+      `Compare the sizes first: the plug is ${words(plug)}, the jack ${words(jack)}.`,
+    ];
   if (said === 'no fit')
-    return { slip: 'says it does not go in', says: 'The sizes are the same, so it goes in, right or wrong.' };
-  if (said === 'nothing') return { slip: 'the ring floats', says: 'What metal presses on the ring spring?' };
+    return ['says it does not go in', 'The sizes are the same, so it goes in, right or wrong.'];
+  if (said === 'nothing') return ['the ring floats', 'What metal presses on the ring spring?'];
   if (right === 'nothing')
-    return {
-      slip: 'joins a line too many',
-      says: plug.startsWith('ts')
+    return [
+      'joins a line too many',
+      plug.startsWith('ts')
         ? 'The long sleeve does join ring and sleeve. Is there a line on both of them?'
         : 'This plug has a ring of its own, or the jack has no spring for it. What does each contact touch?',
-    };
+    ];
   if (said === 'source sink')
-    return {
-      slip: 'tip and ring joined',
-      says: 'The tip stands apart. The long sleeve reaches the ring, not the tip.',
-    };
-  return {
-    slip: 'the other line',
-    says: `Read again which line is on the ring: it is the ${lineAt(style, 'ring') ?? 'shield'} line that meets the sleeve.`,
-  };
+    return ['tip and ring joined', 'The tip stands apart. The long sleeve reaches the ring, not the tip.'];
+  return [
+    'the other line',
+    `Read again which line is on the ring: it is the ${lineAt(style, 'ring') ?? 'shield'} line that meets the sleeve.`,
+  ];
 }
-
-/** The tasks on plugs. */
-export const PLUG_TASKS: readonly TaskKind[] = [
-  { kind: 'ts-plug', title: 'What does the plug join?', draw: tsPlug },
-];

@@ -3,14 +3,15 @@ import { checkBoard } from '../../../board/index.ts';
 import { boardFacts } from '../../../planner/index.ts';
 import type { LinkMemory } from '../../../verdict/index.ts';
 import { boardFrom, type Way } from '../../boards.ts';
-import { oneOf } from '../forms.ts';
+import { remembered } from '../chance.ts';
+import { casesAt, inRows, met, whichOf, whichText } from '../forms.ts';
 import { drawnPedals, leadRows, leadsOf, planOfLeads, type Shape } from '../told-boards.ts';
-import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
 
 /** Links solved once for all tasks. */
 const memory: LinkMemory = new Map();
 
-/** What may stand between boxes. */
+/** What may stand between boxes, from the least to buy to the most. */
 const BETWEEN = {
   split: 'A plain Y lead',
   chain: 'A lead from THRU to IN',
@@ -29,48 +30,33 @@ interface Wished {
   readonly alone: boolean;
 }
 
+const ONE_OUT = 'A foot controller with one OUT is to feed';
+const TWO_SENDERS = 'A foot controller and a keyboard are both to play one pedal.';
+const facts = (senders: 1 | 2, pedals: number, thru: boolean, alone: boolean): Omit<Wished, 'told'> => ({
+  senders,
+  pedals,
+  thru,
+  alone,
+});
+
 const WISHED: readonly Wished[] = [
   ...[2, 4].map((pedals) => ({
-    told: `A foot controller with one OUT is to feed ${pedals} pedals. None of them has a THRU.`,
-    senders: 1 as const,
-    pedals,
-    thru: false,
-    alone: false,
+    told: `${ONE_OUT} ${pedals} pedals. None of them has a THRU.`,
+    ...facts(1, pedals, false, false),
   })),
+  { told: `${TWO_SENDERS} Both may play at once.`, ...facts(2, 1, true, false) },
   {
-    told: 'A foot controller and a keyboard are both to play one pedal. Both may play at once.',
-    senders: 2,
-    pedals: 1,
-    thru: true,
-    alone: false,
+    told: `${ONE_OUT} two pedals. Both have a THRU, and both are always on.`,
+    ...facts(1, 2, true, false),
+  },
+  { told: `${TWO_SENDERS} They are never used at the same time.`, ...facts(2, 1, true, false) },
+  {
+    told: `${ONE_OUT} three pedals. All have a THRU, but any one of them may be switched off, and the others must play on.`,
+    ...facts(1, 3, true, true),
   },
   {
-    told: 'A foot controller with one OUT is to feed two pedals. Both have a THRU, and both are always on.',
-    senders: 1,
-    pedals: 2,
-    thru: true,
-    alone: false,
-  },
-  {
-    told: 'A foot controller and a keyboard are both to play one pedal. They are never used at the same time.',
-    senders: 2,
-    pedals: 1,
-    thru: true,
-    alone: false,
-  },
-  {
-    told: 'A foot controller with one OUT is to feed three pedals. All have a THRU, but any one of them may be switched off, and the others must play on.',
-    senders: 1,
-    pedals: 3,
-    thru: true,
-    alone: true,
-  },
-  {
-    told: 'A foot controller with one OUT is to feed two pedals. Both have a THRU, but either may be switched off, and the other must play on.',
-    senders: 1,
-    pedals: 2,
-    thru: true,
-    alone: true,
+    told: `${ONE_OUT} two pedals. Both have a THRU, but either may be switched off, and the other must play on.`,
+    ...facts(1, 2, true, true),
   },
 ];
 
@@ -86,59 +72,42 @@ function serves(between: Between, { senders, pedals, thru, alone }: Wished): boo
   return checkBoard(plan, memory).passes && !(alone && silences);
 }
 
-function saidToBetween(between: Between, { senders, thru, alone }: Wished): readonly [string, string] {
-  if (between === 'split')
-    return senders > 1
-      ? [
-          'joins by wire if one is quiet',
-          'An output at rest still holds its lines. A box has to read both and let them take turns.',
-        ]
-      : [
-          'splits by wire',
-          'What each input then gets depends on parts that nobody has seen. One output feeds one input.',
-        ];
-  if (between === 'merger')
-    return [
-      'merger for hub',
-      'A merger brings several senders together into one. Here one sender feeds several inputs.',
-    ];
-  if (senders > 1)
-    return between === 'hub'
-      ? ['hub for merger', 'A hub has one input. Here two senders have to come together.']
-      : ['THRU joins senders', 'A THRU sends on what its own IN hears. It cannot take in a second sender.'];
-  if (between === 'hub')
-    return [
-      'a box too many',
-      'A hub would do it. But these pedals can pass on by themselves, and cost nothing more.',
-    ];
-  if (!thru) return ['THRU that is not there', 'These pedals have no THRU, and an IN passes nothing on.'];
-  return alone
-    ? [
-        'THRU of a box that is off',
-        'A THRU copies only while its own box is on. What comes after it goes silent.',
-      ]
-    : ['says THRU', 'Ask what is to be joined: one to many, or many to one?'];
+const SAID_TO_BETWEEN = {
+  'joins by wire if one is quiet':
+    'An output at rest still holds its lines. A box has to read both and let them take turns.',
+  'splits by wire':
+    'What each input then gets depends on parts that nobody has seen. One output feeds one input.',
+  'merger for hub':
+    'A merger brings several senders together into one. Here one sender feeds several inputs.',
+  'hub for merger': 'A hub has one input. Here two senders have to come together.',
+  'THRU joins senders': 'A THRU sends on what its own IN hears. It cannot take in a second sender.',
+  'a box too many': 'A hub would do it. But these pedals can pass on by themselves, and cost nothing more.',
+  'THRU that is not there': 'These pedals have no THRU, and an IN passes nothing on.',
+  'THRU of a box that is off': 'A THRU copies only while its own box is on. What comes after it goes silent.',
+};
+
+function mistakenBetween(between: Between, { senders, thru }: Wished): keyof typeof SAID_TO_BETWEEN {
+  if (between === 'split') return senders > 1 ? 'joins by wire if one is quiet' : 'splits by wire';
+  if (between === 'merger') return 'merger for hub';
+  if (senders > 1) return between === 'hub' ? 'hub for merger' : 'THRU joins senders';
+  if (between === 'hub') return 'a box too many';
+  return thru ? 'THRU of a box that is off' : 'THRU that is not there';
 }
 
-/** From the least to buy to the most. */
-const BY_COST = ['split', 'chain', 'hub', 'merger'] as const;
-const leastFor = new Map<Wished, Between>();
+/** The least that serves a wish. @throws where nothing does. */
+const leastFor = remembered((wished: Wished): Between => {
+  const found = (Object.keys(BETWEEN) as readonly Between[]).find((between) => serves(between, wished));
+  if (found === undefined) throw new Error(`task: nothing serves '${wished.told}'`);
+  return found;
+});
 
-function whichBox(level: Level, chance: Chance): Drawn {
-  const wished = chance.turn(level < 2 ? WISHED.slice(0, 5) : WISHED);
-  const right = leastFor.get(wished) ?? BY_COST.find((between) => serves(between, wished));
-  if (right === undefined) throw new Error(`task: nothing serves '${wished.told}'`);
-  leastFor.set(wished, right);
+/** What belongs between boxes. */
+export function whichBox(level: Level, chance: Chance): Drawn {
+  const wished = chance.turn(casesAt(level, WISHED, [5, WISHED.length]));
+  const right = leastFor(wished);
   return {
     ask: `${wished.told} Nobody knows the parts inside. What is the least that is sure to do it?`,
-    ...oneOf(
-      BY_COST.map((between) => {
-        const text = BETWEEN[between];
-        const [slip, says] = saidToBetween(between, wished);
-        return between === right ? { text, right: true } : { text, slip, says };
-      }),
-      chance,
-    ),
+    ...whichText(BETWEEN, right, (one) => met(SAID_TO_BETWEEN, mistakenBetween(one, wished)), chance),
     hints: [
       'One output feeds one input.',
       'Is it one sender to many, or many senders to one?',
@@ -173,49 +142,44 @@ function withSplit(ways: readonly Way[], chance: Chance): readonly Way[] {
   return ways.map((way): Way => (way === moved ? [from, jack, way[2], way[3]] : way));
 }
 
-/** What is said to an output that feeds one input. */
-function saidToOutput(output: string): { readonly slip: string; readonly says: string } {
-  if (output.endsWith('THRU'))
-    return {
-      slip: 'THRU passes current',
-      says: 'A THRU is an output of its own, with its own current. What comes after it takes nothing from the output before.',
-    };
-  return output.startsWith('foot controller')
-    ? {
-        slip: 'all hang on the first output',
-        says: 'One lead begins there, and it ends at one box. The other boxes are fed by outputs of their own.',
-      }
-    : {
-        slip: 'takes a hub for a split',
-        says: 'Each output of a hub has parts of its own. One lead begins at this one.',
-      };
+const NONE = 'none of them';
+
+const SAID_TO_OUTPUT = {
+  'takes a split for none': 'Go through the leads by where they begin. One beginning stands there twice.',
+  'THRU passes current':
+    'A THRU is an output of its own, with its own current. What comes after it takes nothing from the output before.',
+  'all hang on the first output':
+    'One lead begins there, and it ends at one box. The other boxes are fed by outputs of their own.',
+  'takes a hub for a split': 'Each output of a hub has parts of its own. One lead begins at this one.',
+};
+
+/** What it means to take an output that feeds one input for a split, or a split for none. */
+function mistakenOutput(output: string): keyof typeof SAID_TO_OUTPUT {
+  if (output === NONE) return 'takes a split for none';
+  if (output.endsWith('THRU')) return 'THRU passes current';
+  return output.startsWith('foot controller') ? 'all hang on the first output' : 'takes a hub for a split';
 }
 
-function findSplit(level: Level, chance: Chance): Drawn {
-  const [shape, pedals, split] = chance.turn(level < 2 ? HIDING.slice(0, 4) : HIDING);
+/** Which output feeds two inputs by plain wire. */
+export function findSplit(level: Level, chance: Chance): Drawn {
+  const [shape, pedals, split] = chance.turn(casesAt(level, HIDING, [4, HIDING.length]));
   const whole = leadsOf(shape, drawnPedals(pedals, chance));
   const ways = chance.shuffled(split ? withSplit(whole, chance) : whole);
   const found = checkBoard(planOfLeads(ways), memory).findings.find(({ kind }) => kind === 'split');
   const outputs = [...new Set(ways.map(([from, jack]) => `${from} ${jack}`))];
   const links = new Set(found?.where.links);
   const at = ways.findIndex((_, place) => links.has(`link ${place + 1}`));
-  const right = at < 0 ? 'none' : `${ways[at]?.[0] ?? ''} ${ways[at]?.[1] ?? ''}`;
-  const none = 'none of them';
-  const asked = [...new Set([...(right === 'none' ? [] : [right]), ...chance.shuffled(outputs)])].slice(0, 4);
+  const right = at < 0 ? NONE : `${ways[at]?.[0] ?? ''} ${ways[at]?.[1] ?? ''}`;
+  const others = chance.shuffled(outputs);
+  const asked = [...new Set(right === NONE ? others : [right, ...others])].slice(0, 4);
   return {
     ask: 'Which output of this board feeds two inputs by plain wire?',
-    shows: { shows: 'rows', rows: leadRows(ways) },
-    ...oneOf(
-      [...asked, none].map((one) => {
-        if (one === right || (one === none && right === 'none')) return { text: one, right: true };
-        if (one === none)
-          return {
-            text: one,
-            slip: 'takes a split for none',
-            says: 'Go through the leads by where they begin. One beginning stands there twice.',
-          };
-        return { text: one, ...saidToOutput(one) };
-      }),
+    shows: inRows(leadRows(ways)),
+    ...whichOf(
+      [...asked, NONE],
+      right,
+      (one) => one,
+      (one) => met(SAID_TO_OUTPUT, mistakenOutput(one)),
       chance,
     ),
     hints: [
@@ -225,13 +189,7 @@ function findSplit(level: Level, chance: Chance): Drawn {
     ],
     steps: [
       `The leads begin at: ${ways.map(([from, jack]) => `${from} ${jack}`).join('; ')}.`,
-      right === 'none' ? 'Each beginning stands there once: none of them.' : `Twice stands: ${right}.`,
+      right === NONE ? 'Each beginning stands there once: none of them.' : `Twice stands: ${right}.`,
     ],
   };
 }
-
-/** The tasks on joining boxes. */
-export const JOIN_TASKS: readonly TaskKind[] = [
-  { kind: 'which-box', title: 'What belongs between?', draw: whichBox },
-  { kind: 'find-split', title: 'Find the split', draw: findSplit },
-];

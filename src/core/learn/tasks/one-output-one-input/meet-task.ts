@@ -2,7 +2,7 @@
 import { makeJack, valueAt } from '../../../wiring/index.ts';
 import type { CircuitKind, State } from '../../../wiring/index.ts';
 import { HUNT_CAUTION } from '../cautions.ts';
-import { oneOf } from '../forms.ts';
+import { casesAt, inRows, whichText } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 import { fightOf } from './splits.ts';
 
@@ -50,7 +50,7 @@ const SAID_TO_FIGHT = {
 
 /** On which line two outputs that are joined by wire work against each other. */
 export function whoFights(level: Level, chance: Chance): Drawn {
-  const [first, state, second] = chance.turn(MEETINGS.slice(0, level < 2 ? 5 : level === 2 ? 8 : 10));
+  const [first, state, second] = chance.turn(casesAt(level, MEETINGS, [5, 8]));
   const { source, sink } = fightOf({
     first: makeJack('out', 'din5', 'din', { circuit: first }),
     second: makeJack('out', 'din5', 'din', { circuit: second }),
@@ -62,25 +62,16 @@ export function whoFights(level: Level, chance: Chance): Drawn {
   return {
     ask: `Two outputs are joined to one input by a plain Y lead. The first ${state === 'active' ? 'sends a 0' : 'rests'}, the second ${does}. On which line do the outputs work against each other?`,
     caution: HUNT_CAUTION,
-    shows: {
-      shows: 'rows',
-      rows: [
-        ['first output, pin 4', one[0]],
-        ['first output, pin 5', one[1]],
-        ['second output, pin 4', other[0]],
-        ['second output, pin 5', other[1]],
-      ],
-    },
-    ...oneOf(
-      (['source', 'sink', 'both', 'none'] as const).map((line) =>
-        line === right
-          ? { text: FIGHTS[line], right: true }
-          : {
-              text: FIGHTS[line],
-              slip: line === 'none' ? 'joins by wire if one is quiet' : `says ${line}`,
-              says: SAID_TO_FIGHT[line],
-            },
-      ),
+    shows: inRows([
+      ['first output, pin 4', one[0]],
+      ['first output, pin 5', one[1]],
+      ['second output, pin 4', other[0]],
+      ['second output, pin 5', other[1]],
+    ]),
+    ...whichText(
+      FIGHTS,
+      right,
+      (line) => [line === 'none' ? 'joins by wire if one is quiet' : `says ${line}`, SAID_TO_FIGHT[line]],
       chance,
     ),
     hints: [

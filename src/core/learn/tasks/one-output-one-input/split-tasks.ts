@@ -2,8 +2,8 @@
 import { PARTS } from '../../../wiring/index.ts';
 import type { Part } from '../../../wiring/index.ts';
 import { LED_VOLTS, LOOPS, LOW_LOOPS, jacksOf, rowsOf, type Loop } from '../five-milliamp-loop/loops.ts';
-import { aNumber, eachThat, plainNumber } from '../forms.ts';
-import { JOIN_TASKS } from './join-tasks.ts';
+import { aNumber, eachOf, inRows, plainNumber } from '../forms.ts';
+import { findSplit, whichBox } from './join-tasks.ts';
 import { whoFights } from './meet-task.ts';
 import { workedForYears } from './years-task.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
@@ -31,7 +31,7 @@ function shareCurrent(level: Level, chance: Chance): Drawn {
   const counted = inputs * (source + sink);
   return {
     ask: `${NUMBERS[inputs] === 'two' ? 'Two' : 'Three'} inputs alike are joined to one output by plain wire. How much current flows through the LED of each while a 0 is sent?`,
-    shows: { shows: 'rows', rows: splitRows(loop) },
+    shows: inRows(splitRows(loop)),
     ...aNumber(right, 'mA', BY_HAND, [
       {
         slip: `exact ${PARTS_OF[inputs] ?? ''}`,
@@ -106,35 +106,15 @@ const SPLITS: readonly { readonly loop: Loop; readonly inputs: number }[] = [LOO
 
 const sayLit = ({ part, needs }: Lit): string => `${part}, which needs ${needs.toFixed(1)} mA`;
 
-/** What known mistakes would tick: `alone` is what one input gets by itself, milliamperes. */
-function litSlips(shown: readonly Lit[], alone: number, inputs: number): Parameters<typeof eachThat>[1] {
-  const upTo = (most: number): ((text: string) => boolean) => {
-    const taken = shown.filter(({ needs }) => needs <= most).map(sayLit);
-    return (text) => taken.includes(text);
-  };
-  return [
-    {
-      slip: 'as before',
-      ticks: upTo(alone),
-      says: 'You gave each input what one alone gets. They share it, so each gets less.',
-    },
-    {
-      slip: `exact ${PARTS_OF[inputs] ?? ''}`,
-      ticks: upTo(alone / inputs),
-      says: 'Each gets more than that: ways side by side resist less, so the sum grows a little.',
-    },
-    {
-      slip: 'a split never works',
-      ticks: () => false,
-      says: 'Some parts need so little that a split leaves them enough. No one promises it, but it happens.',
-    },
-    {
-      slip: 'a split always works',
-      ticks: () => true,
-      says: 'Hold what each gets against what its part needs. Not all of them get enough.',
-    },
-  ];
-}
+const EXACT_PART = 'Each gets more than that: ways side by side resist less, so the sum grows a little.';
+const SAID_TO_LIT = {
+  'as before': 'You gave each input what one alone gets. They share it, so each gets less.',
+  'exact half': EXACT_PART,
+  'exact third': EXACT_PART,
+  'a split never works':
+    'Some parts need so little that a split leaves them enough. No one promises it, but it happens.',
+  'a split always works': 'Hold what each gets against what its part needs. Not all of them get enough.',
+};
 
 function litParts(level: Level, chance: Chance): Drawn {
   const { loop, inputs } = chance.turn(level < 2 ? SPLITS.filter((one) => one.inputs === 2) : SPLITS);
@@ -143,19 +123,26 @@ function litParts(level: Level, chance: Chance): Drawn {
   const hand = byHand(loop, inputs);
   return {
     ask: `${inputs === 2 ? 'Two' : 'Three'} inputs with the same part are joined to one output by plain wire. At usual values, which parts turn on?`,
-    shows: {
-      shows: 'rows',
-      rows:
-        level < 2
-          ? [
-              ['one input alone gets', `about ${alone.toFixed(1)} mA`],
-              [`each of ${NUMBERS[inputs] ?? ''} gets`, `about ${hand.toFixed(1)} mA`],
-            ]
-          : [['one input alone gets', `about ${alone.toFixed(1)} mA`], ...splitRows(loop)],
-    },
-    ...eachThat(
-      shown.map((one) => ({ text: sayLit(one), right: one.lit })),
-      litSlips(shown, alone, inputs),
+    shows: inRows([
+      ['one input alone gets', `about ${alone.toFixed(1)} mA`],
+      ...(level < 2
+        ? [[`each of ${NUMBERS[inputs] ?? ''} gets`, `about ${hand.toFixed(1)} mA`] as const]
+        : splitRows(loop)),
+    ]),
+    ...eachOf(
+      shown,
+      {
+        text: sayLit,
+        right: ({ lit }) => lit,
+        ticks: {
+          'as before': ({ needs }) => needs <= alone,
+          'exact half': inputs === 2 && (({ needs }) => needs <= alone / 2),
+          'exact third': inputs === 3 && (({ needs }) => needs <= alone / 3),
+          'a split never works': () => false,
+          'a split always works': () => true,
+        },
+        said: SAID_TO_LIT,
+      },
       chance,
     ),
     hints: [
@@ -180,6 +167,7 @@ export const OUTPUT_TASKS: readonly TaskKind[] = [
   { kind: 'share-current', title: 'What does each input get?', draw: shareCurrent },
   { kind: 'lit-parts', title: 'Which parts turn on?', draw: litParts },
   { kind: 'who-fights', title: 'Two outputs meet', draw: whoFights },
-  ...JOIN_TASKS,
+  { kind: 'which-box', title: 'What belongs between?', draw: whichBox },
+  { kind: 'find-split', title: 'Find the split', draw: findSplit },
   { kind: 'worked-for-years', title: 'It has worked for years', draw: workedForYears },
 ];

@@ -3,6 +3,7 @@ import { compileCircuit, setValue, solveOperatingPoint } from '../../../circuit/
 import { checkLink } from '../../../verdict/index.ts';
 import { STRAIGHT_DIN, linkCircuit, makeJack, makeLead } from '../../../wiring/index.ts';
 import type { Jack, Link, Part, State } from '../../../wiring/index.ts';
+import { remembered } from '../chance.ts';
 import { LED_VOLTS, jacksOf, type Loop } from '../five-milliamp-loop/loops.ts';
 
 /** The plain lead of a metre that every input of these tasks hangs on. */
@@ -12,25 +13,17 @@ const LEAD = makeLead('din5', 'din5', STRAIGHT_DIN, { lengthMetres: 1 });
 interface Share {
   readonly gets: number;
   readonly needs: number;
-  readonly outcome: string;
 }
 
 /** An output with inputs beside one another on it, the leads as long as told (1 m where not told). */
-export function sharesOf(output: Jack, inputs: readonly Jack[], metres = 1): readonly Share[] {
-  const key = JSON.stringify([output, inputs, metres]);
-  const known = shares.get(key);
-  if (known) return known;
+export const sharesOf = remembered((output: Jack, inputs: readonly Jack[], metres: number = 1) => {
   const leads = [{ ...LEAD, lengthMetres: metres }];
   const link: Link = { output, branches: inputs.map((input) => ({ input, leads })) };
-  const found = checkLink(link, 'outcome').inputs.map(({ active, on, outcome }): Share => ({
+  return checkLink(link, 'outcome').inputs.map(({ active, on }): Share => ({
     gets: active * 1e3,
     needs: on * 1e3,
-    outcome,
   }));
-  shares.set(key, found);
-  return found;
-}
-const shares = new Map<string, readonly Share[]>();
+});
 
 /** What each of some inputs alike gets on the output of a loop, milliamperes. */
 export function shareOf(loop: Loop, inputs: number): number {
@@ -56,13 +49,7 @@ interface Meeting {
 }
 
 /** What flows out of one output and into the other on each line, milliamperes. */
-export function fightOf({ first, second, state }: Meeting): {
-  readonly source: number;
-  readonly sink: number;
-} {
-  const key = JSON.stringify([first, second, state]);
-  const known = fights.get(key);
-  if (known) return known;
+export const fightOf = remembered(({ first, second, state }: Meeting) => {
   const input = inputWith('6N138');
   const model = linkCircuit(
     {
@@ -83,8 +70,5 @@ export function fightOf({ first, second, state }: Meeting): {
     ) as [number, number];
     return one * other < 0 ? Math.min(Math.abs(one), Math.abs(other)) : 0;
   };
-  const found = { source: between('source resistor'), sink: between('sink resistor') };
-  fights.set(key, found);
-  return found;
-}
-const fights = new Map<string, { readonly source: number; readonly sink: number }>();
+  return { source: between('source resistor'), sink: between('sink resistor') };
+});

@@ -1,7 +1,7 @@
 /** Tasks on a plain split that has worked for years: what that shows once something is changed. All currents are solved. */
 import { makeJack } from '../../../wiring/index.ts';
 import type { Part } from '../../../wiring/index.ts';
-import { oneOf } from '../forms.ts';
+import { casesAt, inRows, whichText, type Mistake } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 import { inputWith, sharesOf } from './splits.ts';
 
@@ -16,38 +16,27 @@ interface Change {
   readonly metres?: number;
 }
 
+/** A change of pedals or leads; the output stays the one of 5 V. */
+const with5 = (told: string, parts: Change['parts'], metres?: number): Change => ({
+  told,
+  volts: ['driver-5v'],
+  parts,
+  ...(metres === undefined ? {} : { metres }),
+});
+
 const CHANGES: readonly Change[] = [
-  {
-    told: 'One pedal gives way to another, and nobody knows which part is in it.',
-    volts: ['driver-5v'],
-    parts: MAY_BE.map((part) => ['6N138', part]),
-  },
-  {
-    told: 'One pedal is taken off the Y lead again.',
-    volts: ['driver-5v'],
-    parts: [['6N138']],
-  },
-  {
-    told: 'Both pedals give way to new ones with a PC900V inside.',
-    volts: ['driver-5v'],
-    parts: [['PC900V', 'PC900V']],
-  },
-  {
-    told: 'One pedal gives way to one with an H11L1 inside.',
-    volts: ['driver-5v'],
-    parts: [['6N138', 'H11L1']],
-  },
-  {
-    told: 'A third pedal joins in, and nobody knows which part is in it.',
-    volts: ['driver-5v'],
-    parts: MAY_BE.map((part) => ['6N138', '6N138', part]),
-  },
-  {
-    told: 'Both leads give way to ones of 3 m.',
-    volts: ['driver-5v'],
-    parts: [['6N138', '6N138']],
-    metres: 3,
-  },
+  with5(
+    'One pedal gives way to another, and nobody knows which part is in it.',
+    MAY_BE.map((part) => ['6N138', part]),
+  ),
+  with5('One pedal is taken off the Y lead again.', [['6N138']]),
+  with5('Both pedals give way to new ones with a PC900V inside.', [['PC900V', 'PC900V']]),
+  with5('One pedal gives way to one with an H11L1 inside.', [['6N138', 'H11L1']]),
+  with5(
+    'A third pedal joins in, and nobody knows which part is in it.',
+    MAY_BE.map((part) => ['6N138', '6N138', part]),
+  ),
+  with5('Both leads give way to ones of 3 m.', [['6N138', '6N138']], 3),
   {
     told: 'The foot controller gives way to one with a 3.3 V output.',
     volts: ['driver-3v3'],
@@ -66,11 +55,17 @@ const FOR_YEARS = {
   open: 'It depends on what is inside, and that is not known.',
 } as const;
 
-const SAID_FOR_YEARS = {
-  yes: 'Years on one pair of boxes tell of these boxes only. Hold what each now gets against what it needs.',
-  no: 'A split is outside the standard, yet some parts have enough. Hold what each gets against what it needs.',
-  open: 'All that matters is told here: what each gets, and what its part needs.',
-} as const;
+const SAID_FOR_YEARS: Readonly<Record<keyof typeof FOR_YEARS, Mistake>> = {
+  yes: [
+    'it has worked for years',
+    'Years on one pair of boxes tell of these boxes only. Hold what each now gets against what it needs.',
+  ],
+  no: [
+    'a split never works',
+    'A split is outside the standard, yet some parts have enough. Hold what each gets against what it needs.',
+  ],
+  open: ['says nobody can tell', 'All that matters is told here: what each gets, and what its part needs.'],
+};
 
 /** Whether every input turns on, for each way in which a change may turn out; and what inputs get and need there. */
 function outcomesOf({ volts, parts, metres }: Change) {
@@ -93,34 +88,15 @@ function outcomesOf({ volts, parts, metres }: Change) {
 
 /** What years of use say of a split on which something changes. */
 export function workedForYears(level: Level, chance: Chance): Drawn {
-  const change = chance.turn(level < 2 ? CHANGES.slice(0, 5) : level === 2 ? CHANGES.slice(0, 7) : CHANGES);
+  const change = chance.turn(casesAt(level, CHANGES, [5, 7]));
   const { right, gets, needs } = outcomesOf(change);
   return {
     ask: `'For years two pedals with a 6N138 have played from my 5 V output, through a plain Y lead.' ${change.told} Is it sure to work now, at usual values?`,
-    shows: {
-      shows: 'rows',
-      rows: [
-        ['each input now gets', gets],
-        ['its part needs', needs],
-      ],
-    },
-    ...oneOf(
-      (['yes', 'no', 'open'] as const).map((one) =>
-        one === right
-          ? { text: FOR_YEARS[one], right: true }
-          : {
-              text: FOR_YEARS[one],
-              slip:
-                one === 'yes'
-                  ? 'it has worked for years'
-                  : one === 'no'
-                    ? 'a split never works'
-                    : 'says nobody can tell',
-              says: SAID_FOR_YEARS[one],
-            },
-      ),
-      chance,
-    ),
+    shows: inRows([
+      ['each input now gets', gets],
+      ['its part needs', needs],
+    ]),
+    ...whichText(FOR_YEARS, right, (one) => SAID_FOR_YEARS[one], chance),
     hints: [
       'What worked for years was one output and two parts. What is there now?',
       'Hold what each input gets against what its part needs.',

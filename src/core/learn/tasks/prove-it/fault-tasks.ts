@@ -3,9 +3,19 @@ import { faultsOf, sayLeadFault, sayPlace } from '../../../making/index.ts';
 import type { Beep, LeadFault, ProofPlace } from '../../../making/index.ts';
 import { sayList } from '../../../verdict/index.ts';
 import type { Lead } from '../../../wiring/index.ts';
-import { oneOf } from '../forms.ts';
+import { drawUntil } from '../chance.ts';
+import { capital, inRows, met, oneOf, whichOf, type Mistake } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
-import { HEARD, PLANS, placeText, sayPlan, saysWith, stillColumns, stillPlaces } from './leads.ts';
+import {
+  HEARD,
+  PLANS,
+  placeText,
+  sayPlan,
+  saysWith,
+  stillColumns,
+  stillPlaces,
+  type Column,
+} from './leads.ts';
 
 /** Kinds of fault, by level: those that differ from the others in every reading come first. */
 const KINDS: readonly (readonly LeadFault['kind'][])[] = [
@@ -69,21 +79,13 @@ export function faultFromBeeps(level: Level, chance: Chance): Drawn {
     .map(({ one }) => one);
   return {
     ask: `${sayPlan(lead)} A meter on continuity said this. Which of these explains all of it?`,
-    shows: { shows: 'rows', rows: told.map(({ place, says }) => [sayPlace(place), HEARD[says]] as const) },
+    shows: inRows(told.map(({ place, says }) => [sayPlace(place), HEARD[says]])),
     material: { on: 'lead test', lead, faults: [fault] },
     ...oneOf(
       [
         { text: textOf(lead, [fault]), right: true },
         ...singles.map((one) => ({ text: textOf(lead, [one]), ...saidToSingle(one, fault, unlike([one])) })),
-        ...(two
-          ? [
-              {
-                text: textOf(lead, two),
-                slip: 'two symptoms, two faults',
-                says: 'One fault explains all of it. Look for that before you look for two.',
-              },
-            ]
-          : []),
+        ...(two ? [{ text: textOf(lead, two), ...TWO_FAULTS }] : []),
       ],
       chance,
     ),
@@ -101,9 +103,12 @@ export function faultFromBeeps(level: Level, chance: Chance): Drawn {
   };
 }
 
-const textOf = (lead: Lead, faults: readonly LeadFault[]): string => {
-  const words = sayList(faults.map((one) => sayLeadFault(lead, one)));
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+const textOf = (lead: Lead, faults: readonly LeadFault[]): string =>
+  capital(sayList(faults.map((one) => sayLeadFault(lead, one))));
+
+const TWO_FAULTS = {
+  slip: 'two symptoms, two faults',
+  says: 'One fault explains all of it. Look for that before you look for two.',
 };
 
 /** Two wires broken, where two are silent: a story of two faults. */
@@ -135,18 +140,14 @@ function saidToSingle(
 /** Suspects of a lead in a list, by level. */
 const SUSPECTS = [4, 4, 5, 6] as const;
 
-/** Draws tried for a list with one best reading. */
-const MOST_DRAWS = 400;
-
 interface Readings {
-  /** Suspects, each with what it says at each still place. */
-  readonly suspects: readonly { readonly fault: LeadFault; readonly says: readonly Beep[] }[];
+  readonly suspects: readonly Column[];
   /** Numbers of places among the still ones: the best, then the others. */
   readonly offered: readonly number[];
 }
 
 /** The largest group of suspects that say the same at a place. */
-function worstAt(suspects: Readings['suspects'], place: number): number {
+function worstAt(suspects: readonly Column[], place: number): number {
   const groups = Map.groupBy(suspects, ({ says }) => says[place]);
   return Math.max(...[...groups.values()].map(({ length }) => length));
 }
@@ -177,25 +178,18 @@ export function bestReading(level: Level, chance: Chance): Drawn {
     ({ a, b }) =>
       a.side === 'from' && b.side === 'to' && a.contact === conductor.from && b.contact === conductor.to,
   );
-  const { suspects, offered } = untilDrawn(() => drawReadings(lead, silent, level, chance));
+  const { suspects, offered } = drawUntil(() => drawReadings(lead, silent, level, chance));
   const text = (place: number): string => placeText(places[place] as ProofPlace);
   const worst = (place: number): number => worstAt(suspects, place);
   const [best = 0] = offered;
   return {
     ask: `${sayPlan(lead)} One reading is taken: ${sayPlace(places[silent] as ProofPlace)} is silent. One of these is the fault, each as likely as the next. Which reading leaves the fewest of them at worst?`,
-    shows: {
-      shows: 'rows',
-      rows: suspects.map(({ fault }, at) => [`suspect ${at + 1}`, sayLeadFault(lead, fault)] as const),
-    },
-    ...oneOf(
-      offered.map((place) =>
-        place === best
-          ? { text: text(place), right: true }
-          : {
-              text: text(place),
-              ...saidToPlace(place === silent, worst(place), suspects.length, worst(best)),
-            },
-      ),
+    shows: inRows(suspects.map(({ fault }, at) => [`suspect ${at + 1}`, sayLeadFault(lead, fault)])),
+    ...whichOf(
+      offered,
+      best,
+      text,
+      (place) => saidToPlace(place === silent, worst(place), suspects.length, worst(best)),
       chance,
     ),
     hints: [
@@ -212,34 +206,14 @@ export function bestReading(level: Level, chance: Chance): Drawn {
   };
 }
 
-function saidToPlace(
-  again: boolean,
-  worst: number,
-  all: number,
-  best: number,
-): { readonly slip: string; readonly says: string } {
-  if (again)
-    return { slip: 'reads it again', says: 'That reading was taken. It would tell the same as before.' };
-  if (worst === all)
-    return {
-      slip: 'tells nothing',
-      says: 'Every suspect in the list says the same there. All would be left.',
-    };
-  if (worst === all - 1)
-    return {
-      slip: 'favourite first',
-      says: `It asks about one suspect only. As a rule it is another, and ${worst} are left.`,
-    };
-  return {
-    slip: 'splits less well',
-    says: `It splits the list, but may leave ${worst}. One of these never leaves more than ${best}.`,
+function saidToPlace(again: boolean, worst: number, all: number, best: number): Mistake {
+  const said = {
+    'reads it again': 'That reading was taken. It would tell the same as before.',
+    'tells nothing': 'Every suspect in the list says the same there. All would be left.',
+    'favourite first': `It asks about one suspect only. As a rule it is another, and ${worst} are left.`,
+    'splits less well': `It splits the list, but may leave ${worst}. One of these never leaves more than ${best}.`,
   };
-}
-
-function untilDrawn<T>(make: () => T | undefined): T {
-  for (let at = 0; at < MOST_DRAWS; at += 1) {
-    const made = make();
-    if (made !== undefined) return made;
-  }
-  throw new Error(`task: needs a draw that fits among ${MOST_DRAWS}, got none`);
+  if (again) return met(said, 'reads it again');
+  if (worst === all) return met(said, 'tells nothing');
+  return met(said, worst === all - 1 ? 'favourite first' : 'splits less well');
 }

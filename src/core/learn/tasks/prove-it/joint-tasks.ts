@@ -1,4 +1,5 @@
 /** Tasks on joints: what came and went when a plug was moved, and what a joint of so many ohms means. Both are asked of the core. */
+import { sayContacts } from '../../../answer/index.ts';
 import { meterProfile, readLead, sayReading } from '../../../readings/index.ts';
 import type { Reading } from '../../../readings/index.ts';
 import { checkLink, linkFor, sayList, sayOhms, works } from '../../../verdict/index.ts';
@@ -6,7 +7,8 @@ import { SIDES, contactWords, makeJack } from '../../../wiring/index.ts';
 import type { Jack, Lead, Link, Side } from '../../../wiring/index.ts';
 import type { LeadFault } from '../../../making/index.ts';
 import { SOLDER_CAUTION, TEST_CAUTION } from '../cautions.ts';
-import { oneOf } from '../forms.ts';
+import { remembered } from '../chance.ts';
+import { capital, inRows, oneOf, whichText, type Mistake } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 import { PLANS, sayConductor, sayPlan } from './leads.ts';
 
@@ -26,8 +28,7 @@ function jointWords({ conductors }: Lead, { conductor, side }: Joint): string {
 }
 
 function jointsText(lead: Lead, joints: readonly Joint[]): string {
-  const words = sayList(joints.map((one) => jointWords(lead, one)));
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+  return capital(sayList(joints.map((one) => jointWords(lead, one))));
 }
 
 /** The answer of who trusts a beep, and of who looks for one fault where there are two. */
@@ -59,16 +60,9 @@ export function stillAndMoved(level: Level, chance: Chance): Drawn {
     level === 3 ? [joint, { ...(more[0] as Joint), conductor: third }] : [{ conductor: second, side }];
   return {
     ask: `${sayPlan(lead)} Each conductor is read while the lead lies still, then while each plug is moved. Which ${level === 3 ? 'joints have' : 'joint has'} to be soldered again?`,
-    shows: {
-      shows: 'rows',
-      rows: lead.conductors.map(
-        ({ from, to }, at) =>
-          [
-            `${contactWords(from)} to ${contactWords(to)}`,
-            sayConductor(lead, at, right.map(coldAt)),
-          ] as const,
-      ),
-    },
+    shows: inRows(
+      lead.conductors.map((one, at) => [sayContacts([one]), sayConductor(lead, at, right.map(coldAt))]),
+    ),
     ...oneOf(
       [
         { text: jointsText(lead, right), right: true },
@@ -138,30 +132,27 @@ function linkWith(output: Jack, input: Jack, contact: '4' | '5', ohms: number): 
 
 /** What may be true of a joint. */
 const MEANINGS = {
-  good: {
-    text: 'It beeps, notes get through, and the joint is good',
-    says: 'It does beep. But a good joint has less than 1 ohm.',
-  },
-  poor: {
-    text: 'It beeps, notes get through, and the joint is bad',
-    says: 'Compare the ohms with where the meter stops to beep, and with what a good joint has.',
-  },
-  quiet: {
-    text: 'It stays silent, and yet notes get through',
-    says: 'Silent means more than the bound of the meter. Compare these ohms with those of the whole loop.',
-  },
-  dead: {
-    text: 'It stays silent, and no note gets through',
-    says: 'Silence is not the end of the current. The loop has hundreds of ohms of its own: what do these add?',
-  },
-} as const;
+  good: 'It beeps, notes get through, and the joint is good',
+  poor: 'It beeps, notes get through, and the joint is bad',
+  quiet: 'It stays silent, and yet notes get through',
+  dead: 'It stays silent, and no note gets through',
+};
 type Meaning = keyof typeof MEANINGS;
 
-const SLIPS: Readonly<Record<Meaning, string>> = {
-  good: 'a beep is a good joint',
-  poor: 'beep misjudged',
-  quiet: 'silence misjudged',
-  dead: 'silence means dead',
+const SAID_TO_MEANING: Readonly<Record<Meaning, Mistake>> = {
+  good: ['a beep is a good joint', 'It does beep. But a good joint has less than 1 ohm.'],
+  poor: [
+    'beep misjudged',
+    'Compare the ohms with where the meter stops to beep, and with what a good joint has.',
+  ],
+  quiet: [
+    'silence misjudged',
+    'Silent means more than the bound of the meter. Compare these ohms with those of the whole loop.',
+  ],
+  dead: [
+    'silence means dead',
+    'Silence is not the end of the current. The loop has hundreds of ohms of its own: what do these add?',
+  ],
 };
 
 interface Case {
@@ -171,17 +162,10 @@ interface Case {
   readonly meaning: Meaning;
 }
 
-const CASES = new Map<string, Case>();
+type At = (typeof LINES)[number];
 
 /** What a meter and a link make of a joint: asked and solved once for each. */
-function caseOf(
-  [output, input, volts]: (typeof JACKS)[number],
-  at: (typeof LINES)[number],
-  ohms: number,
-): Case {
-  const key = `${volts} ${at.line} ${ohms}`;
-  const known = CASES.get(key);
-  if (known) return known;
+const caseOf = remembered(([output, input]: (typeof JACKS)[number], at: At, ohms: number): Case => {
   const link = linkWith(output, input, at.from, ohms);
   const lead = link.branches[0]?.leads[0] as Lead;
   const read = (meter: 'continuity' | 'ohms'): Reading =>
@@ -190,15 +174,13 @@ function caseOf(
   const beeps = read('continuity').shows === 'beep';
   const carries = works(checkLink(link, 'outcome'));
   const good = measured.shows === 'value' && measured.value < GOOD_LINE_OHMS;
-  const made: Case = {
+  return {
     reads: sayReading(measured),
     beeps,
     carries,
     meaning: beeps ? (good ? 'good' : 'poor') : carries ? 'quiet' : 'dead',
   };
-  CASES.set(key, made);
-  return made;
-}
+});
 
 /** What a joint of so many ohms means: the meter is asked, and the link is solved. */
 export function beepAtOhms(level: Level, chance: Chance): Drawn {
@@ -207,17 +189,9 @@ export function beepAtOhms(level: Level, chance: Chance): Drawn {
   const jacks = chance.pick(level < 2 ? JACKS.slice(0, 1) : JACKS) as (typeof JACKS)[number];
   const { reads, beeps, carries, meaning } = caseOf(jacks, at, ohms);
   const bound = sayOhms(PROFILE.beepOhms);
-  const joined = `${contactWords(at.from)} to ${contactWords(at.to)}`;
   return {
-    ask: `A lead goes from a DIN output with ${jacks[2]} to a Type A input. Unplugged, its ${at.line} line from ${joined} reads ${reads}. All else is in order. What does a meter that beeps below ${bound} do, and what does the lead?`,
-    ...oneOf(
-      (Object.keys(MEANINGS) as readonly Meaning[]).map((one) =>
-        one === meaning
-          ? { text: MEANINGS[one].text, right: true as const }
-          : { text: MEANINGS[one].text, slip: SLIPS[one], says: MEANINGS[one].says },
-      ),
-      chance,
-    ),
+    ask: `A lead goes from a DIN output with ${jacks[2]} to a Type A input. Unplugged, its ${at.line} line from ${sayContacts([at])} reads ${reads}. All else is in order. What does a meter that beeps below ${bound} do, and what does the lead?`,
+    ...whichText(MEANINGS, meaning, (one) => SAID_TO_MEANING[one], chance),
     hints: [
       'A beep says less than a number of ohms. It says nothing of how good a joint is.',
       `Below ${bound} it beeps. A line with good joints cannot be told from its wire: it has less than 1 ohm.`,
@@ -227,7 +201,7 @@ export function beepAtOhms(level: Level, chance: Chance): Drawn {
     steps: [
       `${reads} is ${beeps ? 'less' : 'more'} than ${bound}: the meter ${beeps ? 'beeps' : 'stays silent'}.`,
       `Solved with so much in that line, notes ${carries ? 'get' : 'do not get'} through.`,
-      `${MEANINGS[meaning].text}.${meaning === 'good' ? '' : ' Solder that joint again, and test the lead.'}`,
+      `${MEANINGS[meaning]}.${meaning === 'good' ? '' : ' Solder that joint again, and test the lead.'}`,
     ],
   };
 }

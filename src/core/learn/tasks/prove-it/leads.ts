@@ -1,5 +1,7 @@
 /** Leads as they were planned, for tasks on testing them, and what a meter says of them: all of it from the floor of making. */
+import { sayContacts } from '../../../answer/index.ts';
 import {
+  CONDUCTOR_ANSWERS,
   faultsOf,
   fullTable,
   madeLead,
@@ -8,51 +10,43 @@ import {
   sayPlace,
   tableOf,
 } from '../../../making/index.ts';
-import { CONDUCTOR_ANSWERS } from '../../../making/index.ts';
 import type { Beep, LeadFault, ProofPlace } from '../../../making/index.ts';
 import { linkFor, lineByLine } from '../../../verdict/index.ts';
-import { contactWords, makeJack } from '../../../wiring/index.ts';
-import type { Jack, Lead } from '../../../wiring/index.ts';
+import { makeJack } from '../../../wiring/index.ts';
+import type { Connector, Lead, Style } from '../../../wiring/index.ts';
+import { remembered } from '../chance.ts';
+import { capital } from '../forms.ts';
+import type { Pair } from '../pairs.ts';
 
 /** Two jacks and the lead that was planned between them. */
-export interface Plan {
-  readonly output: Jack;
-  readonly input: Jack;
+export interface Plan extends Pair {
   readonly lead: Lead;
 }
 
-/** The plan line by line between two jacks. */
-function planFor(output: Jack, input: Jack): Plan {
-  const link = linkFor(output, input, lineByLine(output, input));
-  return { output, input, lead: link.branches[0]?.leads[0] as Lead };
-}
-
-const DIN_OUT = makeJack('out', 'din5', 'din');
-const DIN_IN = makeJack('in', 'din5', 'din');
-const A_OUT = makeJack('out', 'trs-3.5', 'type-a');
-const A_IN = makeJack('in', 'trs-3.5', 'type-a');
-const B_OUT = makeJack('out', 'trs-3.5', 'type-b');
-const B_IN = makeJack('in', 'trs-3.5', 'type-b');
-
-/** Leads of the loop between every two kinds of plug. */
-export const PLANS: readonly Plan[] = [
-  planFor(A_OUT, A_IN),
-  planFor(DIN_OUT, A_IN),
-  planFor(A_OUT, B_IN),
-  planFor(B_OUT, DIN_IN),
-  planFor(DIN_OUT, DIN_IN),
-  planFor(DIN_OUT, B_IN),
-  planFor(A_OUT, DIN_IN),
+const DIN = ['din5', 'din'] as const;
+const A = ['trs-3.5', 'type-a'] as const;
+const B = ['trs-3.5', 'type-b'] as const;
+type Told = readonly [Connector, Style];
+const BETWEEN: readonly (readonly [out: Told, into: Told])[] = [
+  [A, A],
+  [DIN, A],
+  [A, B],
+  [B, DIN],
+  [DIN, DIN],
+  [DIN, B],
+  [A, DIN],
 ];
 
-/** The conductors of a lead in words: 'pin 4 to ring, pin 5 to tip'. */
-function sayConductors({ conductors }: Lead): string {
-  return conductors.map(({ from, to }) => `${contactWords(from)} to ${contactWords(to)}`).join(', ');
-}
+/** Leads of the loop between every two kinds of plug, each planned line by line. */
+export const PLANS: readonly Plan[] = BETWEEN.map(([out, into]) => {
+  const [output, input] = [makeJack('out', ...out), makeJack('in', ...into)];
+  const link = linkFor(output, input, lineByLine(output, input));
+  return { output, input, lead: link.branches[0]?.leads[0] as Lead };
+});
 
 /** How a lead was planned, as a task tells it: the output end first. */
 export function sayPlan(lead: Lead): string {
-  return `A lead lies on the bench, with nothing plugged in. It was planned so, from the output end to the input end: ${sayConductors(lead)}.`;
+  return `A lead lies on the bench, with nothing plugged in. It was planned so, from the output end to the input end: ${sayContacts(lead.conductors)}.`;
 }
 
 /** What a meter says at one place, in words. */
@@ -72,22 +66,18 @@ export function saysWith(lead: Lead, faults: readonly LeadFault[]): (place: Proo
   return tableOf(madeLead(lead, faults));
 }
 
-const COLUMNS = new Map<Lead, readonly { readonly fault: LeadFault; readonly says: readonly Beep[] }[]>();
+/** A single fault of a lead, with what it says at each of the still places. */
+export interface Column {
+  readonly fault: LeadFault;
+  readonly says: readonly Beep[];
+}
 
-/** Every single fault of a lead, with what it says at each of the still places; of those that read alike there, the first. */
-export function stillColumns(
-  lead: Lead,
-): readonly { readonly fault: LeadFault; readonly says: readonly Beep[] }[] {
-  const known = COLUMNS.get(lead);
-  if (known) return known;
+/** Every single fault of a lead; of those that read alike at the still places, the first. */
+export const stillColumns = remembered((lead: Lead): readonly Column[] => {
   const places = stillPlaces(lead);
   const all = faultsOf(lead).map((fault) => ({ fault, says: places.map(saysWith(lead, [fault])) }));
-  const found = all.filter(
-    ({ says }, at) => all.findIndex((other) => other.says.join() === says.join()) === at,
-  );
-  COLUMNS.set(lead, found);
-  return found;
-}
+  return all.filter(({ says }, at) => all.findIndex((other) => other.says.join() === says.join()) === at);
+});
 
 /** What is heard of each conductor while the lead lies still and while each plug is moved, in the words of the test. */
 export function sayConductor(lead: Lead, conductor: number, faults: readonly LeadFault[]): string {
@@ -102,7 +92,4 @@ export function sayConductor(lead: Lead, conductor: number, faults: readonly Lea
 }
 
 /** A place of the table with a capital letter, as it stands in a list of answers. */
-export function placeText(place: ProofPlace): string {
-  const words = sayPlace(place);
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
-}
+export const placeText = (place: ProofPlace): string => capital(sayPlace(place));

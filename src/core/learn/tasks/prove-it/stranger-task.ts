@@ -1,11 +1,12 @@
 /** A lead that nobody knows: what it joins is read, and the jacks that it serves are found by solving it between them. */
 import { sayPlace } from '../../../making/index.ts';
 import { checkLink, linkFor, works } from '../../../verdict/index.ts';
-import { makeJack, makeLead } from '../../../wiring/index.ts';
-import type { Conductor, Connector, Fault, Jack, Lead, Style } from '../../../wiring/index.ts';
+import { makeJack, makeLead, styleEntry } from '../../../wiring/index.ts';
+import type { Conductor, Connector, Fault, Lead, Style } from '../../../wiring/index.ts';
 import { conductorsOf } from '../answers.ts';
 import { TEST_CAUTION } from '../cautions.ts';
-import { oneOf } from '../forms.ts';
+import { remembered } from '../chance.ts';
+import { inRows, whichText, type Mistake } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 import { saysWith, stillPlaces } from './leads.ts';
 
@@ -56,45 +57,39 @@ const TRAPS: readonly Stranger[] = [
   stranger('din5', 'trs-3.5', '4-tip 5-ring 2-sleeve', touching('from', '5', '2')),
 ];
 
-/** The two pairs of jacks that a lead with these plugs may serve, and how they are called. */
-function candidates({
-  from,
-  to,
-}: Stranger): readonly { readonly text: string; readonly styles: readonly [Style, Style] }[] {
-  if (from === 'din5')
-    return [
-      { text: 'From a DIN output to a Type A input', styles: ['din', 'type-a'] },
-      { text: 'From a DIN output to a Type B input', styles: ['din', 'type-b'] },
-    ];
-  if (to === 'din5')
-    return [
-      { text: 'From a Type A output to a DIN input', styles: ['type-a', 'din'] },
-      { text: 'From a Type B output to a DIN input', styles: ['type-b', 'din'] },
-    ];
-  return [
-    { text: 'From a Type A output to a Type A input', styles: ['type-a', 'type-a'] },
-    { text: 'From a Type A output to a Type B input', styles: ['type-a', 'type-b'] },
-  ];
+/** The types of output and input in the two pairs of jacks that a lead with these plugs may serve. */
+function candidates({ from, to }: Stranger): readonly (readonly [out: Style, into: Style])[] {
+  if (to === 'din5') return (['type-a', 'type-b'] as const).map((out) => [out, 'din']);
+  return (['type-a', 'type-b'] as const).map((into) => [from === 'din5' ? 'din' : 'type-a', into]);
 }
 
 function asLead({ from, to, conductors, short }: Stranger): Lead {
   return makeLead(from, to, conductors, { faults: short ? [short] : [] });
 }
 
-const SERVES = new Map<string, boolean>();
-
 /** Whether a lead works between two jacks of these types: solved once for each. */
-function serves(one: Stranger, [out, into]: readonly [Style, Style]): boolean {
-  const key = JSON.stringify([one, out, into]);
-  const known = SERVES.get(key);
-  if (known !== undefined) return known;
-  const output: Jack = makeJack('out', one.from, out);
-  const input: Jack = makeJack('in', one.to, into);
-  const link = linkFor(output, input, one.conductors);
-  const found = works(checkLink({ ...link, branches: [{ input, leads: [asLead(one)] }] }, 'outcome'));
-  SERVES.set(key, found);
-  return found;
-}
+const serves = remembered((one: Stranger, [out, into]: readonly [Style, Style]): boolean => {
+  const input = makeJack('in', one.to, into);
+  const link = linkFor(makeJack('out', one.from, out), input, one.conductors);
+  return works(checkLink({ ...link, branches: [{ input, leads: [asLead(one)] }] }, 'outcome'));
+});
+
+const SWAPPED: Mistake = [
+  'pair swapped',
+  'Pin 4 is the source and pin 5 the sink. Type A has the source on its ring, Type B on its tip.',
+];
+const SAID_TO_STRANGER: Readonly<Record<'first' | 'second' | 'either' | 'neither', Mistake>> = {
+  first: SWAPPED,
+  second: SWAPPED,
+  either: [
+    'three beeps are enough',
+    'The two types differ in which contact the source is on. One lead cannot suit both.',
+  ],
+  neither: [
+    'gave up',
+    'Source and sink each have a way through, and they do not touch. Which pair do they fit?',
+  ],
+};
 
 /** Which jacks a lead serves that nobody knows. */
 export function strangersLead(level: Level, chance: Chance): Drawn {
@@ -102,43 +97,28 @@ export function strangersLead(level: Level, chance: Chance): Drawn {
   const lead = asLead(one);
   const says = saysWith(lead, one.short ? [one.short] : []);
   const beeping = stillPlaces(lead).filter((place) => says(place) === 'beep');
-  const [first, second] = candidates(one) as [
-    ReturnType<typeof candidates>[number],
-    ReturnType<typeof candidates>[number],
-  ];
-  const [does, doesToo] = [serves(one, first.styles), serves(one, second.styles)];
+  const [first = '', second = ''] = candidates(one).map(
+    ([out, into]) => `a ${styleEntry(out).label} output to a ${styleEntry(into).label} input`,
+  );
+  const [does = false, doesToo = false] = candidates(one).map((styles) => serves(one, styles));
   const right = does ? (doesToo ? 'either' : 'first') : doesToo ? 'second' : 'neither';
-  const other =
-    'Pin 4 is the source and pin 5 the sink. Type A has the source on its ring, Type B on its tip.';
-  const offered = {
-    first: { text: first.text, slip: 'pair swapped', says: other },
-    second: { text: second.text, slip: 'pair swapped', says: other },
-    either: {
-      text: 'Either: a beep on each wire is enough',
-      slip: 'three beeps are enough',
-      says: 'The two types differ in which contact the source is on. One lead cannot suit both.',
-    },
-    neither: {
-      text: 'Neither: leave it out of the loop now',
-      slip: 'gave up',
-      says: 'Source and sink each have a way through, and they do not touch. Which pair do they fit?',
-    },
-  } as const;
+  const texts = {
+    first: `From ${first}`,
+    second: `From ${second}`,
+    either: 'Either: a beep on each wire is enough',
+    neither: 'Neither: leave it out of the loop now',
+  };
   return {
     ask: `A lead without a label, unplugged at both ends. Every two contacts were read, with the lead lying still and moved. These beep, and all others are silent. Between which jacks does it work?`,
-    shows: {
-      shows: 'rows',
-      rows: beeping.map((place) => [sayPlace(place), 'beeps'] as const),
-    },
+    shows: inRows(beeping.map((place) => [sayPlace(place), 'beeps'])),
     material: { on: 'meter', under: { kind: 'lead', lead } },
-    ...oneOf(
-      (['first', 'second', 'either', 'neither'] as const).map((name) => {
-        const { text, slip, says: said } = offered[name];
-        if (name === right) return { text, right: true as const };
-        return right === 'neither' && name !== 'either'
-          ? { text, slip: 'silence forgotten', says: saidToUnfit(one) }
-          : { text, slip, says: said };
-      }),
+    ...whichText(
+      texts,
+      right,
+      (name) =>
+        right === 'neither' && name !== 'either'
+          ? ['silence forgotten', saidToUnfit(one)]
+          : SAID_TO_STRANGER[name],
       chance,
     ),
     hints: [
@@ -149,8 +129,8 @@ export function strangersLead(level: Level, chance: Chance): Drawn {
     caution: TEST_CAUTION,
     steps: [
       `It joins: ${beeping.map(sayPlace).join('; ')}.`,
-      `Solved: ${first.text.toLowerCase().replace('din', 'DIN').replaceAll('type a', 'Type A').replaceAll('type b', 'Type B')} it ${does ? 'works' : 'does not'}, to the other it ${doesToo ? 'works' : 'does not'}.`,
-      `${offered[right].text}.`,
+      `Solved: from ${first} it ${does ? 'works' : 'does not'}, to the other it ${doesToo ? 'works' : 'does not'}.`,
+      `${texts[right]}.`,
     ],
   };
 }

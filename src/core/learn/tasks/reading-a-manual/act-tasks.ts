@@ -3,9 +3,10 @@ import { checkLink, linkFor, works } from '../../../verdict/index.ts';
 import { makeJack, wires } from '../../../wiring/index.ts';
 import type { Conductor } from '../../../wiring/index.ts';
 import { HUNT_CAUTION } from '../cautions.ts';
-import { oneOf } from '../forms.ts';
+import { remembered, someOf } from '../chance.ts';
+import { casesAt, inRows, met, oneOf, whichOf, whichText, type Mistake } from '../forms.ts';
 import { TOLD_TYPES, asText, labelsOf, otherProduct, readPhrase, type Told } from './phrases.ts';
-import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
 
 /** Phrases after which one question settles it, by turns. */
 const TO_ASK: readonly string[] = [
@@ -45,24 +46,16 @@ const IDLE_QUESTIONS = [
   },
 ] as const;
 
-function askMaker(level: Level, chance: Chance): Drawn {
-  const phrase = chance.turn(level < 2 ? TO_ASK.slice(0, 5) : level === 2 ? TO_ASK.slice(0, 8) : TO_ASK);
+/** Which question to a maker settles it. */
+export function askMaker(level: Level, chance: Chance): Drawn {
+  const phrase = chance.turn(casesAt(level, TO_ASK, [5, 8]));
   const {
     questions: [question = ''],
     reason,
   } = readPhrase(phrase);
   return {
     ask: `A manual says of an input: ‘${phrase}’, and no more. Which question settles it?`,
-    ...oneOf(
-      [
-        { text: question, right: true },
-        ...chance
-          .shuffled(IDLE_QUESTIONS)
-          .slice(0, level < 2 ? 2 : 3)
-          .map(({ text, slip, says }) => ({ text, slip, says })),
-      ],
-      chance,
-    ),
+    ...oneOf([{ text: question, right: true }, ...someOf(IDLE_QUESTIONS, level < 2 ? 2 : 3, chance)], chance),
     hints: [
       'A good question has an answer that leaves one type.',
       'What do these words leave open?',
@@ -73,77 +66,60 @@ function askMaker(level: Level, chance: Chance): Drawn {
 }
 
 /** Adapters from a DIN jack to a phone plug, as one might buy them. */
-const ADAPTERS: readonly { readonly text: string; readonly laid: readonly Conductor[] }[] = [
-  {
-    text: 'pin 5 to the tip, pin 4 to the ring, pin 2 to the sleeve',
-    laid: wires('5-tip', '4-ring', '2-sleeve'),
-  },
-  {
-    text: 'pin 4 to the tip, pin 5 to the ring, pin 2 to the sleeve',
-    laid: wires('4-tip', '5-ring', '2-sleeve'),
-  },
-  { text: 'pin 5 to the tip, pin 2 to the sleeve, nothing to the ring', laid: wires('5-tip', '2-sleeve') },
-  { text: 'pin 5 to the ring, pin 2 to the sleeve, nothing to the tip', laid: wires('5-ring', '2-sleeve') },
+const ADAPTERS = [
+  wires('5-tip', '4-ring', '2-sleeve'),
+  wires('4-tip', '5-ring', '2-sleeve'),
+  wires('5-tip', '2-sleeve'),
+  wires('5-ring', '2-sleeve'),
 ];
 
-const working = new Map<Told, readonly boolean[]>();
-/** Which of the adapters work from a DIN output into an input of a type. */
-function workingFor(type: Told): readonly boolean[] {
-  const known =
-    working.get(type) ??
-    ADAPTERS.map(({ laid }) =>
-      works(
-        checkLink(linkFor(makeJack('out', 'din5', 'din'), makeJack('in', 'trs-3.5', type), laid), 'outcome'),
-      ),
-    );
-  working.set(type, known);
-  return known;
+/** An adapter as it is offered, with the contact that it leaves out. */
+function sayAdapter(laid: readonly Conductor[]): string {
+  const left = (['tip', 'ring'] as const).find((contact) => !laid.some(({ to }) => to === contact));
+  const joined = laid.map(({ from, to }) => `pin ${from} to the ${to}`);
+  return [...joined, ...(left ? [`nothing to the ${left}`] : [])].join(', ');
 }
+
+/** Whether an adapter works from a DIN output into an input of a type. */
+const serves = remembered((laid: readonly Conductor[], type: Told): boolean =>
+  works(checkLink(linkFor(makeJack('out', 'din5', 'din'), makeJack('in', 'trs-3.5', type), laid), 'outcome')),
+);
 
 const WAYS = ([0, 1, 2] as const).flatMap((way) => TOLD_TYPES.map((type) => ({ type, way })));
 
-/** What is said to an adapter that does not work for a type. */
-function saidToAdapter(at: number, type: Told, other: string | undefined): readonly [string, string] {
-  if (TOLD_TYPES[at] === other)
-    return [
-      'type from another product',
-      'That adapter is for the other pedal. Go by the words for this one.',
-    ];
-  if (type !== 'type-a' && type !== 'type-b')
-    return [
-      'data on another contact',
-      'This input has its data on another contact. Where does pin 5 have to go?',
-    ];
-  return at > 1
-    ? ['a line left out', 'This input needs both lines of the loop: pin 4 and pin 5.']
-    : [
-        'made for the other type',
-        'It fits, and swaps source and sink. Write the pin beside each contact first.',
-      ];
+const SAID_TO_ADAPTER = {
+  'type from another product': 'That adapter is for the other pedal. Go by the words for this one.',
+  'data on another contact': 'This input has its data on another contact. Where does pin 5 have to go?',
+  'a line left out': 'This input needs both lines of the loop: pin 4 and pin 5.',
+  'made for the other type': 'It fits, and swaps source and sink. Write the pin beside each contact first.',
+};
+
+/** What it means to take an adapter, by its number, that does not work for a type. */
+function mistakenAdapter(at: number, type: Told, other: string | undefined): keyof typeof SAID_TO_ADAPTER {
+  if (TOLD_TYPES[at] === other) return 'type from another product';
+  if (type !== 'type-a' && type !== 'type-b') return 'data on another contact';
+  return at > 1 ? 'a line left out' : 'made for the other type';
 }
 
-function adapterInBox(level: Level, chance: Chance): Drawn {
+/** Which adapter takes the place of one that is lost. */
+export function adapterInBox(level: Level, chance: Chance): Drawn {
   const loops = WAYS.filter(({ type }) => type === 'type-a' || type === 'type-b');
   const { type, way } = chance.turn(level < 2 ? loops : WAYS);
   const words = asText(labelsOf(type, way));
   const read = readPhrase(words).type as Told;
-  const fits = workingFor(read);
   const other = level >= 2 ? otherProduct(chance) : undefined;
-  const [right] = ADAPTERS.flatMap((_, at) => (fits[at] ? [at] : [])).toSorted(
-    (one, two) => ADAPTERS[one]!.laid.length - ADAPTERS[two]!.laid.length,
-  );
+  const fitting = ADAPTERS.filter((laid) => serves(laid, read));
+  const right = fitting.toSorted((one, two) => one.length - two.length)[0] ?? [];
   return {
     ask: `A manual says of an input: ‘${words}’. Its adapter is lost. Which one takes its place behind a DIN lead?`,
     caution: HUNT_CAUTION,
-    ...(other && { shows: { shows: 'rows', rows: [other.row] } as const }),
-    ...oneOf(
+    ...(other && { shows: inRows([other.row]) }),
+    ...whichOf(
       // Another one that works too is not offered: it would be right as well.
-      ADAPTERS.flatMap(({ text }, at): readonly Parameters<typeof oneOf>[0][number][] => {
-        if (at === right) return [{ text, right: true }];
-        if (fits[at]) return [];
-        const [slip, says] = saidToAdapter(at, read, other?.type);
-        return [{ text, slip, says }];
-      }),
+      ADAPTERS.filter((laid) => laid === right || !fitting.includes(laid)),
+      right,
+      sayAdapter,
+      (laid) => met(SAID_TO_ADAPTER, mistakenAdapter(ADAPTERS.indexOf(laid), read, other?.type)),
       chance,
     ),
     hints: [
@@ -153,7 +129,7 @@ function adapterInBox(level: Level, chance: Chance): Drawn {
     ],
     steps: [
       `The words: ${words}. Pin 4 is the source, pin 5 the sink, pin 2 the shield.`,
-      `So: ${ADAPTERS[right ?? 0]?.text ?? ''}.`,
+      `So: ${sayAdapter(right)}.`,
     ],
   };
 }
@@ -179,12 +155,18 @@ const STEPS = {
   try: 'Plug in a lead that fits, switch on, and see whether it answers',
 } as const;
 
-const SAID_TO_STEP = {
-  menu: 'No menu or switch is named here. Look at what the words do tell.',
-  lead: 'Do these words name one type? A size, or two types, name none.',
-  ask: 'The answer is nearer than the maker: it is in these words, or in the menu of the pedal.',
-  try: 'A lead that fits tells nothing, and a jack with another job may put a voltage on it.',
-} as const;
+const SAID_TO_STEP: Readonly<Record<keyof typeof STEPS, Mistake>> = {
+  menu: ['a menu that is not there', 'No menu or switch is named here. Look at what the words do tell.'],
+  lead: ['takes any words for a type', 'Do these words name one type? A size, or two types, name none.'],
+  ask: [
+    'asks what is told',
+    'The answer is nearer than the maker: it is in these words, or in the menu of the pedal.',
+  ],
+  try: [
+    'tries it out',
+    'A lead that fits tells nothing, and a jack with another job may put a voltage on it.',
+  ],
+};
 
 /** What comes first after a phrase. */
 function firstStep(phrase: string): 'menu' | 'lead' | 'ask' {
@@ -193,30 +175,15 @@ function firstStep(phrase: string): 'menu' | 'lead' | 'ask' {
   return questions.some((one) => /menu/.test(one)) ? 'menu' : 'ask';
 }
 
-function menuFirst(level: Level, chance: Chance): Drawn {
-  const phrase = chance.turn(level < 2 ? FIRST.slice(0, 5) : level === 2 ? FIRST.slice(0, 8) : FIRST);
+/** What comes first after a phrase. */
+export function menuFirst(level: Level, chance: Chance): Drawn {
+  const phrase = chance.turn(casesAt(level, FIRST, [5, 8]));
   const right = firstStep(phrase);
   const { reason } = readPhrase(phrase);
   return {
     ask: `A manual says of an input: ‘${phrase}’. What do you do first?`,
     caution: HUNT_CAUTION,
-    ...oneOf(
-      (['menu', 'lead', 'ask', 'try'] as const).map((one) =>
-        one === right
-          ? { text: STEPS[one], right: true }
-          : {
-              text: STEPS[one],
-              slip: {
-                menu: 'a menu that is not there',
-                lead: 'takes any words for a type',
-                ask: 'asks what is told',
-                try: 'tries it out',
-              }[one],
-              says: SAID_TO_STEP[one],
-            },
-      ),
-      chance,
-    ),
+    ...whichText(STEPS, right, (one) => SAID_TO_STEP[one], chance),
     hints: [
       'First what costs nothing and can hurt nothing.',
       'Is the type in these words, in the pedal, or nowhere yet?',
@@ -225,10 +192,3 @@ function menuFirst(level: Level, chance: Chance): Drawn {
     steps: [`Of these words: ${reason}.`, `${STEPS[right]}.`],
   };
 }
-
-/** The tasks on what to do after a manual. */
-export const ACT_TASKS: readonly TaskKind[] = [
-  { kind: 'ask-maker', title: 'Ask the maker', draw: askMaker },
-  { kind: 'adapter-in-box', title: 'The adapter in the box', draw: adapterInBox },
-  { kind: 'menu-first', title: 'What comes first?', draw: menuFirst },
-];

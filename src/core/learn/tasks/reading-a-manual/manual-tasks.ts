@@ -1,6 +1,6 @@
 /** Tasks on what a manual tells: by its words, by its labels, and what it leaves open. The reader of manuals judges. */
-import { eachThat, oneOf } from '../forms.ts';
-import { ACT_TASKS } from './act-tasks.ts';
+import { casesAt, eachOf, inRows, met, whichOf, whichText, type Mistake } from '../forms.ts';
+import { adapterInBox, askMaker, menuFirst } from './act-tasks.ts';
 import { TOLD_TYPES, TYPE_WORDS, asText, labelsOf, otherProduct, readPhrase, type Told } from './phrases.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
@@ -36,70 +36,56 @@ function whatItIs(phrase: string): WhatItIs {
   return state === 'said' && (type === 'type-a' || type === 'type-b' || type === 'both-ways') ? type : 'open';
 }
 
-/** The name of the mistake behind a wrong answer, and what is said to it. */
-function saidTo(
+const SAID = {
+  'trusts half of it': 'The name says one type, the pins say the other. Trust neither, and ask.',
+  'doubts what is said':
+    'A type, a standard or ‘either’ is said in these words. RP-054 is the standard: Type A.',
+  'sees two in one': 'These words say one thing at most. Which word speaks of what is on the contacts?',
+  'takes silence for either': 'An input that takes both types says so. Other inputs take one.',
+  'type from another product':
+    'That is another pedal. Makers have changed their minds, from one pedal to the next.',
+  'takes a no for a yes': 'It says what the jack is not. More than one type is left.',
+  "type from the plug's size": 'The size tells which plug fits. It does not tell what is on the contacts.',
+  'TRS taken as a type': 'TRS means that the plug has three contacts. Every one of these types has them.',
+  'takes one type for the other':
+    'Read the letter, or the name of the standard, once more. RP-054 is Type A.',
+};
+
+/** The mistake behind a wrong answer. */
+function mistaken(
   said: WhatItIs,
   right: WhatItIs,
   phrase: string,
   other: string | undefined,
-): readonly [string, string] {
-  if (right === 'contradicts')
-    return ['trusts half of it', 'The name says one type, the pins say the other. Trust neither, and ask.'];
-  if (said === 'open')
-    return [
-      'doubts what is said',
-      'A type, a standard or ‘either’ is said in these words. RP-054 is the standard: Type A.',
-    ];
-  if (said === 'contradicts')
-    return [
-      'sees two in one',
-      'These words say one thing at most. Which word speaks of what is on the contacts?',
-    ];
-  if (said === 'both-ways')
-    return ['takes silence for either', 'An input that takes both types says so. Other inputs take one.'];
-  if (right === 'open' && said === other)
-    return [
-      'type from another product',
-      'That is another pedal. Makers have changed their minds, from one pedal to the next.',
-    ];
-  if (/^Not/.test(phrase))
-    return ['takes a no for a yes', 'It says what the jack is not. More than one type is left.'];
-  if (right === 'open')
-    return /mm/.test(phrase)
-      ? [
-          "type from the plug's size",
-          'The size tells which plug fits. It does not tell what is on the contacts.',
-        ]
-      : [
-          'TRS taken as a type',
-          'TRS means that the plug has three contacts. Every one of these types has them.',
-        ];
-  return [
-    'takes one type for the other',
-    right === 'both-ways'
-      ? 'It does not matter here: read it again.'
-      : 'Read the letter, or the name of the standard, once more. RP-054 is Type A.',
-  ];
+): keyof typeof SAID {
+  if (right === 'contradicts') return 'trusts half of it';
+  if (said === 'open') return 'doubts what is said';
+  if (said === 'contradicts') return 'sees two in one';
+  if (said === 'both-ways') return 'takes silence for either';
+  if (right === 'open' && said === other) return 'type from another product';
+  if (/^Not/.test(phrase)) return 'takes a no for a yes';
+  if (right === 'open') return /mm/.test(phrase) ? "type from the plug's size" : 'TRS taken as a type';
+  return 'takes one type for the other';
 }
 
 function manualWords(level: Level, chance: Chance): Drawn {
-  const phrase = chance.turn(level < 2 ? PHRASES.slice(0, 6) : level === 2 ? PHRASES.slice(0, 9) : PHRASES);
+  const phrase = chance.turn(casesAt(level, PHRASES, [6, 9]));
   const right = whatItIs(phrase);
   const { reason } = readPhrase(phrase);
   const other = level >= 2 ? otherProduct(chance) : undefined;
-  const asked = (['type-a', 'type-b', 'both-ways', 'open', 'contradicts'] as const).slice(
-    0,
-    level === 3 ? 5 : 4,
-  );
+  const asked = Object.keys(WHAT_IT_IS) as readonly WhatItIs[];
   return {
     ask: `A manual says of an input: ‘${phrase}’. Which type is it?`,
-    ...(other && { shows: { shows: 'rows', rows: [other.row] } as const }),
-    ...oneOf(
-      asked.map((one) => {
-        const text = WHAT_IT_IS[one];
-        const [slip, says] = saidTo(one, right, phrase, other?.type);
-        return one === right ? { text, right: true } : { text, slip, says };
-      }),
+    ...(other && { shows: inRows([other.row]) }),
+    ...whichOf(
+      asked.slice(0, level === 3 ? 5 : 4),
+      right,
+      (one) => WHAT_IT_IS[one],
+      (one): Mistake => {
+        const slip = mistaken(one, right, phrase, other?.type);
+        const either = slip === 'takes one type for the other' && right === 'both-ways';
+        return [slip, either ? 'It does not matter here: read it again.' : SAID[slip]];
+      },
       chance,
     ),
     hints: [
@@ -112,6 +98,24 @@ function manualWords(level: Level, chance: Chance): Drawn {
 }
 
 /** Ways to label a drawing, by turns with the types. */
+const isLoop = (type: Told): boolean => type === 'type-a' || type === 'type-b';
+
+const SAID_TO_DRAWING = {
+  'type from another product': 'That is another pedal. This drawing is of this one.',
+  'source and sink swapped':
+    'Pin 4, the current source and the supply are one line. Pin 5, the sink and the data are the other.',
+  'tip and ring swapped': 'Which of the two contacts has a label, and which has none?',
+  'a line left out': 'Both the tip and the ring are in use here: it is a loop.',
+  'a line that is not there': 'One contact is not connected. A loop needs both.',
+};
+
+/** What it means to take a drawing of a type for another; `other` is the type of another pedal. */
+function mistakenDrawing(said: Told, type: Told, other: string | undefined): keyof typeof SAID_TO_DRAWING {
+  if (said === other && !isLoop(type)) return 'type from another product';
+  if (isLoop(said) === isLoop(type)) return isLoop(type) ? 'source and sink swapped' : 'tip and ring swapped';
+  return isLoop(type) ? 'a line left out' : 'a line that is not there';
+}
+
 const DRAWINGS = ([0, 1, 2] as const).flatMap((way) => TOLD_TYPES.map((type) => ({ type, way })));
 
 function drawingStyle(level: Level, chance: Chance): Drawn {
@@ -119,40 +123,14 @@ function drawingStyle(level: Level, chance: Chance): Drawn {
   const labels = labelsOf(type, way);
   const { type: right } = readPhrase(asText(labels));
   const other = level >= 2 ? otherProduct(chance) : undefined;
-  const pair = (one: string): boolean => one === 'type-a' || one === 'type-b';
   const lines = labels.filter(([contact]) => contact !== 'sleeve');
   return {
     ask: 'A drawing in a manual labels the three contacts of an input like this. Which type is it?',
-    shows: {
-      shows: 'rows',
-      rows: [...(level >= 2 ? chance.shuffled(labels) : labels), ...(other ? [other.row] : [])],
-    },
-    ...oneOf(
-      TOLD_TYPES.map((one) => {
-        const text = TYPE_WORDS[one];
-        if (one === right) return { text, right: true };
-        if (one === other?.type && !pair(type))
-          return {
-            text,
-            slip: 'type from another product',
-            says: 'That is another pedal. This drawing is of this one.',
-          };
-        return pair(one) === pair(type)
-          ? {
-              text,
-              slip: pair(type) ? 'source and sink swapped' : 'tip and ring swapped',
-              says: pair(type)
-                ? 'Pin 4, the current source and the supply are one line. Pin 5, the sink and the data are the other.'
-                : 'Which of the two contacts has a label, and which has none?',
-            }
-          : {
-              text,
-              slip: pair(type) ? 'a line left out' : 'a line that is not there',
-              says: pair(type)
-                ? 'Both the tip and the ring are in use here: it is a loop.'
-                : 'One contact is not connected. A loop needs both.',
-            };
-      }),
+    shows: inRows([...(level >= 2 ? chance.shuffled(labels) : labels), ...(other ? [other.row] : [])]),
+    ...whichText(
+      TYPE_WORDS,
+      right as Told,
+      (one) => met(SAID_TO_DRAWING, mistakenDrawing(one, type, other?.type)),
       chance,
     ),
     hints: [
@@ -181,48 +159,39 @@ const HALF: readonly string[] = [
   'sleeve = pin 2',
 ];
 
+const SAID_TO_OPEN = {
+  'type from another product':
+    'Another pedal tells nothing of this one. Which types agree with its own words?',
+  'the likeliest taken as sure': 'That is the likeliest. But another type agrees with these words too.',
+  'the loop alone thought of':
+    'Take each of the four types in turn, and ask whether it agrees with every word.',
+  'nothing is ruled out': 'Something is told here. Which types put another thing there?',
+  'all is ruled out': 'At least one type agrees with these words. Take each in turn.',
+};
+
 function stillOpen(level: Level, chance: Chance): Drawn {
-  const phrase = chance.turn(level < 2 ? HALF.slice(0, 5) : level === 2 ? HALF.slice(0, 8) : HALF);
+  const phrase = chance.turn(casesAt(level, HALF, [5, 8]));
   const { could, reason } = readPhrase(phrase);
   const isOpen = (type: Told): boolean => could.includes(type);
   const likeliest = could.find((style) => TOLD_TYPES.some((type) => type === style));
   const other = level === 3 ? otherProduct(chance) : undefined;
-  const only = (type: string | undefined): ((text: string) => boolean) => {
-    const word = TOLD_TYPES.find((one) => one === type);
-    return (text) => word !== undefined && text === TYPE_WORDS[word];
-  };
   return {
     ask: `A manual says of an input with three contacts: ‘${phrase}’, and no more. Which types can it still be?`,
-    ...(other && { shows: { shows: 'rows', rows: [other.row] } as const }),
-    ...eachThat(
-      TOLD_TYPES.map((type) => ({ text: TYPE_WORDS[type], right: isOpen(type) })),
-      [
-        {
-          slip: 'type from another product',
-          ticks: only(other?.type ?? 'none'),
-          says: 'Another pedal tells nothing of this one. Which types agree with its own words?',
+    ...(other && { shows: inRows([other.row]) }),
+    ...eachOf(
+      TOLD_TYPES,
+      {
+        text: (type) => TYPE_WORDS[type],
+        right: isOpen,
+        ticks: {
+          'type from another product': other !== undefined && ((type) => type === other.type),
+          'the likeliest taken as sure': (type) => type === likeliest,
+          'the loop alone thought of': isLoop,
+          'nothing is ruled out': () => true,
+          'all is ruled out': () => false,
         },
-        {
-          slip: 'the likeliest taken as sure',
-          ticks: only(likeliest),
-          says: 'That is the likeliest. But another type agrees with these words too.',
-        },
-        {
-          slip: 'the loop alone thought of',
-          ticks: (text) => only('type-a')(text) || only('type-b')(text),
-          says: 'Take each of the four types in turn, and ask whether it agrees with every word.',
-        },
-        {
-          slip: 'nothing is ruled out',
-          ticks: () => true,
-          says: 'Something is told here. Which types put another thing there?',
-        },
-        {
-          slip: 'all is ruled out',
-          ticks: () => false,
-          says: 'At least one type agrees with these words. Take each in turn.',
-        },
-      ],
+        said: SAID_TO_OPEN,
+      },
       chance,
     ),
     hints: [
@@ -244,5 +213,7 @@ export const MANUAL_TASKS: readonly TaskKind[] = [
   { kind: 'manual-words', title: 'What do the words tell?', draw: manualWords },
   { kind: 'drawing-style', title: 'Labels of a drawing', draw: drawingStyle },
   { kind: 'still-open', title: 'What is still open?', draw: stillOpen },
-  ...ACT_TASKS,
+  { kind: 'ask-maker', title: 'Ask the maker', draw: askMaker },
+  { kind: 'adapter-in-box', title: 'The adapter in the box', draw: adapterInBox },
+  { kind: 'menu-first', title: 'What comes first?', draw: menuFirst },
 ];

@@ -11,7 +11,7 @@ import {
   sayFace,
   turnedAt,
 } from '../contacts-and-where-to-look-from/faces.ts';
-import { AS_THEY_STAND, inOrder, oneOf } from '../forms.ts';
+import { AS_THEY_STAND, inOrder, met, whichOf } from '../forms.ts';
 import { PLANS, type Plan } from '../prove-it/leads.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
@@ -120,18 +120,17 @@ export function solderCups(level: Level, chance: Chance): Drawn {
   const order = dinReadingOrder(face);
   // Letters lie about the cups, so that no letter is right more often than another.
   const labels = chance.shuffled(CUPS);
-  const letterOf = (contact: Contact): string => labels[order.indexOf(contact)] ?? '';
-  const pinOf = (letter: string): Contact => order[labels.findIndex((one) => one === letter)] ?? pin;
+  const letterOf = (contact: Contact): (typeof CUPS)[number] => labels[order.indexOf(contact)] ?? 'A';
+  const pinOf = (letter: (typeof CUPS)[number]): Contact => order[labels.indexOf(letter)] ?? pin;
   const wire = sayWire(drawn.line, level, chance);
   return {
     ask: `You look at ${sayFace(face)}. Which cup takes ${wire}?`,
     shows: { shows: 'faces', faces: [{ ...face, labels, name: sayFace(face) }] },
-    ...oneOf(
-      CUPS.map((letter) =>
-        letter === letterOf(pin)
-          ? { text: `Cup ${letter}`, right: true as const }
-          : { text: `Cup ${letter}`, ...saidToCup(face, pin, pinOf(letter)) },
-      ),
+    ...whichOf(
+      CUPS,
+      letterOf(pin),
+      (letter) => `Cup ${letter}`,
+      (letter) => met(SAID_TO_CUP, mistakenCup(face, pin, pinOf(letter))),
       AS_THEY_STAND,
     ),
     hints: [
@@ -148,16 +147,15 @@ export function solderCups(level: Level, chance: Chance): Drawn {
   };
 }
 
-function saidToCup(
-  face: DinView,
-  pin: Contact,
-  said: Contact,
-): { readonly slip: string; readonly says: string } {
-  if (said === mirroredAt(face, pin))
-    return { slip: 'mirrored', says: 'That is where it lies on the mating face. You look from behind.' };
-  if (said === countedAt(face, pin))
-    return { slip: 'counted in order', says: 'The pins do not run 1 2 3 4 5. Read their row first.' };
-  return said === '1' || said === '3'
-    ? { slip: 'spare pin', says: 'That pin carries no line. Three of the five are used.' }
-    : { slip: 'another line', says: 'Which pin is the source, which the sink, which the shield?' };
+const SAID_TO_CUP = {
+  mirrored: 'That is where it lies on the mating face. You look from behind.',
+  'counted in order': 'The pins do not run 1 2 3 4 5. Read their row first.',
+  'spare pin': 'That pin carries no line. Three of the five are used.',
+  'another line': 'Which pin is the source, which the sink, which the shield?',
+};
+
+function mistakenCup(face: DinView, pin: Contact, said: Contact): keyof typeof SAID_TO_CUP {
+  if (said === mirroredAt(face, pin)) return 'mirrored';
+  if (said === countedAt(face, pin)) return 'counted in order';
+  return said === '1' || said === '3' ? 'spare pin' : 'another line';
 }

@@ -4,7 +4,8 @@ import { linkFor } from '../../../verdict/index.ts';
 import { STRAIGHT_DIN, makeJack } from '../../../wiring/index.ts';
 import type { Lead } from '../../../wiring/index.ts';
 import { SOLDER_CAUTION } from '../cautions.ts';
-import { eachThat } from '../forms.ts';
+import { remembered, someOf } from '../chance.ts';
+import { eachOf } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
 /** Something at the bench: the caution that warns of it (its identifier in the reference), or none. */
@@ -49,50 +50,43 @@ const IN_THE_LIST = [4, 5, 6, 6] as const;
 const DANGEROUS = [2, 2, 3, 2] as const;
 
 /** What each caution of the sheet says, in a sentence, by its identifier. */
-const gists = new Map<string, string>();
-function gistOf(id: string): string {
-  if (gists.size === 0) {
-    const link = linkFor(makeJack('out', 'din5', 'din'), makeJack('in', 'din5', 'din'), STRAIGHT_DIN);
-    const { cautions } = cableSheet(link.branches[0]?.leads[0] as Lead, link);
-    for (const one of cautions) gists.set(one.id, one.gist);
-  }
-  return gists.get(id) ?? '';
-}
+const gistOf = remembered((id: string | undefined): string => {
+  const link = linkFor(makeJack('out', 'din5', 'din'), makeJack('in', 'din5', 'din'), STRAIGHT_DIN);
+  const { cautions } = cableSheet(link.branches[0]?.leads[0] as Lead, link);
+  return cautions.find((one) => one.id === id)?.gist ?? '';
+});
+
+const SAID = {
+  'lead-free is harmless':
+    'The fume comes from the flux, and the iron is as hot. Lead-free solder changes neither.',
+  'burns only':
+    'Heat is what one feels. Think of what is breathed in and eaten, and of the box at the end of the lead too.',
+  'burns forgotten': 'Hot metal and flying ends hurt too. Where are the iron, the fingers and the eyes?',
+  'all of them': 'Some of these are just what they should be. Leave them out.',
+};
 
 /** Which things at a bench can hurt. */
 export function benchHazards(level: Level, chance: Chance): Drawn {
   const first = chance.turn(HAZARDS);
   const others = chance.shuffled(HAZARDS.filter(({ caution }) => caution !== first.caution));
-  const trap = level === 3 ? [chance.pick(LEAD_FREE)] : [];
-  const hazards = [first, ...others.slice(0, DANGEROUS[level] - 1), ...trap];
-  const safe = chance.shuffled(SAFE).slice(0, IN_THE_LIST[level] - hazards.length);
-  const causes = (text: string): string | undefined => hazards.find((one) => one.text === text)?.caution;
+  const trap = level === 3 ? chance.pick(LEAD_FREE) : undefined;
+  const hazards = [first, ...others.slice(0, DANGEROUS[level] - 1), ...(trap ? [trap] : [])];
+  const safe = someOf(SAFE, IN_THE_LIST[level] - hazards.length, chance);
   return {
     ask: 'You come to a bench where somebody solders a plug. Which of these can hurt somebody, or a box?',
-    ...eachThat(
-      [...hazards, ...safe].map(({ text, caution }) => ({ text, right: caution !== undefined })),
-      [
-        ...trap.map((one) => ({
-          slip: 'lead-free is harmless',
-          ticks: (text: string): boolean => causes(text) !== undefined && text !== one.text,
-          says: 'The fume comes from the flux, and the iron is as hot. Lead-free solder changes neither.',
-        })),
-        {
-          slip: 'burns only',
-          ticks: (text) => causes(text) === 'burns',
-          says: 'Heat is what one feels. Think of what is breathed in and eaten, and of the box at the end of the lead too.',
+    ...eachOf(
+      [...hazards, ...safe],
+      {
+        text: ({ text }) => text,
+        right: ({ caution }) => caution !== undefined,
+        ticks: {
+          'lead-free is harmless': trap !== undefined && ((one) => one.caution !== undefined && one !== trap),
+          'burns only': ({ caution }) => caution === 'burns',
+          'burns forgotten': ({ caution }) => caution !== undefined && caution !== 'burns',
+          'all of them': () => true,
         },
-        {
-          slip: 'burns forgotten',
-          ticks: (text) => causes(text) !== undefined && causes(text) !== 'burns',
-          says: 'Hot metal and flying ends hurt too. Where are the iron, the fingers and the eyes?',
-        },
-        {
-          slip: 'all of them',
-          ticks: () => true,
-          says: 'Some of these are just what they should be. Leave them out.',
-        },
-      ],
+        said: SAID,
+      },
       chance,
     ),
     hints: [
@@ -103,8 +97,8 @@ export function benchHazards(level: Level, chance: Chance): Drawn {
     caution: SOLDER_CAUTION,
     steps: [
       'Fume, hot metal, lead in the mouth, and power: hold each line of the list against these four.',
-      `So this one can hurt: ${first.text}. ${gistOf(first.caution ?? '')}`,
-      `These can hurt: ${hazards.map(({ text, caution }) => `${text}. ${gistOf(caution ?? '')}`).join(' ')}`,
+      `So this one can hurt: ${first.text}. ${gistOf(first.caution)}`,
+      `These can hurt: ${hazards.map(({ text, caution }) => `${text}. ${gistOf(caution)}`).join(' ')}`,
     ],
   };
 }

@@ -2,7 +2,7 @@
 import { JOINT_EDGES, JOINT_REMEDIES } from '../../../making/index.ts';
 import type { JointEdge, JointRemedy } from '../../../making/index.ts';
 import { SOLDER_CAUTION } from '../cautions.ts';
-import { eachThat, oneOf } from '../forms.ts';
+import { eachOf, met, whichOf } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
 /** A joint as a task tells it. */
@@ -29,6 +29,13 @@ const JOINTS: readonly Joint[] = (['leaded', 'lead-free'] as const).flatMap((sol
 /** Joints in a row, by level. */
 const IN_A_ROW = [4, 4, 5] as const;
 
+const SAID_TO_JOINTS = {
+  'dull means bad': 'Shine says little: good lead-free solder is often dull. Look at the edge of each.',
+  'shine means good': 'A shiny one can be bad too. A ball with a sharp edge has not wetted the metal.',
+  'lead-free means bad': 'Lead-free solder makes good joints. It only looks different.',
+  'all of them': 'Some have wetted both metals. They can stay.',
+};
+
 /** Which joints have to be made again; at level 3, what to do with one. */
 export function judgeJoints(level: Level, chance: Chance): Drawn {
   if (level === 3) return whatToDo(chance);
@@ -37,29 +44,22 @@ export function judgeJoints(level: Level, chance: Chance): Drawn {
   const shinyBad = chance.turn(JOINTS.filter((one) => !isGood(one) && one.shine === 'shiny'));
   const rest = JOINTS.filter((one) => one.edge !== dullGood.edge && one.edge !== shinyBad.edge);
   const joints = [dullGood, shinyBad, ...chance.shuffled(rest)].slice(0, IN_A_ROW[level]);
-  const isDull = (one: string): boolean => / and dull:/.test(one);
+  const isDull = ({ shine }: Joint): boolean => shine === 'dull';
   return {
     ask: 'Joints in the cups of a plug, seen through a glass. Which of them have to be made again?',
-    ...eachThat(
-      joints.map((one) => ({ text: text(one), right: !isGood(one) })),
-      [
-        {
-          slip: 'dull means bad',
-          ticks: isDull,
-          says: 'Shine says little: good lead-free solder is often dull. Look at the edge of each.',
+    ...eachOf(
+      joints,
+      {
+        text,
+        right: (one) => !isGood(one),
+        ticks: {
+          'dull means bad': isDull,
+          'shine means good': (one) => isDull(one) && !isGood(one),
+          'lead-free means bad': ({ solder }) => solder === 'lead-free',
+          'all of them': () => true,
         },
-        {
-          slip: 'shine means good',
-          ticks: (one) => isDull(one) && joints.some((joint) => text(joint) === one && !isGood(joint)),
-          says: 'A shiny one can be bad too. A ball with a sharp edge has not wetted the metal.',
-        },
-        {
-          slip: 'lead-free means bad',
-          ticks: (one) => one.startsWith('Lead-free'),
-          says: 'Lead-free solder makes good joints. It only looks different.',
-        },
-        { slip: 'all of them', ticks: () => true, says: 'Some have wetted both metals. They can stay.' },
-      ],
+        said: SAID_TO_JOINTS,
+      },
       chance,
     ),
     hints: [
@@ -79,34 +79,25 @@ export function judgeJoints(level: Level, chance: Chance): Drawn {
   };
 }
 
-const REMEDY_TEXTS: Readonly<Record<JointRemedy, string>> = {
+/** What may be done with a joint; the last is never right: heat drives the flux off, and what has not wetted stays so. */
+const REMEDY_TEXTS: Readonly<Record<JointRemedy | 'heat', string>> = {
   leave: 'It is a good one: leave it as it is, and go on',
   flux: 'It has not wetted: heat both metals, with flux',
   still: 'It was moved as it set: heat it, and hold it still',
   strip: 'Too little bare wire: take it out, and strip more',
+  heat: 'It wants more heat: press the bare iron on for long',
 };
-
-/** What is never right: heat drives the flux off, and what has not wetted stays so. */
-const BARE_HEAT = {
-  text: 'It wants more heat: press the bare iron on for long',
-  slip: 'heat without flux',
-  says: 'Heat alone burns what flux is left, and melts the plug. Solder wets with flux, on hot metal.',
-} as const;
 
 function whatToDo(chance: Chance): Drawn {
   const joint = chance.turn(byRemedy());
   const { remedy } = joint.edge;
   return {
     ask: `A joint in the cup of a plug. ${text(joint)}. What is to be said of it, and done?`,
-    ...oneOf(
-      [
-        BARE_HEAT,
-        ...JOINT_REMEDIES.map((one) =>
-          one === remedy
-            ? { text: REMEDY_TEXTS[one], right: true as const }
-            : { text: REMEDY_TEXTS[one], ...saidToRemedy(one, joint) },
-        ),
-      ],
+    ...whichOf(
+      ['heat', ...JOINT_REMEDIES] as const,
+      remedy,
+      (one) => REMEDY_TEXTS[one],
+      (one) => met(SAID_TO_REMEDY, mistakenRemedy(one, joint)),
       chance,
     ),
     hints: [
@@ -131,22 +122,23 @@ function byRemedy(): readonly Joint[] {
   ).flat();
 }
 
-function saidToRemedy(
-  said: JointRemedy,
-  { edge, shine }: Joint,
-): { readonly slip: string; readonly says: string } {
-  if (edge.remedy === 'leave')
-    return {
-      slip: shine === 'dull' ? 'dull means bad' : 'touches a good joint',
-      says: 'It has wetted wire and cup. Each new heating makes it worse, and the plug soft.',
-    };
-  if (said === 'leave')
-    return {
-      slip: shine === 'shiny' ? 'shine means good' : 'leaves a bad joint',
-      says: 'Look at how it lies on the metal. It holds today, and parts when somebody treads on the lead.',
-    };
-  return {
-    slip: 'another cause',
-    says: 'That helps against something else. What went wrong here: no wetting, a move, or too little bare wire?',
-  };
+const SAID_TO_GOOD = 'It has wetted wire and cup. Each new heating makes it worse, and the plug soft.';
+const SAID_TO_LEAVING =
+  'Look at how it lies on the metal. It holds today, and parts when somebody treads on the lead.';
+const SAID_TO_REMEDY = {
+  'heat without flux':
+    'Heat alone burns what flux is left, and melts the plug. Solder wets with flux, on hot metal.',
+  'dull means bad': SAID_TO_GOOD,
+  'touches a good joint': SAID_TO_GOOD,
+  'shine means good': SAID_TO_LEAVING,
+  'leaves a bad joint': SAID_TO_LEAVING,
+  'another cause':
+    'That helps against something else. What went wrong here: no wetting, a move, or too little bare wire?',
+};
+
+function mistakenRemedy(said: JointRemedy | 'heat', { edge, shine }: Joint): keyof typeof SAID_TO_REMEDY {
+  if (said === 'heat') return 'heat without flux';
+  if (edge.remedy === 'leave') return shine === 'dull' ? 'dull means bad' : 'touches a good joint';
+  if (said === 'leave') return shine === 'shiny' ? 'shine means good' : 'leaves a bad joint';
+  return 'another cause';
 }

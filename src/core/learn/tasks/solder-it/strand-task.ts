@@ -3,7 +3,8 @@ import { checkLink, lineByLine, linkFor } from '../../../verdict/index.ts';
 import { contactWords, dinReadingOrder, familyOf, lineAt, makeJack } from '../../../wiring/index.ts';
 import type { Contact, Jack, Lead, Line, Side } from '../../../wiring/index.ts';
 import { SOLDER_CAUTION } from '../cautions.ts';
-import { oneOf } from '../forms.ts';
+import { remembered } from '../chance.ts';
+import { met, whichText } from '../forms.ts';
 import { sayJack } from '../pairs.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
@@ -41,38 +42,25 @@ const STRANDS: readonly Strand[] = KINDS.flatMap(([outPlug, out]) =>
 );
 
 /** What a strand does, as a learner tells it. */
-type Does = 'nothing' | 'source grounded' | 'always on' | 'pair joined';
-
-const TEXTS: Readonly<Record<Does, string>> = {
+const TEXTS = {
   nothing: 'Notes get through, as if it were not there',
   'source grounded': 'Nothing arrives: the source goes to ground',
   'always on': 'The LED in the input is always on, even at rest',
   'pair joined': 'Nothing arrives: source meets sink on the way',
 };
-
-const DONE = new Map<Strand, Does>();
+type Does = keyof typeof TEXTS;
 
 /** What a strand does to the link: solved once for each. */
-function doesOf(strand: Strand): Does {
-  const known = DONE.get(strand);
-  if (known) return known;
-  const { output, input, side, between } = strand;
+const doesOf = remembered(({ output, input, side, between }: Strand): Does => {
   const link = linkFor(output, input, lineByLine(output, input));
   const [branch] = link.branches;
   const lead = branch?.leads[0] as Lead;
   const faulty: Lead = { ...lead, faults: [{ kind: 'short', side, between }] };
   const { outcome, notes } = checkLink({ ...link, branches: [{ input, leads: [faulty] }] }, 'notes');
-  const found: Does =
-    outcome === 'flows'
-      ? 'nothing'
-      : outcome === 'always-on'
-        ? 'always on'
-        : notes.some(({ kind }) => kind === 'source-shorted')
-          ? 'source grounded'
-          : 'pair joined';
-  DONE.set(strand, found);
-  return found;
-}
+  if (outcome === 'flows') return 'nothing';
+  if (outcome === 'always-on') return 'always on';
+  return notes.some(({ kind }) => kind === 'source-shorted') ? 'source grounded' : 'pair joined';
+});
 
 const lineOf = ({ output, input, side }: Strand, contact: Contact): Line | undefined =>
   lineAt((side === 'from' ? output : input).style, contact);
@@ -88,14 +76,7 @@ export function strayStrand(level: Level, chance: Chance): Drawn {
   const [a, b] = between.map((contact) => contactWords(contact));
   return {
     ask: `A lead goes from ${sayJack(output)}, out, to ${sayJack(input)}, in, with 5 V in the sender. All joints are good, and each line meets its like. But in the plug at the ${side === 'from' ? 'output' : 'input'} end a loose strand joins ${a ?? ''} and ${b ?? ''}. What does the lead do?`,
-    ...oneOf(
-      (Object.keys(TEXTS) as readonly Does[]).map((one) =>
-        one === does
-          ? { text: TEXTS[one], right: true as const }
-          : { text: TEXTS[one], ...saidToStrand(one, does) },
-      ),
-      chance,
-    ),
+    ...whichText(TEXTS, does, (one) => met(SAID, mistakenStrand(one, does)), chance),
     hints: [
       'Write the line beside each of the two contacts: source, sink, shield, or none.',
       'The shield is tied to ground in the sender. What touches it is led to ground.',
@@ -106,30 +87,19 @@ export function strayStrand(level: Level, chance: Chance): Drawn {
   };
 }
 
-function saidToStrand(said: Does, does: Does): { readonly slip: string; readonly says: string } {
-  if (does === 'nothing')
-    return {
-      slip: 'fears a spare pin',
-      says: 'One of the two contacts carries no line. What does the strand lead to?',
-    };
+const SAID = {
+  'fears a spare pin': 'One of the two contacts carries no line. What does the strand lead to?',
+  'a short cut is harmless': 'The current takes the short way home, and never sees the input.',
+  'the shield does nothing': 'The shield is tied to ground in the sender. What touches it is led to ground.',
+  'source and sink mixed up':
+    'Which of the pair does the strand touch? A grounded source starves the LED, a grounded sink keeps it lit.',
+  'another line': 'Write the line beside both contacts of this plug. Is the shield one of them?',
+};
+
+function mistakenStrand(said: Does, does: Does): keyof typeof SAID {
+  if (does === 'nothing') return 'fears a spare pin';
   if (said === 'nothing')
-    return does === 'pair joined'
-      ? {
-          slip: 'a short cut is harmless',
-          says: 'The current takes the short way home, and never sees the input.',
-        }
-      : {
-          slip: 'the shield does nothing',
-          says: 'The shield is tied to ground in the sender. What touches it is led to ground.',
-        };
+    return does === 'pair joined' ? 'a short cut is harmless' : 'the shield does nothing';
   const pair = [said, does].every((one) => one === 'source grounded' || one === 'always on');
-  return pair
-    ? {
-        slip: 'source and sink mixed up',
-        says: 'Which of the pair does the strand touch? A grounded source starves the LED, a grounded sink keeps it lit.',
-      }
-    : {
-        slip: 'another line',
-        says: 'Write the line beside both contacts of this plug. Is the shield one of them?',
-      };
+  return pair ? 'source and sink mixed up' : 'another line';
 }

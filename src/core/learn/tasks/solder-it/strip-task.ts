@@ -1,7 +1,7 @@
 /** How much of a core is bare above its cup, and whether it can reach the next pin: judged by the floor of making. */
 import { CUP_METRES, PIN_GAP_METRES, PIN_METRES, bareEnd, sayBareEnd } from '../../../making/index.ts';
 import { SOLDER_CAUTION } from '../cautions.ts';
-import { oneOf } from '../forms.ts';
+import { inRows, met, whichText } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
 /** Bare ends that are told, millimetres: none so near a bound that a ruler would be needed. */
@@ -23,26 +23,23 @@ export function stripLength(level: Level, chance: Chance): Drawn {
   const bare = chance.turn(BARE_MILLIMETRES);
   const judged = bareEnd(bare * 1e-3);
   const pitch = PIN_GAP_METRES + PIN_METRES;
-  const told =
-    level < 2
-      ? ([['room between two pins', `${millimetres(PIN_GAP_METRES)} mm`]] as const)
-      : ([
-          ['from the middle of a pin to the middle of the next', `${millimetres(pitch)} mm`],
-          ['thickness of a pin', `${millimetres(PIN_METRES)} mm`],
-        ] as const);
+  const depth = ['depth of the cup', `${millimetres(CUP_METRES)} mm`] as const;
   const over = Math.max(0, bare * 1e-3 - CUP_METRES);
   return {
     ask: `A core for the cup of a DIN pin is stripped by ${bare} mm, and pushed in to the bottom. How does it fit?`,
-    shows: {
-      shows: 'rows',
-      rows: [['depth of the cup', `${millimetres(CUP_METRES)} mm`], ...told],
-    },
-    ...oneOf(
-      (Object.keys(FIT_TEXTS) as readonly Fit[]).map((fit) =>
-        fit === judged.fit
-          ? { text: FIT_TEXTS[fit], right: true as const }
-          : { text: FIT_TEXTS[fit], ...saidToFit(fit, judged.fit, level >= 2 && over < pitch) },
-      ),
+    shows: inRows(
+      level < 2
+        ? [depth, ['room between two pins', `${millimetres(PIN_GAP_METRES)} mm`]]
+        : [
+            depth,
+            ['from the middle of a pin to the middle of the next', `${millimetres(pitch)} mm`],
+            ['thickness of a pin', `${millimetres(PIN_METRES)} mm`],
+          ],
+    ),
+    ...whichText(
+      FIT_TEXTS,
+      judged.fit,
+      (fit) => met(SAID_TO_FIT, mistakenFit(fit, judged.fit, level >= 2 && over < pitch)),
       chance,
     ),
     hints: [
@@ -59,32 +56,19 @@ export function stripLength(level: Level, chance: Chance): Drawn {
   };
 }
 
-function saidToFit(
-  said: Fit,
-  right: Fit,
-  underPitch: boolean,
-): { readonly slip: string; readonly says: string } {
+const SAID_TO_FIT = {
+  'thickness of the pin forgotten':
+    'The next pin begins before its middle. Take off the thickness of one pin.',
+  'bends nowhere': 'It bends where it is stiff. Compare it with the room between the pins.',
+  'short is safe': 'Too little is held by the rim alone. It should be as long as the cup is deep.',
+  'more holds better': 'Only what is inside the cup is held. The rest stands bare, and bends.',
+  'longer is better': 'The cup is no deeper than that. Compare the two lengths.',
+  'cup forgotten': 'Take off what is in the cup first. How much stands above it?',
+};
+
+function mistakenFit(said: Fit, right: Fit, underPitch: boolean): keyof typeof SAID_TO_FIT {
   if (said === 'too long' && right === 'can touch')
-    return underPitch
-      ? {
-          slip: 'thickness of the pin forgotten',
-          says: 'The next pin begins before its middle. Take off the thickness of one pin.',
-        }
-      : {
-          slip: 'bends nowhere',
-          says: 'It bends where it is stiff. Compare it with the room between the pins.',
-        };
-  if (said === 'right')
-    return right === 'too short'
-      ? {
-          slip: 'short is safe',
-          says: 'Too little is held by the rim alone. It should be as long as the cup is deep.',
-        }
-      : {
-          slip: 'more holds better',
-          says: 'Only what is inside the cup is held. The rest stands bare, and bends.',
-        };
-  if (said === 'too short')
-    return { slip: 'longer is better', says: 'The cup is no deeper than that. Compare the two lengths.' };
-  return { slip: 'cup forgotten', says: 'Take off what is in the cup first. How much stands above it?' };
+    return underPitch ? 'thickness of the pin forgotten' : 'bends nowhere';
+  if (said === 'right') return right === 'too short' ? 'short is safe' : 'more holds better';
+  return said === 'too short' ? 'longer is better' : 'cup forgotten';
 }

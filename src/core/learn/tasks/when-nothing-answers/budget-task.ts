@@ -4,19 +4,18 @@ import type { BenchBoard } from '../../../faults/index.ts';
 import { splitBy } from '../../hunt.ts';
 import type { Pile } from '../../suspects.ts';
 import { HUNT_CAUTION } from '../cautions.ts';
+import { drawUntil, someOf } from '../chance.ts';
 import { eachThat } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 import {
   BOARD_WORDS,
   checkWords,
-  drawUntil,
   frequencyOf,
   listed,
   numberedSuspects,
   pileOf,
   quoted,
   silencesAt,
-  someOf,
   worstOf,
   type Silence,
 } from './piles.ts';
@@ -96,7 +95,7 @@ export function huntBudget(level: Level, chance: Chance): Drawn {
   const chosen = texts.filter((_, look) => takes(choice, look));
   return {
     ask: `${BOARD_WORDS[silence.board]} What the player sees: ${silence.symptom}. One of these suspects is the fault. You have ${most} minutes; the minutes of each check are invented. Choose before you begin: which checks are sure to tell which suspect it is, in that time?`,
-    shows: { shows: 'rows', rows: numberedSuspects(pile) },
+    shows: numberedSuspects(pile),
     ...eachThat(
       texts.map((one, look) => ({ text: one, right: takes(choice, look) })),
       budgetSlips(pile, texts, choice, whole),

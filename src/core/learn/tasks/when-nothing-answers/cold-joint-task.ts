@@ -2,7 +2,7 @@
 import { taughtTable } from '../../../faults/index.ts';
 import type { Symptom } from '../../../faults/index.ts';
 import { HUNT_CAUTION } from '../cautions.ts';
-import { oneOf } from '../forms.ts';
+import { inRows, met, whichOf, whichText, type Mistake } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 import { BOARD_WORDS } from './piles.ts';
 
@@ -75,15 +75,8 @@ function whichJoint(level: Level, chance: Chance): Drawn {
   const told = symptoms[cold.at] ?? [];
   return {
     ask: `${BOARD_WORDS[BOARD]} One joint of a source line or a sink line is cold. Which line has it?`,
-    shows: { shows: 'rows', rows: [...toldRows(told), [wordsOf(check), seen]] },
-    ...oneOf(
-      all.map((one) =>
-        one === cold
-          ? { text: jointWords(one), right: true as const }
-          : { text: jointWords(one), ...saidToJoint(one, cold, seen) },
-      ),
-      chance,
-    ),
+    shows: inRows([...toldRows(told), [wordsOf(check), seen]]),
+    ...whichOf(all, cold, jointWords, (one) => saidToJoint(one, cold, seen), chance),
     hints: [
       'A cold joint touches while it lies still, and opens when it is moved.',
       'Which pedals come and go? What feeds both, and what feeds the second one alone?',
@@ -98,21 +91,17 @@ function whichJoint(level: Level, chance: Chance): Drawn {
   };
 }
 
-function saidToJoint(said: Cold, cold: Cold, seen: string): { readonly slip: string; readonly says: string } {
-  if (said.lead === cold.lead)
-    return seen === 'flickers'
-      ? { slip: 'wrong line', says: 'The line that was read is the one that flickers.' }
-      : {
-          slip: 'beep taken for the fault',
-          says: 'The line that was read goes on beeping while it is moved. It is whole.',
-        };
-  return {
-    slip: 'cleared boxes forgotten',
-    says:
+function saidToJoint(said: Cold, cold: Cold, seen: string): Mistake {
+  const sentences = {
+    'wrong line': 'The line that was read is the one that flickers.',
+    'beep taken for the fault': 'The line that was read goes on beeping while it is moved. It is whole.',
+    'cleared boxes forgotten':
       cold.lead === 'lead 1'
         ? 'Both pedals come and go, and lead 2 feeds only the second.'
         : 'Pedal 1 does what it should, so lead 1 is cleared.',
   };
+  if (said.lead !== cold.lead) return met(sentences, 'cleared boxes forgotten');
+  return met(sentences, seen === 'flickers' ? 'wrong line' : 'beep taken for the fault');
 }
 
 const RIGHT: Symptom = 'the right preset';
@@ -128,32 +117,31 @@ const AT_ONCE: readonly { readonly told: Told; readonly steady: Place | undefine
   { told: [SHAKY, undefined], steady: undefined },
 ];
 
+const AT_ONCE_TEXTS = {
+  'lead 1': 'Lead 1, for certain',
+  'lead 2': 'Lead 2, for certain',
+  both: 'Both leads, for certain',
+  unknown: 'It cannot be told yet',
+};
+
+const SAID_AT_ONCE = {
+  'two symptoms, two faults': 'One joint is cold. It is in one lead.',
+  'cleared boxes forgotten':
+    'There is more to go by than the change: what was seen before it clears one of the leads.',
+  'two swaps at once': 'Both leads were changed at once. Either of the old ones could have been to blame.',
+  'wrong lead': 'Go along the chain. Which lead feeds what came and went, and what was seen to be steady?',
+};
+
 function twoAtOnce(chance: Chance): Drawn {
   const { told, steady } = chance.turn(AT_ONCE);
   const checks = steady ? LINES.map((line) => [`continuity ${line} ${steady}`, 'beeps'] as const) : [];
   const leads = new Set(fitting(told, checks).map(({ lead }) => lead));
   const [only] = leads.size === 1 ? leads : [];
-  const texts = {
-    'lead 1': 'Lead 1, for certain',
-    'lead 2': 'Lead 2, for certain',
-    both: 'Both leads, for certain',
-    unknown: 'It cannot be told yet',
-  } as const;
   const right = only ?? 'unknown';
   return {
     ask: `${BOARD_WORDS[BOARD]} One joint of a source line or a sink line is cold. Then, with the power off, both leads were changed for tested ones at once. Now all is steady. Which of the old leads has the cold joint?`,
-    shows: {
-      shows: 'rows',
-      rows: [...toldRows(told), ...checks.map(([id, seen]) => [wordsOf(id), seen] as const)],
-    },
-    ...oneOf(
-      (['lead 1', 'lead 2', 'both', 'unknown'] as const).map((one) =>
-        one === right
-          ? { text: texts[one], right: true as const }
-          : { text: texts[one], ...saidAtOnce(one, only) },
-      ),
-      chance,
-    ),
+    shows: inRows([...toldRows(told), ...checks.map(([id, seen]) => [wordsOf(id), seen] as const)]),
+    ...whichText(AT_ONCE_TEXTS, right, (one) => met(SAID_AT_ONCE, mistakeAtOnce(one, only)), chance),
     hints: [
       'Two changes at once tell of the two together, and of neither alone.',
       'What was seen before the change? A pedal that came and went, or did not, tells of the lead that feeds it.',
@@ -166,26 +154,13 @@ function twoAtOnce(chance: Chance): Drawn {
         : `What was seen fits ${only} alone.`,
       only === undefined
         ? 'It cannot be told yet. Put one old lead back and try: one change at a time.'
-        : `${texts[right]}.`,
+        : `${AT_ONCE_TEXTS[right]}.`,
     ],
   };
 }
 
-function saidAtOnce(said: string, only: Place | undefined): { readonly slip: string; readonly says: string } {
-  if (said === 'both')
-    return { slip: 'two symptoms, two faults', says: 'One joint is cold. It is in one lead.' };
-  if (said === 'unknown')
-    return {
-      slip: 'cleared boxes forgotten',
-      says: 'There is more to go by than the change: what was seen before it clears one of the leads.',
-    };
-  return only === undefined
-    ? {
-        slip: 'two swaps at once',
-        says: 'Both leads were changed at once. Either of the old ones could have been to blame.',
-      }
-    : {
-        slip: 'wrong lead',
-        says: 'Go along the chain. Which lead feeds what came and went, and what was seen to be steady?',
-      };
+function mistakeAtOnce(said: keyof typeof AT_ONCE_TEXTS, only: Place | undefined): keyof typeof SAID_AT_ONCE {
+  if (said === 'both') return 'two symptoms, two faults';
+  if (said === 'unknown') return 'cleared boxes forgotten';
+  return only === undefined ? 'two swaps at once' : 'wrong lead';
 }

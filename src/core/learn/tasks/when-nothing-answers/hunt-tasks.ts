@@ -1,22 +1,20 @@
 /** Tasks on hunting a fault: the best next check, and a hunt to finish. What each check shows is asked of the faults. */
 import { seenAt } from '../../hunt.ts';
 import type { Pile } from '../../suspects.ts';
-import { huntBudget } from './budget-task.ts';
 import { HUNT_CAUTION } from '../cautions.ts';
-import { oneOf } from '../forms.ts';
-import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import { drawUntil, someOf } from '../chance.ts';
+import { inRows, met, whichOf, type Mistake } from '../forms.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
 import {
   BOARD_WORDS,
   checkWords,
   checksOf,
-  drawUntil,
   listed,
   meanOf,
   numberedSuspects,
   pileOf,
   quoted,
   silencesAt,
-  someOf,
   splitsWell,
   worstOf,
   type Silence,
@@ -28,7 +26,8 @@ const CHECKS_OFFERED = 4;
 /** Suspects in a list that a check has to split, by level. */
 const IN_THE_PILE = [5, 5, 6, 7] as const;
 
-function nextCheck(level: Level, chance: Chance): Drawn {
+/** The check that splits a list of suspects best. */
+export function nextCheck(level: Level, chance: Chance): Drawn {
   const cases = silencesAt(level).flatMap((silence) =>
     checksOf(silence.board).flatMap((check) => (splitsWell(silence, check) ? [{ silence, check }] : [])),
   );
@@ -37,11 +36,12 @@ function nextCheck(level: Level, chance: Chance): Drawn {
   const best = worstOf(pile, 0);
   return {
     ask: `${BOARD_WORDS[silence.board]} What the player sees: ${silence.symptom}. One of these suspects is the fault, each as likely as the next. All checks are equally easy. Which one leaves the fewest suspects at worst?`,
-    shows: { shows: 'rows', rows: numberedSuspects(pile) },
-    ...oneOf(
-      pile.looks.map(({ words }, at) =>
-        at === 0 ? { text: words, right: true } : { text: words, ...saidToCheck(pile, at, best) },
-      ),
+    shows: numberedSuspects(pile),
+    ...whichOf(
+      [...pile.looks.keys()],
+      0,
+      (look) => pile.looks[look]?.words ?? '',
+      (look) => saidToCheck(pile, look, best),
       chance,
     ),
     hints: [
@@ -82,27 +82,17 @@ function pileFor(silence: Silence, check: string, level: Level, chance: Chance):
 }
 
 /** What is said to a check that splits a pile worse than the best one, which leaves `best` at worst. */
-function saidToCheck(
-  pile: Pile,
-  look: number,
-  best: number,
-): { readonly slip: string; readonly says: string } {
+function saidToCheck(pile: Pile, look: number, best: number): Mistake {
   const worst = worstOf(pile, look);
   const all = pile.suspects.length;
-  if (worst === all)
-    return {
-      slip: 'cleared boxes forgotten',
-      says: 'Every suspect in the list shows the same there. You would know no more than before.',
-    };
-  if (worst === all - 1)
-    return {
-      slip: 'favourite first',
-      says: `It asks about one suspect only. As a rule it is not that one, and ${worst} are left.`,
-    };
-  return {
-    slip: 'splits less well',
-    says: `It splits the list, but may leave ${worst}. One of these checks never leaves more than ${best}.`,
+  const said = {
+    'cleared boxes forgotten':
+      'Every suspect in the list shows the same there. You would know no more than before.',
+    'favourite first': `It asks about one suspect only. As a rule it is not that one, and ${worst} are left.`,
+    'splits less well': `It splits the list, but may leave ${worst}. One of these checks never leaves more than ${best}.`,
   };
+  if (worst === all) return met(said, 'cleared boxes forgotten');
+  return met(said, worst === all - 1 ? 'favourite first' : 'splits less well');
 }
 
 /** Suspects that a hunt is finished among. */
@@ -111,7 +101,8 @@ const AT_THE_END = 4;
 /** Checks that a worked hunt shows at most. */
 const MOST_CHECKS_SHOWN = 4;
 
-function finishHunt(level: Level, chance: Chance): Drawn {
+/** The suspect that is left after some checks. */
+export function finishHunt(level: Level, chance: Chance): Drawn {
   const cases = silencesAt(level).flatMap((silence) => silence.names.map((hidden) => ({ silence, hidden })));
   const { silence, hidden } = chance.turn(cases);
   const pile = drawUntil(() => workedHunt(silence, hidden, level, chance));
@@ -120,23 +111,24 @@ function finishHunt(level: Level, chance: Chance): Drawn {
     pile.looks.findIndex((_, look) => seenAt(pile, look, suspect) !== seen(look));
   return {
     ask: `${BOARD_WORDS[silence.board]} What the player sees: ${silence.symptom}. One thing is wrong. These checks were made. Which of these suspects is left?`,
-    shows: { shows: 'rows', rows: pile.looks.map(({ words }, look) => [words, seen(look)] as const) },
+    shows: inRows(pile.looks.map(({ words }, look) => [words, seen(look)])),
     material: {
       on: 'fault page',
       board: silence.board,
       fault: hidden,
       made: pile.looks.map(({ id }) => id),
     },
-    ...oneOf(
-      pile.suspects.map(({ words }, at) => {
-        if (at === 0) return { text: words, right: true as const };
-        const look = clearedBy(at);
-        return {
-          text: words,
-          slip: 'cleared boxes forgotten',
-          says: `That one is cleared. With it, the check ${quoted(checkWords(pile, look))} would have shown ${quoted(seenAt(pile, look, at))}.`,
-        };
-      }),
+    ...whichOf(
+      [...pile.suspects.keys()],
+      0,
+      (suspect) => pile.suspects[suspect]?.words ?? '',
+      (suspect) => {
+        const look = clearedBy(suspect);
+        return [
+          'cleared boxes forgotten',
+          `That one is cleared. With it, the check ${quoted(checkWords(pile, look))} would have shown ${quoted(seenAt(pile, look, suspect))}.`,
+        ];
+      },
       chance,
     ),
     hints: [
@@ -184,10 +176,3 @@ function workedHunt(silence: Silence, hidden: string, level: Level, chance: Chan
     shown.map((look) => all.looks[look]?.id ?? ''),
   );
 }
-
-/** The tasks on hunts. */
-export const HUNT_TASKS: readonly TaskKind[] = [
-  { kind: 'next-check', title: 'Which check next?', draw: nextCheck },
-  { kind: 'finish-hunt', title: 'Finish the hunt', draw: finishHunt },
-  { kind: 'hunt-budget', title: 'A hunt in so many minutes', draw: huntBudget },
-];

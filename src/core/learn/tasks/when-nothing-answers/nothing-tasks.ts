@@ -4,21 +4,13 @@ import type { BenchBoard, Symptom } from '../../../faults/index.ts';
 import { splitBy } from '../../hunt.ts';
 import type { Suspect } from '../../suspects.ts';
 import { HUNT_CAUTION } from '../cautions.ts';
-import { eachThat } from '../forms.ts';
+import { drawUntil, someOf } from '../chance.ts';
+import { capital, eachOf } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import { huntBudget } from './budget-task.ts';
 import { comesAndGoes } from './cold-joint-task.ts';
-import { HUNT_TASKS } from './hunt-tasks.ts';
-import {
-  BOARD_WORDS,
-  drawUntil,
-  frequencyOf,
-  listed,
-  pileOf,
-  quoted,
-  silencesAt,
-  someOf,
-  type Silence,
-} from './piles.ts';
+import { finishHunt, nextCheck } from './hunt-tasks.ts';
+import { BOARD_WORDS, frequencyOf, listed, pileOf, quoted, silencesAt, type Silence } from './piles.ts';
 
 /** Symptoms in a player's own words. */
 const SAID: Readonly<Record<Symptom, readonly string[]>> = {
@@ -56,7 +48,15 @@ function shownOn(board: BenchBoard): readonly Shown[] {
 const OFFERED = [5, 5, 6, 7] as const;
 const RIGHT_AT_MOST = 4;
 
-const isLead = (words: string): boolean => words.startsWith('lead ');
+const isLead = ({ words }: Suspect): boolean => words.startsWith('lead ');
+
+/** What is said to known mistakes in what a sentence leaves: all, the leads alone, and the usual one alone. */
+const SAID_TO_SENTENCE = {
+  'cleared boxes forgotten': 'Not all of them. What does answer, or answers wrongly, clears some of these.',
+  'blames the lead':
+    'Not the leads alone, or not at all. Supplies, jacks and menus can do the same, and a lead cannot count.',
+  'favourite first': 'That is one of them, and often met. Go on: others here show just the same.',
+};
 
 function findSuspects(level: Level, chance: Chance): Drawn {
   const shown = chance.turn(BENCH_BOARDS.filter((board) => level >= 2 || board === 'link').flatMap(shownOn));
@@ -66,18 +66,28 @@ function findSuspects(level: Level, chance: Chance): Drawn {
     .flatMap((one) => one.names.map((name) => ({ name, told: saySymptoms(one.symptoms) })));
   const right = suspectsOf(board, someOf(names, RIGHT_AT_MOST, chance));
   const wrong = someOf(others, Math.max(2, OFFERED[level] - right.length), chance);
+  const usual = right.toSorted((a, b) => frequencyOf(b) - frequencyOf(a))[0];
   const said = symptoms.map((one, at) => `pedal ${at + 1} ${chance.pick(SAID[one])}`).join(', and ');
   return {
-    ask: `${BOARD_WORDS[board]} One thing is wrong. The player says: '${said.charAt(0).toUpperCase()}${said.slice(1)}.' Which of these can it be?`,
-    ...eachThat(
+    ask: `${BOARD_WORDS[board]} One thing is wrong. The player says: '${capital(said)}.' Which of these can it be?`,
+    ...eachOf(
       [
-        ...right.map(({ words }) => ({ text: words, right: true })),
+        ...right,
         ...suspectsOf(
           board,
           wrong.map(({ name }) => name),
-        ).map(({ words }) => ({ text: words, right: false })),
+        ),
       ],
-      sentenceSlips(right),
+      {
+        text: ({ words }) => words,
+        right: (one) => right.includes(one),
+        ticks: {
+          'cleared boxes forgotten': () => true,
+          'blames the lead': isLead,
+          'favourite first': (one) => one === usual,
+        },
+        said: SAID_TO_SENTENCE,
+      },
       chance,
     ),
     hints: [
@@ -97,28 +107,6 @@ function findSuspects(level: Level, chance: Chance): Drawn {
 
 function suspectsOf(board: BenchBoard, names: readonly string[]): readonly Suspect[] {
   return pileOf(board, names, []).suspects;
-}
-
-/** Known mistakes in what a sentence leaves: all, the leads alone, and the usual one alone. */
-function sentenceSlips(right: readonly Suspect[]): Parameters<typeof eachThat>[1] {
-  const usual = right.toSorted((a, b) => frequencyOf(b) - frequencyOf(a))[0]?.words;
-  return [
-    {
-      slip: 'cleared boxes forgotten',
-      ticks: () => true,
-      says: 'Not all of them. What does answer, or answers wrongly, clears some of these.',
-    },
-    {
-      slip: 'blames the lead',
-      ticks: isLead,
-      says: 'Not the leads alone, or not at all. Supplies, jacks and menus can do the same, and a lead cannot count.',
-    },
-    {
-      slip: 'favourite first',
-      ticks: (text) => text === usual,
-      says: 'That is one of them, and often met. Go on: others here show just the same.',
-    },
-  ];
 }
 
 /** A check and what it showed. */
@@ -147,6 +135,16 @@ const TO_CLEAR = [5, 5, 6, 7] as const;
 /** Most of a list that may be cleared: some are always left. */
 const LEFT_AT_LEAST = 2;
 
+/** What is said to known mistakes in what a result clears. */
+const SAID_TO_CLEARED = {
+  'ticks who is left': 'These are the ones that are still under suspicion. Asked for is who is cleared.',
+  'cleared boxes forgotten':
+    'It does clear some. With which of them would this check have shown something else?',
+  'light dark means lead bad':
+    'That leaves the leads alone. Others can do the same: a supply, a jack, or a switch.',
+  'clears the leads alone': 'Not the leads and nothing else. Ask the same of jacks, supplies and menus.',
+};
+
 function whatIsCleared(level: Level, chance: Chance): Drawn {
   // A check that clears one suspect alone is left to level 2.
   const cases = silencesAt(level)
@@ -159,14 +157,22 @@ function whatIsCleared(level: Level, chance: Chance): Drawn {
     return gone > 0 && some.length - gone >= LEFT_AT_LEAST ? some : undefined;
   });
   const pile = pileOf(silence.board, names, [check]);
-  const isCleared = (at: number): boolean => cleared.includes(names[at] ?? '');
-  const words = (wanted: boolean): readonly string[] =>
-    pile.suspects.flatMap((one, at) => (isCleared(at) === wanted ? [one.words] : []));
+  const isCleared = ({ name }: Suspect): boolean => cleared.includes(name);
   return {
     ask: `${BOARD_WORDS[silence.board]} What the player sees: ${silence.symptom}. Then one check. ${pile.looks[0]?.words ?? ''} It shows ${quoted(answer)}. Which of these suspects does that clear?`,
-    ...eachThat(
-      pile.suspects.map((one, at) => ({ text: one.words, right: isCleared(at) })),
-      clearedSlips(words(false)),
+    ...eachOf(
+      pile.suspects,
+      {
+        text: ({ words }) => words,
+        right: isCleared,
+        ticks: {
+          'ticks who is left': (one) => !isCleared(one),
+          'cleared boxes forgotten': () => false,
+          'light dark means lead bad': (one) => !isLead(one),
+          'clears the leads alone': isLead,
+        },
+        said: SAID_TO_CLEARED,
+      },
       chance,
     ),
     hints: [
@@ -180,41 +186,17 @@ function whatIsCleared(level: Level, chance: Chance): Drawn {
         (group) =>
           `${quoted(group.answer)} would be seen with: ${listed(group.suspects.map((at) => pile.suspects[at]?.words ?? ''))}.`,
       ),
-      `Cleared by ${quoted(answer)}: ${listed(words(true))}.`,
+      `Cleared by ${quoted(answer)}: ${listed(pile.suspects.filter(isCleared).map(({ words }) => words))}.`,
     ],
   };
-}
-
-/** Known mistakes in what a result clears. */
-function clearedSlips(left: readonly string[]): Parameters<typeof eachThat>[1] {
-  return [
-    {
-      slip: 'ticks who is left',
-      ticks: (text) => left.includes(text),
-      says: 'These are the ones that are still under suspicion. Asked for is who is cleared.',
-    },
-    {
-      slip: 'cleared boxes forgotten',
-      ticks: () => false,
-      says: 'It does clear some. With which of them would this check have shown something else?',
-    },
-    {
-      slip: 'light dark means lead bad',
-      ticks: (text) => !isLead(text),
-      says: 'That leaves the leads alone. Others can do the same: a supply, a jack, or a switch.',
-    },
-    {
-      slip: 'clears the leads alone',
-      ticks: isLead,
-      says: 'Not the leads and nothing else. Ask the same of jacks, supplies and menus.',
-    },
-  ];
 }
 
 /** The tasks of the lesson. */
 export const NOTHING_TASKS: readonly TaskKind[] = [
   { kind: 'find-suspects', title: 'What can it be?', draw: findSuspects },
-  ...HUNT_TASKS,
+  { kind: 'next-check', title: 'Which check next?', draw: nextCheck },
+  { kind: 'finish-hunt', title: 'Finish the hunt', draw: finishHunt },
+  { kind: 'hunt-budget', title: 'A hunt in so many minutes', draw: huntBudget },
   { kind: 'what-is-cleared', title: 'What is cleared?', draw: whatIsCleared },
   { kind: 'comes-and-goes', title: 'It comes and goes', draw: comesAndGoes },
 ];

@@ -3,7 +3,9 @@ import { USUAL_FREQUENCIES, taughtTable, faultName } from '../../../faults/index
 import type { BenchBoard } from '../../../faults/index.ts';
 import { splitBy } from '../../hunt.ts';
 import { pileFrom, symptomGroups, type Pile, type Suspect } from '../../suspects.ts';
-import type { Chance, Level } from '../task.ts';
+import { remembered } from '../chance.ts';
+import { inRows } from '../forms.ts';
+import type { Level } from '../task.ts';
 
 /** The boards, as a task tells them. */
 export const BOARD_WORDS: Readonly<Record<BenchBoard, string>> = {
@@ -18,23 +20,17 @@ export const BOARD_WORDS: Readonly<Record<BenchBoard, string>> = {
  */
 const LEFT_OUT: readonly string[] = ['numbers', 'diode pedal 1', 'diode pedal 2', 'volts clock lead 2'];
 
-const CHECKS = new Map<BenchBoard, readonly string[]>();
-
 /** Checks that show one thing for each name: what a reader can tell without knowing which wire of a lead is broken. */
-export function checksOf(board: BenchBoard): readonly string[] {
-  const known = CHECKS.get(board);
-  if (known) return known;
+export const checksOf = remembered((board: BenchBoard): readonly string[] => {
   const { faults, observations, seen } = taughtTable(board);
   const names = Map.groupBy(faults.keys(), (at) => faultName(faults[at] as (typeof faults)[number]));
-  const found = observations.flatMap(({ id }, look) =>
+  return observations.flatMap(({ id }, look) =>
     !LEFT_OUT.includes(id) &&
     [...names.values()].every((variants) => new Set(variants.map((at) => seen[look]?.[at])).size === 1)
       ? [id]
       : [],
   );
-  CHECKS.set(board, found);
-  return found;
-}
+});
 
 /** Suspects of a board that show a player the same. */
 export interface Silence {
@@ -46,12 +42,8 @@ export interface Silence {
 /** Suspects in a group that is worth hunting in. */
 const ENOUGH = 6;
 
-const SILENCES = new Map<BenchBoard, readonly Silence[]>();
-
-function silencesOf(board: BenchBoard): readonly Silence[] {
-  const known = SILENCES.get(board);
-  if (known) return known;
-  const found = symptomGroups(board).flatMap(({ symptom, suspects }): readonly Silence[] => {
+const silencesOf = remembered((board: BenchBoard): readonly Silence[] =>
+  symptomGroups(board).flatMap(({ symptom, suspects }): readonly Silence[] => {
     const { suspects: all, looks } = pileOf(
       board,
       suspects.map(({ name }) => name),
@@ -62,10 +54,8 @@ function silencesOf(board: BenchBoard): readonly Silence[] {
       columns.indexOf(columns[at] as string) === at ? [name] : [],
     );
     return names.length < ENOUGH ? [] : [{ board, symptom, names }];
-  });
-  SILENCES.set(board, found);
-  return found;
-}
+  }),
+);
 
 /** How often a suspect is met, against the others: invented, as on the page of faults. */
 export function frequencyOf({ name }: Suspect): number {
@@ -77,17 +67,11 @@ export function silencesAt(level: Level): readonly Silence[] {
   return level < 2 ? silencesOf('link') : [...silencesOf('link'), ...silencesOf('chain')];
 }
 
-const WHOLE = new Map<BenchBoard, Pile>();
-
 /** Every suspect and check of a board: draws take many piles out of it. */
-function wholePile(board: BenchBoard): Pile {
-  const known = WHOLE.get(board);
-  if (known) return known;
+const wholePile = remembered((board: BenchBoard): Pile => {
   const suspects = [...new Set(taughtTable(board).faults.map(faultName))];
-  const made = pileFrom({ board, suspects, looks: checksOf(board) });
-  WHOLE.set(board, made);
-  return made;
-}
+  return pileFrom({ board, suspects, looks: checksOf(board) });
+});
 
 /** The pile of some suspects and checks of a board, both by name. */
 export function pileOf(
@@ -123,26 +107,9 @@ export function splitsWell(silence: Silence, check: string): boolean {
   return groups.length > 1 && groups.every(({ suspects }) => suspects.length > 1);
 }
 
-/** Draws that are tried before a case is given up: many times what any of them takes. */
-const MOST_DRAWS = 2000;
-
-/** Draw until there is a task in it. @throws when there never is. */
-export function drawUntil<T>(make: () => T | undefined): T {
-  for (let at = 0; at < MOST_DRAWS; at += 1) {
-    const made = make();
-    if (made !== undefined) return made;
-  }
-  throw new Error(`task: needs a draw that fits among ${MOST_DRAWS}, got none`);
-}
-
-/** Some of a list, by chance. */
-export function someOf<T>(list: readonly T[], count: number, chance: Chance): readonly T[] {
-  return chance.shuffled(list).slice(0, count);
-}
-
 /** The suspects of a pile as rows with a number each. */
-export function numberedSuspects({ suspects }: Pile): readonly (readonly [string, string])[] {
-  return suspects.map(({ words }, at) => [`suspect ${at + 1}`, words]);
+export function numberedSuspects({ suspects }: Pile): ReturnType<typeof inRows> {
+  return inRows(suspects.map(({ words }, at) => [`suspect ${at + 1}`, words]));
 }
 
 /** Items as a list in a sentence, parted by semicolons: they hold commas. */

@@ -2,8 +2,8 @@
 import { checkLink, linkFor, works } from '../../../verdict/index.ts';
 import { STRAIGHT_TRS, makeJack, makeLead, styleEntry, wires } from '../../../wiring/index.ts';
 import type { Conductor, Line, Style } from '../../../wiring/index.ts';
-import { oneOf } from '../forms.ts';
-import { LAY_TASKS } from './lay-tasks.ts';
+import { inRows, whichOf, whichText } from '../forms.ts';
+import { layLead, missingLine, sayOutcome } from './lay-tasks.ts';
 import { sayJack, type Pair } from '../pairs.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
@@ -40,16 +40,11 @@ function phraseType(level: Level, chance: Chance): Drawn {
   const words = chance.pick(PHRASINGS)(styleEntry(style).lines);
   return {
     ask: `A manual says of its output: '${words}'. Which type is it?`,
-    ...oneOf(
-      TYPES.map((one) =>
-        one === style
-          ? { text: sayLines(one), right: true }
-          : {
-              text: sayLines(one),
-              slip: `takes it for ${styleEntry(one).label}`,
-              says: saidToType(one, style),
-            },
-      ),
+    ...whichOf(
+      TYPES,
+      style,
+      sayLines,
+      (one) => [`takes it for ${styleEntry(one).label}`, saidToType(one, style)],
       chance,
     ),
     hints: [
@@ -90,6 +85,14 @@ const LEAD_CHOICES = {
   neither: 'Neither of the two',
 } as const;
 
+const SAID_TO_LEAD = {
+  straight:
+    'Write the line beside each contact of both jacks. A straight lead joins like contacts, not like lines.',
+  crossed: 'Crossing swaps the pair. Do these two jacks need that?',
+  either: 'Only an input that takes both directions does not mind. Is this one?',
+  neither: 'Try both with a finger: is there one where source meets source and sink meets sink?',
+};
+
 function straightOrCrossed(level: Level, chance: Chance): Drawn {
   const loop = TRS_PAIRS.filter(({ output, input }) =>
     [output, input].every(({ style }) => style === 'type-a' || style === 'type-b' || style === 'both-ways'),
@@ -98,23 +101,9 @@ function straightOrCrossed(level: Level, chance: Chance): Drawn {
   const straight = worksWith(pair, STRAIGHT_TRS);
   const crossed = worksWith(pair, CROSSED_TRS);
   const right = straight ? (crossed ? 'either' : 'straight') : crossed ? 'crossed' : 'neither';
-  const says = {
-    straight:
-      'Write the line beside each contact of both jacks. A straight lead joins like contacts, not like lines.',
-    crossed: 'Crossing swaps the pair. Do these two jacks need that?',
-    either: 'Only an input that takes both directions does not mind. Is this one?',
-    neither: 'Try both with a finger: is there one where source meets source and sink meets sink?',
-  } as const;
   return {
     ask: `From ${sayJack(pair.output)}, out, to ${sayJack(pair.input)}, in. Which lead?`,
-    ...oneOf(
-      (['straight', 'crossed', 'either', 'neither'] as const).map((one) =>
-        one === right
-          ? { text: LEAD_CHOICES[one], right: true }
-          : { text: LEAD_CHOICES[one], slip: `says ${one}`, says: says[one] },
-      ),
-      chance,
-    ),
+    ...whichText(LEAD_CHOICES, right, (one) => [`says ${one}`, SAID_TO_LEAD[one]], chance),
     hints: [
       'Write the line beside each contact of both jacks.',
       'Source has to meet source, and sink has to meet sink.',
@@ -130,6 +119,9 @@ function straightOrCrossed(level: Level, chance: Chance): Drawn {
 /** How many leads stand in a row in a task on crossings, by level. */
 const IN_A_ROW = [2, 2, 3, 4] as const;
 
+const ARRIVES = { yes: 'Yes', no: 'No: the pair arrives swapped' } as const;
+const SAID_TO_COUNT = 'Even crossings are straight, odd ones crossed. Then ask what the two jacks need.';
+
 function countCrossings(level: Level, chance: Chance): Drawn {
   const pair = chance.turn(
     TRS_PAIRS.filter(({ output, input }) =>
@@ -143,29 +135,14 @@ function countCrossings(level: Level, chance: Chance): Drawn {
       to: { connector: 'trs-3.5', form: at === crossed.length - 1 ? 'plug' : 'jack' },
     }),
   );
-  const right = works(
-    checkLink({ output: pair.output, branches: [{ input: pair.input, leads }] }, 'outcome'),
-  );
+  const right = works(checkLink({ output: pair.output, branches: [{ input: pair.input, leads }] }, 'outcome'))
+    ? 'yes'
+    : 'no';
   const count = crossed.filter(Boolean).length;
-  const choices = { yes: 'Yes', no: 'No: the pair arrives swapped' } as const;
   return {
     ask: `From ${sayJack(pair.output)}, out, to ${sayJack(pair.input)}, in, through a lead and extension leads, all in a row. Do notes get through?`,
-    shows: {
-      shows: 'rows',
-      rows: crossed.map((one, at) => [`lead ${at + 1}`, one ? 'tip and ring crossed' : 'straight'] as const),
-    },
-    ...oneOf(
-      (['yes', 'no'] as const).map((one) =>
-        (one === 'yes') === right
-          ? { text: choices[one], right: true }
-          : {
-              text: choices[one],
-              slip: `says ${one}`,
-              says: 'Even crossings are straight, odd ones crossed. Then ask what the two jacks need.',
-            },
-      ),
-      chance,
-    ),
+    shows: inRows(crossed.map((one, at) => [`lead ${at + 1}`, one ? 'tip and ring crossed' : 'straight'])),
+    ...whichText(ARRIVES, right, (one) => [`says ${one}`, SAID_TO_COUNT], chance),
     hints: [
       'Two crossings undo one another.',
       'Count the crossed leads.',
@@ -173,7 +150,7 @@ function countCrossings(level: Level, chance: Chance): Drawn {
     ],
     steps: [
       `${count} of ${crossed.length} are crossed: together they are ${count % 2 === 0 ? 'straight' : 'crossed'}.`,
-      `The two jacks are ${pair.output.style === pair.input.style ? 'alike' : 'of different types'}. ${choices[right ? 'yes' : 'no']}.`,
+      `The two jacks are ${pair.output.style === pair.input.style ? 'alike' : 'of different types'}. ${ARRIVES[right]}.`,
     ],
   };
 }
@@ -182,6 +159,8 @@ function countCrossings(level: Level, chance: Chance): Drawn {
 export const DIFFER_TASKS: readonly TaskKind[] = [
   { kind: 'phrase-type', title: 'Which type is it?', draw: phraseType },
   { kind: 'straight-or-crossed', title: 'Straight or crossed?', draw: straightOrCrossed },
-  ...LAY_TASKS,
+  { kind: 'lay-lead', title: 'Lay a lead', draw: layLead },
+  { kind: 'say-outcome', title: 'What does it do?', draw: sayOutcome },
+  { kind: 'missing-line', title: 'Which line is missing?', draw: missingLine },
   { kind: 'count-crossings', title: 'Leads in a row', draw: countCrossings },
 ];

@@ -1,12 +1,13 @@
 /** Tasks on one lead between two jacks: to lay it, to say what it does, to find what is missing. All are solved. */
+import { sayContacts } from '../../../answer/index.ts';
 import { checkLink, lineByLine, linkFor, linkWords } from '../../../verdict/index.ts';
 import { contactWords, lineAt, makeJack, styleEntry, wires } from '../../../wiring/index.ts';
 import type { Conductor, Connector, Jack, Style } from '../../../wiring/index.ts';
 import { NO_LEAD, answerOfLead } from '../answers.ts';
-import { oneOf } from '../forms.ts';
+import { whichOf, whichText } from '../forms.ts';
 import { gradeLead, wrongLeads } from '../grade-lead.ts';
 import { canServe, sayJack, type Pair } from '../pairs.ts';
-import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import type { Chance, Drawn, Level } from '../task.ts';
 
 const LAID_STYLES: readonly (readonly [Connector, Style])[] = [
   ['din5', 'din'],
@@ -24,12 +25,12 @@ const PAIRS: readonly Pair[] = LAID_STYLES.flatMap(([outConnector, out]) =>
   })),
 );
 
-function layLead(level: Level, chance: Chance): Drawn {
-  const loop = PAIRS.filter(
-    ({ output, input }) =>
-      styleEntry(output.style).family === 'loop' && styleEntry(input.style).family === 'loop',
-  );
-  const pair = chance.turn(level === 3 ? PAIRS : loop);
+const isLoop = (pair: Pair): boolean =>
+  [pair.output, pair.input].every(({ style }) => styleEntry(style).family === 'loop');
+
+/** A lead between two jacks. */
+export function layLead(level: Level, chance: Chance): Drawn {
+  const pair = chance.turn(level === 3 ? PAIRS : PAIRS.filter(isLoop));
   const { output, input } = pair;
   const can = canServe(pair);
   const whole = lineByLine(output, input);
@@ -48,15 +49,10 @@ function layLead(level: Level, chance: Chance): Drawn {
         ? 'Write the line beside each contact of both jacks, then join line by line.'
         : 'An isolated input needs a source line. Does this sender have one?',
     ],
-    steps: can
-      ? [
-          `The sender: ${sayAllLines(output)}. The listener: ${sayAllLines(input)}.`,
-          `Line by line: ${whole.map(({ from, to }) => `${contactWords(from)} to ${contactWords(to)}`).join(', ')}.`,
-        ]
-      : [
-          `The sender: ${sayAllLines(output)}. The listener: ${sayAllLines(input)}.`,
-          gradeLead(NO_LEAD, output, input).sentence,
-        ],
+    steps: [
+      sayBoth(pair),
+      can ? `Line by line: ${sayContacts(whole)}.` : gradeLead(NO_LEAD, output, input).sentence,
+    ],
   };
 }
 
@@ -69,6 +65,9 @@ function sayAllLines({ style }: Jack): string {
     .join(', ');
 }
 
+const sayBoth = ({ output, input }: Pair): string =>
+  `The sender: ${sayAllLines(output)}. The listener: ${sayAllLines(input)}.`;
+
 /** Wirings that people make between two jacks: the right one, the pair swapped, a line left out, like to like. */
 function wiringsOf({ output, input }: Pair): readonly (readonly Conductor[])[] {
   const whole = lineByLine(output, input);
@@ -78,10 +77,12 @@ function wiringsOf({ output, input }: Pair): readonly (readonly Conductor[])[] {
   return [whole, ...wrong];
 }
 
-const LINES_ASKED = ['source', 'sink', 'shield', 'none'] as const;
 const OUTCOMES_ASKED = ['flows', 'backwards', 'no-path', 'inverted', 'always-on'] as const;
+type Asked = (typeof OUTCOMES_ASKED)[number];
+const wordsOf = (outcome: Asked) => linkWords({ outcome, danger: undefined });
 
-function sayOutcome(level: Level, chance: Chance): Drawn {
+/** What a lead does between two jacks. */
+export function sayOutcome(level: Level, chance: Chance): Drawn {
   const pairs = PAIRS.filter(
     (pair) => (level === 3 || styleEntry(pair.input.style).family === 'loop') && canServe(pair),
   );
@@ -96,18 +97,14 @@ function sayOutcome(level: Level, chance: Chance): Drawn {
   return {
     ask: `From ${sayJack(output)}, out, to ${sayJack(input)}, in, through this lead. What happens?`,
     shows: { shows: 'lead', output, input, conductors },
-    ...oneOf(
-      OUTCOMES_ASKED.map((outcome) => {
-        const { label, means } = linkWords({ outcome, danger: undefined });
-        const text = `${label}: ${means}`;
-        return outcome === verdict.outcome
-          ? { text, right: true }
-          : {
-              text,
-              slip: `says ${label}`,
-              says: 'Write the line beside each contact, and follow the current from the source, out and back.',
-            };
-      }),
+    ...whichOf(
+      OUTCOMES_ASKED,
+      verdict.outcome as Asked,
+      (outcome) => `${wordsOf(outcome).label}: ${wordsOf(outcome).means}`,
+      (outcome) => [
+        `says ${wordsOf(outcome).label}`,
+        'Write the line beside each contact, and follow the current from the source, out and back.',
+      ],
       chance,
     ),
     hints: [
@@ -115,41 +112,35 @@ function sayOutcome(level: Level, chance: Chance): Drawn {
       'Follow the source line from the sender: where does it arrive?',
       'Then follow the current back to the sink of the sender.',
     ],
-    steps: [`The sender: ${sayAllLines(output)}. The listener: ${sayAllLines(input)}.`, verdict.sentence],
+    steps: [sayBoth({ output, input }), verdict.sentence],
   };
 }
 
-function missingLine(level: Level, chance: Chance): Drawn {
-  const pairs = PAIRS.filter(
-    (pair) =>
-      styleEntry(pair.output.style).family === 'loop' &&
-      styleEntry(pair.input.style).family === 'loop' &&
-      canServe(pair),
-  );
-  const cases = pairs.flatMap((pair) =>
-    LINES_ASKED.filter((line) => level >= 2 || line !== 'none').map((line) => ({ ...pair, line })),
+const MISSING = {
+  source: 'The source line',
+  sink: 'The sink line',
+  shield: 'The shield',
+  none: 'None: all three lines are joined',
+} as const;
+const LINES_ASKED = Object.keys(MISSING) as readonly (keyof typeof MISSING)[];
+
+/** Which line a lead leaves out. */
+export function missingLine(level: Level, chance: Chance): Drawn {
+  const cases = PAIRS.filter((pair) => isLoop(pair) && canServe(pair)).flatMap((pair) =>
+    LINES_ASKED.slice(0, level >= 2 ? 4 : 3).map((line) => ({ ...pair, line })),
   );
   const { output, input, line } = chance.turn(cases);
   const conductors = lineByLine(output, input).filter(({ from }) => lineAt(output.style, from) !== line);
-  const choices = {
-    source: 'The source line',
-    sink: 'The sink line',
-    shield: 'The shield',
-    none: 'None: all three lines are joined',
-  } as const;
   return {
     ask: `From ${sayJack(output)}, out, to ${sayJack(input)}, in. Which line is missing in this lead?`,
     shows: { shows: 'lead', output, input, conductors },
-    ...oneOf(
-      (['source', 'sink', 'shield', 'none'] as const).map((one) =>
-        one === line
-          ? { text: choices[one], right: true }
-          : {
-              text: choices[one],
-              slip: `says ${one}`,
-              says: 'Write the line beside each contact of the sender. Which one has no conductor?',
-            },
-      ),
+    ...whichText(
+      MISSING,
+      line,
+      (one) => [
+        `says ${one}`,
+        'Write the line beside each contact of the sender. Which one has no conductor?',
+      ],
       chance,
     ),
     hints: [
@@ -157,16 +148,6 @@ function missingLine(level: Level, chance: Chance): Drawn {
       `The sender has them so: ${sayAllLines(output)}.`,
       'Tick them off, conductor by conductor.',
     ],
-    steps: [
-      `The sender: ${sayAllLines(output)}.`,
-      `Joined: ${conductors.map(({ from, to }) => `${contactWords(from)} to ${contactWords(to)}`).join(', ')}. ${choices[line]}.`,
-    ],
+    steps: [`The sender: ${sayAllLines(output)}.`, `Joined: ${sayContacts(conductors)}. ${MISSING[line]}.`],
   };
 }
-
-/** The tasks on one lead. */
-export const LAY_TASKS: readonly TaskKind[] = [
-  { kind: 'lay-lead', title: 'Lay a lead', draw: layLead },
-  { kind: 'say-outcome', title: 'What does it do?', draw: sayOutcome },
-  { kind: 'missing-line', title: 'Which line is missing?', draw: missingLine },
-];
