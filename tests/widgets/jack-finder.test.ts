@@ -9,24 +9,13 @@ import {
   sayReading,
 } from '../../src/core/readings/index.ts';
 import { makeJack } from '../../src/core/wiring/index.ts';
-import type {
-  Evidence,
-  JackReading,
-  Reading as MeterReading,
-  TakenReading,
-} from '../../src/core/readings/index.ts';
+import type { JackReading, Reading as MeterReading, TakenReading } from '../../src/core/readings/index.ts';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
+import { jackEvidence } from '../support/evidence.ts';
 import { wakeIslands } from '../support/watch.ts';
 
 /** What the page starts with. */
-const EVIDENCE: Evidence = {
-  connector: 'trs-3.5',
-  marked: 'nothing',
-  menu: [],
-  meter: 'usual',
-  canSwitchOn: true,
-  canStreamClock: false,
-};
+const EVIDENCE = jackEvidence({ canStreamClock: false });
 
 const standing = (page: Page) => page.locator('.standing');
 const proposal = (page: Page) => page.getByRole('region', { name: 'Next reading' });

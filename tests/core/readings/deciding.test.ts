@@ -12,6 +12,7 @@ import {
 import type { Deciding, Reading } from '../../../src/core/readings/index.ts';
 import { circuitsFor, makeJack } from '../../../src/core/wiring/index.ts';
 import type { Direction } from '../../../src/core/wiring/index.ts';
+import { jackEvidence } from '../../support/evidence.ts';
 
 const SOCKET = 'trs-3.5';
 const USUAL = meterProfile('usual');
@@ -49,17 +50,12 @@ describe.each(['out', 'in'] as const satisfies readonly Direction[])(
   'The readings for an %s',
   (direction) => {
     const types = typesFor(direction, SOCKET);
-    const deciding = decidingReadings(direction, SOCKET, types, direction === 'out');
+    const canStreamClock = direction === 'out';
+    const deciding = decidingReadings(direction, SOCKET, types, canStreamClock);
+    const evidence = jackEvidence({ connector: SOCKET, marked: direction, canStreamClock });
 
     test('are among the safe ones, and three to five', () => {
-      const safe = safeReadings({
-        connector: SOCKET,
-        marked: direction,
-        menu: [],
-        meter: 'usual',
-        canSwitchOn: true,
-        canStreamClock: direction === 'out',
-      });
+      const safe = safeReadings(evidence);
       expect(deciding.readings.length).toBeGreaterThanOrEqual(3);
       expect(deciding.readings.length).toBeLessThanOrEqual(5);
       for (const { at } of deciding.readings) expect(safe).toContainEqual(at);
@@ -79,14 +75,7 @@ describe.each(['out', 'in'] as const satisfies readonly Direction[])(
           for (const top of [afterThree, afterFive])
             if (top && top.probability > 0.95) expect(top.type, `${style} ${circuit}`).toBe(style);
           const finder = answerFinder(
-            {
-              connector: SOCKET,
-              marked: direction,
-              menu: [],
-              meter: 'usual',
-              canSwitchOn: true,
-              canStreamClock: direction === 'out',
-            },
+            evidence,
             taken.map(({ at, reading }) => ({ at, reading })),
           );
           if (finder.state === 'sure') expect(finder.rows[0]?.name).toBe(`${direction} ${afterFive?.type}`);

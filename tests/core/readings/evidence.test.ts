@@ -4,20 +4,12 @@ import { MARKINGS, MENU_FACTS } from '../../../src/core/readings/index.ts';
 import type { Evidence } from '../../../src/core/readings/index.ts';
 import { FINDER_WEIGHTS, candidatesFor, nameOf } from '../../../src/core/readings/evidence.ts';
 import { CONNECTORS, stylesFor } from '../../../src/core/wiring/index.ts';
+import { jackEvidence } from '../../support/evidence.ts';
 
-const evidence = (more: Partial<Evidence> = {}): Evidence => ({
-  connector: 'trs-3.5',
-  marked: 'nothing',
-  menu: [],
-  meter: 'usual',
-  canSwitchOn: true,
-  canStreamClock: true,
-  ...more,
-});
 /** Shares by name. */
 function shares(more: Partial<Evidence> = {}): ReadonlyMap<string, number> {
   const sums = new Map<string, number>();
-  for (const { under, prior } of candidatesFor(evidence(more)))
+  for (const { under, prior } of candidatesFor(jackEvidence(more)))
     sums.set(nameOf(under), (sums.get(nameOf(under)) ?? 0) + prior);
   return sums;
 }
@@ -28,7 +20,7 @@ describe('what is believed before a reading', () => {
     for (const connector of CONNECTORS)
       for (const marked of MARKINGS)
         for (const menu of [[], ...MENU_FACTS.map((fact) => [fact]), [...MENU_FACTS]]) {
-          const sum = candidatesFor(evidence({ connector, marked, menu })).reduce(
+          const sum = candidatesFor(jackEvidence({ connector, marked, menu })).reduce(
             (all, { prior }) => all + prior,
             0,
           );

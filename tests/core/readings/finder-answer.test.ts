@@ -1,5 +1,6 @@
 /** What a page is handed after each reading. */
 import { describe, expect, it } from 'vitest';
+import { jackEvidence } from '../../support/evidence.ts';
 import { drawWorld, worldSeeds } from '../../support/jack-world.ts';
 import { seededRandom } from '../../support/random.ts';
 import type { Evidence } from '../../../src/core/readings/evidence.ts';
@@ -11,14 +12,7 @@ import type { JackUnderTest } from '../../../src/core/readings/subjects.ts';
 import { LEAST_BITS } from '../../../src/core/readings/next-reading.ts';
 import { makeJack } from '../../../src/core/wiring/link.ts';
 
-const EVIDENCE: Evidence = {
-  connector: 'trs-3.5',
-  marked: 'nothing',
-  menu: [],
-  meter: 'usual',
-  canSwitchOn: true,
-  canStreamClock: false,
-};
+const EVIDENCE = jackEvidence({ canStreamClock: false });
 
 function follow(under: JackUnderTest, evidence: Evidence): readonly TakenReading[] {
   const taken: TakenReading[] = [];

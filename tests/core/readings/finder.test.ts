@@ -17,16 +17,10 @@ import type { JackReading, JackUnderTest } from '../../../src/core/readings/subj
 import { sayUnderTest } from '../../../src/core/readings/words.ts';
 import { makeJack } from '../../../src/core/wiring/link.ts';
 import { follow } from '../../speed/meter.ts';
+import { jackEvidence } from '../../support/evidence.ts';
 import { worldSeeds } from '../../support/jack-world.ts';
 
-const TRS: Evidence = {
-  connector: 'trs-3.5',
-  marked: 'nothing',
-  menu: [],
-  meter: 'usual',
-  canSwitchOn: true,
-  canStreamClock: true,
-};
+const TRS = jackEvidence();
 
 /** Follow the advice on a jack with the usual values; `spoil` changes what the meter shows. */
 function ask(

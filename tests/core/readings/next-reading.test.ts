@@ -9,15 +9,9 @@ import { readJack } from '../../../src/core/readings/subjects.ts';
 import type { JackReading, JackUnderTest } from '../../../src/core/readings/subjects.ts';
 import type { TakenReading } from '../../../src/core/readings/taken.ts';
 import { makeJack } from '../../../src/core/wiring/link.ts';
+import { jackEvidence } from '../../support/evidence.ts';
 
-const TRS: Evidence = {
-  connector: 'trs-3.5',
-  marked: 'nothing',
-  menu: [],
-  meter: 'usual',
-  canSwitchOn: true,
-  canStreamClock: true,
-};
+const TRS = jackEvidence();
 const OUTPUT: JackUnderTest = { kind: 'control', jack: makeJack('out', 'trs-3.5', 'type-b') };
 
 /** What was read of a jack of the usual values. */
@@ -156,7 +150,7 @@ describe('the advice', () => {
   });
 
   it('is none where nothing that is left tells more than a hair', () => {
-    const dead: Evidence = { ...TRS, canSwitchOn: false, canStreamClock: false };
+    const dead = { ...TRS, canSwitchOn: false, canStreamClock: false };
     const everything = safeReadings(dead);
     const taken = read(OUTPUT, ...everything, ...everything);
     const finding = findJack(dead, taken);

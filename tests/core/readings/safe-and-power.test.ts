@@ -3,6 +3,7 @@ import { powerOff } from '../../../src/core/readings/power.ts';
 import { SAFE_RULE, probedContacts, safeReadings } from '../../../src/core/readings/index.ts';
 import { CONNECTORS, addDriver, addReceiver, collector, makeJack } from '../../../src/core/wiring/index.ts';
 import type { Jack, LinkPart } from '../../../src/core/wiring/index.ts';
+import { jackEvidence } from '../../support/evidence.ts';
 
 function partsOf(jack: Jack): readonly LinkPart[] {
   const into = collector();
@@ -68,14 +69,7 @@ describe('the readings that cannot harm', () => {
   const all = (canSwitchOn: boolean, canStreamClock: boolean) =>
     CONNECTORS.map((connector) => ({
       connector,
-      readings: safeReadings({
-        connector,
-        marked: 'nothing',
-        menu: [],
-        meter: 'usual',
-        canSwitchOn,
-        canStreamClock,
-      }),
+      readings: safeReadings(jackEvidence({ connector, canSwitchOn, canStreamClock })),
     }));
 
   it('put a current into a jack only while its device is off', () => {

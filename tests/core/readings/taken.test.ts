@@ -1,6 +1,5 @@
 /** Readings taken again: one that agrees is no news of the device, only of the probe. */
 import { describe, expect, it } from 'vitest';
-import type { Evidence } from '../../../src/core/readings/evidence.ts';
 import { sayFinding } from '../../../src/core/readings/finder-words.ts';
 import { findJack } from '../../../src/core/readings/finder.ts';
 import type { Finding } from '../../../src/core/readings/finder.ts';
@@ -8,15 +7,9 @@ import { rankReadings } from '../../../src/core/readings/next-reading.ts';
 import type { JackReading } from '../../../src/core/readings/subjects.ts';
 import { sameReading, told } from '../../../src/core/readings/taken.ts';
 import type { TakenReading } from '../../../src/core/readings/taken.ts';
+import { jackEvidence } from '../../support/evidence.ts';
 
-const EVIDENCE: Evidence = {
-  connector: 'ts-3.5',
-  marked: 'nothing',
-  menu: [],
-  meter: 'usual',
-  canSwitchOn: true,
-  canStreamClock: false,
-};
+const EVIDENCE = jackEvidence({ connector: 'ts-3.5', canStreamClock: false });
 const DEVICES = 128;
 
 const volts = (value: number, more: Partial<JackReading> = {}): TakenReading => ({

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Task } from '../../../../src/core/learn/index.ts';
 import { findJack } from '../../../../src/core/readings/index.ts';
 import type { JackReading, TakenReading } from '../../../../src/core/readings/index.ts';
+import { jackEvidence } from '../../../support/evidence.ts';
 import { expectRight, optionOf, rowsOf, tasksOf } from './school.ts';
 
 /** A reading as a learner sees it: 'Diode test, power off, ring to tip' and '1.60 V'. Volts, or ohms; no end for overload. */
@@ -193,18 +194,10 @@ function takenFrom({ dial, power, contacts, shows }: Seen): TakenReading {
 
 describe('the finder with all its devices', () => {
   it('stops and goes on as the tasks say', () => {
-    const evidence = {
-      connector: 'trs-3.5',
-      marked: 'nothing',
-      menu: [],
-      meter: 'usual',
-      canSwitchOn: true,
-      canStreamClock: true,
-    } as const;
     const asked = new Map(tasksOf('stop-or-go').map((task) => [JSON.stringify(task.shows), task]));
     expect(asked.size).toBeGreaterThan(10);
     for (const task of asked.values()) {
-      const { state, doubtful } = findJack(evidence, seenIn(task).map(takenFrom));
+      const { state, doubtful } = findJack(jackEvidence(), seenIn(task).map(takenFrom));
       const says =
         state === 'fits-nothing'
           ? 'Stop: no jack'
