@@ -1,8 +1,8 @@
 /** From an answer to a plan: the two jacks and the leads between them, for the drawing and for every other page. */
-import { jackOfType, sayContacts } from '../../src/core/answer/index.ts';
+import { jackOfType } from '../../src/core/answer/index.ts';
 import type { TalkAnswer, ToldJack } from '../../src/core/answer/index.ts';
 import type { Grade } from '../../src/core/verdict/index.ts';
-import { contactWords } from '../../src/core/wiring/index.ts';
+import { conductorWords, wiringWords } from '../../src/core/wiring/index.ts';
 import type { LeadDrawing } from '../../src/draw/lead-shape.ts';
 import { drawWork } from '../bench/figure.ts';
 import { verdictOf, workOf } from '../bench/work.ts';
@@ -40,17 +40,10 @@ function named(leads: Work['plan']['leads']): Work['plan']['leads'] {
 
 /** The drawing, each wire labelled by what it joins, as a manual would. */
 export function drawAnswer(work: Work, width: number): LeadDrawing {
-  return drawWork(
-    work,
-    verdictOf(work),
-    'active',
-    'solder',
-    width,
-    ({ from, to }) => `${contactWords(from)} to ${contactWords(to)}`,
-  );
+  return drawWork(work, verdictOf(work), 'active', 'solder', width, conductorWords);
 }
 
 /** The drawing for a listener. */
 export function sayDrawing(work: Work): string {
-  return work.plan.leads.map(({ name, conductors }) => `${name}: ${sayContacts(conductors)}.`).join(' ');
+  return work.plan.leads.map(({ name, conductors }) => `${name}: ${wiringWords(conductors)}.`).join(' ');
 }

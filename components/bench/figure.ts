@@ -1,5 +1,5 @@
 /** From a work and its verdict to what the figure draws. */
-import { contactWords, lineAt, mate } from '../../src/core/wiring/index.ts';
+import { lineAt, mate } from '../../src/core/wiring/index.ts';
 import { linkWords, sayAmperes, sayVolts } from '../../src/core/verdict/index.ts';
 import type { Conductor, Contact, Lead, Line, Side, State, View } from '../../src/core/wiring/index.ts';
 import type { LinkVerdict, Spot } from '../../src/core/verdict/index.ts';
@@ -19,7 +19,7 @@ export function drawWork(
   state: State,
   view: View,
   width: number,
-  labelOf = verdict ? undefined : byContacts,
+  labelOf?: (conductor: Conductor) => string,
 ): LeadDrawing {
   const leads = leadsOn(work);
   const chain: ChainInput = {
@@ -27,21 +27,18 @@ export function drawWork(
     segments: leads.map((lead, at) => ({
       from: { ...lead.from, view, name: endName(leads, at, 'from') },
       to: { ...lead.to, view, name: endName(leads, at, 'to') },
-      conductors: lead.conductors.map(({ from, to }, index) => ({
-        from,
-        to,
-        line: verdict ? (verdict.lines[work.branch]?.[at]?.[index] ?? 'spare') : 'untold',
-        amperes: verdict ? amperesOf(work, verdict, state, at, from, to) : null,
-        ...(labelOf && { label: labelOf({ from, to }) }),
-      })),
+      conductors: verdict
+        ? lead.conductors.map((one, index) => ({
+            ...one,
+            line: verdict.lines[work.branch]?.[at]?.[index] ?? 'spare',
+            amperes: amperesOf(work, verdict, state, at, one),
+            ...(labelOf && { label: labelOf(one) }),
+          }))
+        : lead.conductors,
     })),
     joints: leads.slice(1).map((after, at) => jointOf(leads[at] as Lead, after)),
   };
   return drawLead(chain);
-}
-
-function byContacts({ from, to }: Conductor): string {
-  return `${contactWords(from)} to ${contactWords(to)}`;
 }
 
 /** The answer in one line: the outcome, and what the input gets while a 0 is sent. */
@@ -56,7 +53,7 @@ function endName(leads: readonly Lead[], at: number, side: 'from' | 'to'): strin
   const { form } = (leads[at] as Lead)[side];
   if (at === 0 && side === 'from') return `${form} at the output`;
   if (at === leads.length - 1 && side === 'to') return `${form} at the input`;
-  return side === 'to' ? `${form} of lead ${at + 1}` : `${form} of lead ${at + 1}`;
+  return `${form} of lead ${at + 1}`;
 }
 
 function jointOf(before: Lead, after: Lead): LeadJoint {
@@ -80,8 +77,7 @@ function amperesOf(
   verdict: LinkVerdict,
   state: State,
   lead: number,
-  from: Contact,
-  to: Contact,
+  { from, to }: Conductor,
 ): number {
   const found = verdict.readings[state].conductors.find(
     (one) => one.branch === work.branch && one.lead === lead && one.from === from && one.to === to,

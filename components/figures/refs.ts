@@ -3,7 +3,7 @@
  */
 import { sayAmperes } from '../../src/core/verdict/index.ts';
 import type { Contact, Side } from '../../src/core/wiring/index.ts';
-import { SIDES, contactWords } from '../../src/core/wiring/index.ts';
+import { SIDES, contactWords, conductorWords } from '../../src/core/wiring/index.ts';
 import type { FaceContact } from '../../src/draw/face.ts';
 import type { DrawnConductor, DrawnEnd, LeadDrawing } from '../../src/draw/lead-shape.ts';
 
@@ -132,10 +132,11 @@ export function contactLabel(
 }
 
 /** 'conductor from pin 4 to ring, source, 5.38 mA from left to right'. */
-export function conductorLabel({ from, to, line, amperes }: DrawnConductor): string {
+export function conductorLabel(conductor: DrawnConductor): string {
+  const { line, amperes } = conductor;
   const current = amperes === null ? undefined : currentWords(amperes);
   const told = line === 'untold' ? undefined : line;
-  return [`conductor from ${contactWords(from)} to ${contactWords(to)}`, told, current]
+  return [`conductor from ${conductorWords(conductor)}`, told, current]
     .filter((part) => part !== undefined)
     .join(', ');
 }

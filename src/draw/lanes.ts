@@ -2,7 +2,7 @@
  * Lays the conductors of one lead between two blocks: ways out, fans, lanes, labels, arrowheads.
  */
 import { sayAmperes } from '../core/verdict/index.ts';
-import { CURRENT_TO_SPEAK_OF } from '../core/wiring/index.ts';
+import { CURRENT_TO_SPEAK_OF, conductorWords } from '../core/wiring/index.ts';
 import { chooseEscapes, placeLanes } from './channel.ts';
 import type { Choice } from './channel.ts';
 import type { Block } from './face.ts';
@@ -79,7 +79,7 @@ export function layChannel(input: ChannelInput): {
   const lanes = stretchOf(row, strands, places, labels, pitch);
   const drawn = strands.map((strand, at): DrawnConductor => {
     const { index, conductor } = strand;
-    const { from, to, line, amperes } = conductor;
+    const { from, to, line = 'untold', amperes = null } = conductor;
     const shift = lanes.staggered ? (at % 2 === 0 ? -STAGGER : STAGGER) : 0;
     return {
       segment: input.segment,
@@ -156,7 +156,7 @@ function stretchOf(
 /** One conductor on its lane, with its label and arrowheads; in a stack the label stands in a gap of the line. */
 function laneOf(
   { row, from, to, place }: Lanes,
-  { conductor: { amperes }, start, end }: Strand,
+  { conductor: { amperes = null }, start, end }: Strand,
   lane: number,
   lines: readonly string[],
   shift: number,
@@ -193,8 +193,10 @@ function fanLength(shifts: readonly number[], room: number): number {
 }
 
 function labelLines(conductor: ConductorInput, row: boolean): readonly string[] {
-  if (conductor.label !== undefined) return row ? [conductor.label] : conductor.label.split('\n');
-  const { line, amperes } = conductor;
+  const { line = 'untold', amperes = null } = conductor;
+  const named = line === 'untold' ? conductorWords(conductor) : undefined;
+  const label = conductor.label ?? named;
+  if (label !== undefined) return [label];
   if (amperes === null || line === 'spare') return [line];
   return row ? [`${line} ${sayAmperes(Math.abs(amperes))}`] : [line, sayAmperes(Math.abs(amperes))];
 }

@@ -1,5 +1,5 @@
 /** The shape of a drawing of a lead, or of leads in series: what it is drawn from, and what a component puts on the page. */
-import type { Connector, Contact, Form, Side, View } from '../core/wiring/index.ts';
+import type { Conductor, Connector, Contact, Form, Side, View } from '../core/wiring/index.ts';
 import type { FaceContact, Outline } from './face.ts';
 import type { Box, Point } from './geometry.ts';
 import type { JointTouch } from './joint.ts';
@@ -14,12 +14,13 @@ export interface LeadEnd {
   readonly name: string;
 }
 
-/** A conductor from a contact of one end to one of the other. `amperes` counts that way; null is 'not known'. */
-export interface ConductorInput {
-  readonly from: Contact;
-  readonly to: Contact;
-  readonly line: LineKind;
-  readonly amperes: number | null;
+/**
+ * A conductor from a contact of one end to one of the other: one without a line is 'untold', and called by what it joins. `amperes`
+ * counts from `from` to `to`; null, or left out, is 'not known'.
+ */
+export interface ConductorInput extends Conductor {
+  readonly line?: LineKind;
+  readonly amperes?: number | null;
   /** Replaces the line and its current as the label. */
   readonly label?: string;
 }

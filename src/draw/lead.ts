@@ -1,8 +1,8 @@
 /** A lead, or leads in series, drawn: connectors, conductors, arrows and labels as plain data. */
 import { sayAmperes } from '../core/verdict/index.ts';
-import { contactWords, words } from '../core/wiring/index.ts';
-import { drawAlong } from './lead-layout.ts';
+import { conductorWords, words } from '../core/wiring/index.ts';
 import type { ChainInput, LeadDrawing, LeadEnd, LeadInput, LeadSegment } from './lead-shape.ts';
+import { drawAlong } from './lead-layout.ts';
 
 /**
  * Draws a lead or a chain of leads, ends side by side where `width` allows it and one above the other where it does not.
@@ -22,8 +22,9 @@ export function drawLead(input: LeadInput | ChainInput): LeadDrawing {
 /** A lead in words that a listener could wire from. */
 function segmentWords(segment: LeadSegment): string {
   const end = ({ connector, form, name }: LeadEnd) => `${name}, a ${words(connector)} ${form}`;
-  const joined = segment.conductors.map(({ from, to, line, amperes }) => {
-    const ends = `${contactWords(from)} to ${contactWords(to)}`;
+  const joined = segment.conductors.map((conductor) => {
+    const { line = 'untold', amperes = null } = conductor;
+    const ends = conductorWords(conductor);
     return line === 'untold'
       ? ends
       : `${ends} (${line}${amperes === null ? '' : `, ${directionWords(amperes)}`})`;

@@ -207,6 +207,21 @@ describe('the usual leads', () => {
     }).crossings;
   };
 
+  test('has a conductor whose line is not told called by what it joins, on the lead and in words', () => {
+    const looks = { form: 'plug', view: 'mating' } as const;
+    const input = {
+      from: { connector: 'din5', name: 'left plug', ...looks },
+      to: { connector: 'trs-3.5', name: 'right plug', ...looks },
+      conductors: [{ from: '4', to: 'ring' }],
+    } as const;
+    for (const width of WIDTHS) {
+      const { conductors, textAlternative } = drawLead({ width, ...input });
+      expect(conductors.map(({ label }) => label.map(({ text }) => text))).toEqual([['pin 4 to ring']]);
+      expect(conductors[0]).toMatchObject({ line: 'untold', amperes: null, arrows: [] });
+      expect(textAlternative).toContain(': pin 4 to ring.');
+    }
+  });
+
   test.each([
     ['DIN to DIN', 'din5', 'din5', '4:4 5:5 2:2'],
     ['DIN to type-a', 'din5', 'trs-3.5', '4:ring 5:tip 2:sleeve'],

@@ -1,6 +1,6 @@
 /** The answer in a player's words: no word of electronics before 'why' is asked. */
-import { contactWords } from '../wiring/index.ts';
-import type { Conductor, Goods, Style } from '../wiring/index.ts';
+import { wiringWords } from '../wiring/index.ts';
+import type { Goods, Style } from '../wiring/index.ts';
 import type { DrawerAnswer, PairAnswer, TalkAnswer, Through } from './talk.ts';
 import type { Socket } from './told.ts';
 
@@ -122,11 +122,6 @@ export function sayDrawer({ through, worst, best }: DrawerAnswer): string {
 /** One row for a pair of types: what it takes. */
 export function sayPair({ ready, made, grade }: PairAnswer): string {
   if (ready) return sayThrough(ready, 'a');
-  if (made) return `a lead made for it: ${sayContacts(made.conductors)}`;
+  if (made) return `a lead made for it: ${wiringWords(made.conductors)}`;
   return grade === 'harm' ? 'no lead: it may damage a device' : 'no plain lead can';
-}
-
-/** Conductors the way a manual draws them: 'pin 4 to ring, pin 5 to tip, pin 2 to sleeve'. */
-export function sayContacts(conductors: readonly Conductor[]): string {
-  return conductors.map(({ from, to }) => `${contactWords(from)} to ${contactWords(to)}`).join(', ');
 }

@@ -2,13 +2,10 @@
 import { gradeAnswer } from '../learn/index.ts';
 import type { Task } from '../learn/index.ts';
 import { solveMaps, works } from '../verdict/index.ts';
-import { contactWords, wires } from '../wiring/index.ts';
-import type { Conductor, Jack } from '../wiring/index.ts';
+import { wires, wiringWords } from '../wiring/index.ts';
+import type { Jack } from '../wiring/index.ts';
 
 const NO_LEAD = 'none';
-
-const sayLead = (conductors: readonly Conductor[]): string =>
-  conductors.map(({ from, to }) => `${contactWords(from)} to ${contactWords(to)}`).join(', ');
 
 /** An answer that can be read, in words; any other as it was written. */
 export function sayAnswer(task: Pick<Task, 'form' | 'right' | 'slips' | 'steps'>, answer: string): string {
@@ -45,7 +42,9 @@ export function sayAnswer(task: Pick<Task, 'form' | 'right' | 'slips' | 'steps'>
       return `${text.join('|').trim()} (marked by the writer as holding: ${points})`;
     }
     case 'lead':
-      return answer.trim() === NO_LEAD ? 'no plain lead can' : sayLead(wires(...answer.trim().split(/\s+/)));
+      return answer.trim() === NO_LEAD
+        ? 'no plain lead can'
+        : wiringWords(wires(...answer.trim().split(/\s+/)));
   }
 }
 
@@ -67,7 +66,7 @@ function rightLeads(output: Jack, input: Jack): RightLeads {
     .filter(({ spares }) => spares === 0)
     .toSorted((one, other) => other.conductors.length - one.conductors.length);
   const made = {
-    leads: plain.map(({ conductors }) => sayLead(conductors)),
+    leads: plain.map(({ conductors }) => wiringWords(conductors)),
     withSpares: working.length - plain.length,
   };
   found.set(key, made);

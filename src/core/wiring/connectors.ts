@@ -117,3 +117,13 @@ export function words(connector: Connector): string {
 export function contactWords(contact: Contact): string {
   return /^\d$/.test(contact) ? `pin ${contact}` : contact;
 }
+
+/** A conductor in words, as what it joins: 'pin 4 to ring'. */
+export function conductorWords({ from, to }: Readonly<Record<'from' | 'to', Contact>>): string {
+  return `${contactWords(from)} to ${contactWords(to)}`;
+}
+
+/** Conductors the way a manual draws them: 'pin 4 to ring, pin 5 to tip, pin 2 to sleeve'. */
+export function wiringWords(conductors: readonly Parameters<typeof conductorWords>[0][]): string {
+  return conductors.map(conductorWords).join(', ');
+}

@@ -15,11 +15,13 @@ export {
   CONNECTORS,
   CONTACTS,
   FORMS,
+  conductorWords,
   contactWords,
   contactsOf,
   diameterOf,
   familyOf,
   mate,
+  wiringWords,
   words,
 } from './connectors.ts';
 export type { Connector, Contact, Form } from './connectors.ts';

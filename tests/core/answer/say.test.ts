@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest';
 import {
   SOCKETS,
   sayAnswer,
-  sayContacts,
   sayDrawer,
   sayPair,
   saySocket,
@@ -11,7 +10,7 @@ import {
   willTheyTalk,
 } from '../../../src/core/answer/index.ts';
 import type { TalkAnswer } from '../../../src/core/answer/index.ts';
-import { GOODS, STYLES, styleEntry, wires } from '../../../src/core/wiring/index.ts';
+import { GOODS, STYLES, styleEntry } from '../../../src/core/wiring/index.ts';
 import type { Goods, Style } from '../../../src/core/wiring/index.ts';
 import type { TalkGrade } from '../../../src/core/answer/grade.ts';
 import type { DrawerAnswer, PairAnswer, Through } from '../../../src/core/answer/talk.ts';
@@ -66,13 +65,6 @@ describe('A jack in a player’s words', () => {
         expect(Object.values(lines)).not.toContain(contact);
     }
     expect(new Set(STYLES.map(sayType)).size).toBe(STYLES.length);
-  });
-
-  test('is joined to another contact by contact, as a manual draws it', () => {
-    expect(sayContacts(wires('4-ring', '5-tip', '2-sleeve'))).toBe(
-      'pin 4 to ring, pin 5 to tip, pin 2 to sleeve',
-    );
-    expect(sayContacts([])).toBe('');
   });
 });
 

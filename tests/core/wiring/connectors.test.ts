@@ -9,6 +9,8 @@ import {
   lineAt,
   mate,
   styleEntry,
+  wires,
+  wiringWords,
   words,
 } from '../../../src/core/wiring/index.ts';
 import { styleSuits } from '../../../src/core/wiring/styles.ts';
@@ -96,6 +98,13 @@ describe('connectors in words', () => {
       '3.5 mm TS',
     ]);
     expect((['4', 'ring', 'shell'] as const).map(contactWords)).toEqual(['pin 4', 'ring', 'shell']);
+  });
+
+  it('draw conductors as a manual does, each by what it joins', () => {
+    expect(wiringWords(wires('4-ring', '5-tip', '2-sleeve'))).toBe(
+      'pin 4 to ring, pin 5 to tip, pin 2 to sleeve',
+    );
+    expect(wiringWords([])).toBe('');
   });
 });
 

@@ -1,6 +1,5 @@
 /** Tasks on a lead that was tested with four beeps. What each fault makes of them is asked of the floor of making. */
-import { sayContacts } from '../../../answer/index.ts';
-import { contactWords, makeLead, wires } from '../../../wiring/index.ts';
+import { conductorWords, contactWords, makeLead, wires, wiringWords } from '../../../wiring/index.ts';
 import type { Conductor, Connector } from '../../../wiring/index.ts';
 import { madeLead, tableOf } from '../../../making/index.ts';
 import type { LeadFault } from '../../../making/index.ts';
@@ -64,7 +63,7 @@ export function fourBeeps(level: Level, chance: Chance): Drawn {
   const faults = MATTERS[name];
   const heard = beepsWith(faults);
   return {
-    ask: `A lead was planned so: ${sayContacts(conductors)}. It was tested with four touches. What is the matter with it?`,
+    ask: `A lead was planned so: ${wiringWords(conductors)}. It was tested with four touches. What is the matter with it?`,
     shows: inRows(
       PAIRS.map(([one, other], at) => [
         `${contactWords(conductors[one]?.from ?? '4')}, first plug, to ${contactWords(conductors[other]?.to ?? '4')}, second plug`,
@@ -85,10 +84,7 @@ export function fourBeeps(level: Level, chance: Chance): Drawn {
       'A mirrored DIN plug makes pins 4 and 5 change places. Pin 2 stays in the middle.',
     ],
     steps: [
-      `By the plan, these beep: ${conductors
-        .slice(0, 2)
-        .map((one) => sayContacts([one]))
-        .join(' and ')}.`,
+      `By the plan, these beep: ${conductors.slice(0, 2).map(conductorWords).join(' and ')}.`,
       `Heard: ${heard.filter((one) => one === 'beep').length} of four beep, ${heard.join() === beepsWith([]).join() ? 'just as planned' : 'and not as planned'}.`,
       `${TEXTS[name]}.`,
     ],

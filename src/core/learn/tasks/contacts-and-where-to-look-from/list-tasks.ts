@@ -1,5 +1,4 @@
 /** Tasks that turn a picture of a lead into a list of conductors, and a list into a picture. */
-import { sayContacts } from '../../../answer/index.ts';
 import {
   DIN_TO_TYPE_A,
   STRAIGHT_DIN,
@@ -7,6 +6,7 @@ import {
   dinReadingOrder,
   familyOf,
   wires,
+  wiringWords,
 } from '../../../wiring/index.ts';
 import type { Conductor, Connector, Contact, DinView } from '../../../wiring/index.ts';
 import { AS_THEY_STAND, oneOf, whichOf } from '../forms.ts';
@@ -37,7 +37,7 @@ const LETTERS = ['a', 'b', 'c', 'd', 'e'] as const;
 
 /** 'pin 2 to sleeve, pin 4 to ring', by the number of the first contact. */
 const sayWires = (conductors: readonly Conductor[]): string =>
-  sayContacts(conductors.toSorted((one, other) => one.from.localeCompare(other.from)));
+  wiringWords(conductors.toSorted((one, other) => one.from.localeCompare(other.from)));
 
 /** A plug whose contacts bear the letters of their wires. */
 function lettered(

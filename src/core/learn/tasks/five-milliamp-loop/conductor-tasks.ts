@@ -1,9 +1,16 @@
 /** Tasks on the conductors of a lead: what may be cut, and which way the current goes. Both are solved. */
 import { checkLink, linkFor, sayAmperesFinely } from '../../../verdict/index.ts';
-import { contactWords, familyOf, makeJack, styleEntry, wires } from '../../../wiring/index.ts';
+import {
+  conductorWords,
+  contactWords,
+  familyOf,
+  makeJack,
+  styleEntry,
+  wires,
+} from '../../../wiring/index.ts';
 import type { Conductor, Jack } from '../../../wiring/index.ts';
-import { eachThat, oneOf } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import { eachThat, oneOf } from '../forms.ts';
 
 /** Jacks and leads whose conductors are cut one by one. */
 const CUTS: readonly {
@@ -47,8 +54,6 @@ const CUTS_WITH_TRAP: typeof CUTS = [
   ...CUTS.slice(1, 3),
 ];
 
-const sayConductor = ({ from, to }: Conductor): string => `${contactWords(from)} to ${contactWords(to)}`;
-
 /** Where the sender has its lines, as a sentence: a phone plug looks the same whichever contact carries which. A DIN pin needs no telling. */
 function sayLines({ connector, style }: Jack): string {
   if (familyOf(connector) === 'din') return '';
@@ -65,7 +70,7 @@ function cutConductors(level: Level, chance: Chance): Drawn {
   const outcomeOf = (left: readonly Conductor[]): string =>
     checkLink(linkFor(output, input, left), 'outcome').outcome;
   const offered = conductors.map((one) => ({
-    text: sayConductor(one),
+    text: conductorWords(one),
     right: outcomeOf(conductors.filter((other) => other !== one)) === 'flows',
   }));
   const free = offered.filter(({ right }) => right).map(({ text }) => text);
@@ -129,7 +134,7 @@ function loopDirection(level: Level, chance: Chance): Drawn {
     none: 'Neither way: it carries no current.',
   } as const;
   return {
-    ask: `${sayLines(output)}A 0 is being sent. Which way does the current go in the conductor from ${sayConductor(conductor)}?`,
+    ask: `${sayLines(output)}A 0 is being sent. Which way does the current go in the conductor from ${conductorWords(conductor)}?`,
     shows: { shows: 'lead', output, input, conductors },
     ...oneOf(
       (['out', 'back', 'none'] as const).map((one) =>

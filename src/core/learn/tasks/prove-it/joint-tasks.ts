@@ -1,9 +1,8 @@
 /** Tasks on joints: what came and went when a plug was moved, and what a joint of so many ohms means. Both are asked of the core. */
-import { sayContacts } from '../../../answer/index.ts';
 import { meterProfile, readLead, sayReading } from '../../../readings/index.ts';
 import type { Reading } from '../../../readings/index.ts';
 import { checkLink, linkFor, sayList, sayOhms, works } from '../../../verdict/index.ts';
-import { SIDES, contactWords, makeJack } from '../../../wiring/index.ts';
+import { SIDES, conductorWords, contactWords, makeJack } from '../../../wiring/index.ts';
 import type { Jack, Lead, Link, Side } from '../../../wiring/index.ts';
 import type { LeadFault } from '../../../making/index.ts';
 import { SOLDER_CAUTION, TEST_CAUTION } from '../cautions.ts';
@@ -61,7 +60,7 @@ export function stillAndMoved(level: Level, chance: Chance): Drawn {
   return {
     ask: `${sayPlan(lead)} Each conductor is read while the lead lies still, then while each plug is moved. Which ${level === 3 ? 'joints have' : 'joint has'} to be soldered again?`,
     shows: inRows(
-      lead.conductors.map((one, at) => [sayContacts([one]), sayConductor(lead, at, right.map(coldAt))]),
+      lead.conductors.map((one, at) => [conductorWords(one), sayConductor(lead, at, right.map(coldAt))]),
     ),
     ...oneOf(
       [
@@ -190,7 +189,7 @@ export function beepAtOhms(level: Level, chance: Chance): Drawn {
   const { reads, beeps, carries, meaning } = caseOf(jacks, at, ohms);
   const bound = sayOhms(PROFILE.beepOhms);
   return {
-    ask: `A lead goes from a DIN output with ${jacks[2]} to a Type A input. Unplugged, its ${at.line} line from ${sayContacts([at])} reads ${reads}. All else is in order. What does a meter that beeps below ${bound} do, and what does the lead?`,
+    ask: `A lead goes from a DIN output with ${jacks[2]} to a Type A input. Unplugged, its ${at.line} line from ${conductorWords(at)} reads ${reads}. All else is in order. What does a meter that beeps below ${bound} do, and what does the lead?`,
     ...whichText(MEANINGS, meaning, (one) => SAID_TO_MEANING[one], chance),
     hints: [
       'A beep says less than a number of ohms. It says nothing of how good a joint is.',

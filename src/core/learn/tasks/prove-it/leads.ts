@@ -1,5 +1,4 @@
 /** Leads as they were planned, for tasks on testing them, and what a meter says of them: all of it from the floor of making. */
-import { sayContacts } from '../../../answer/index.ts';
 import {
   CONDUCTOR_ANSWERS,
   faultsOf,
@@ -12,7 +11,7 @@ import {
 } from '../../../making/index.ts';
 import type { Beep, LeadFault, ProofPlace } from '../../../making/index.ts';
 import { linkFor, lineByLine } from '../../../verdict/index.ts';
-import { makeJack } from '../../../wiring/index.ts';
+import { makeJack, wiringWords } from '../../../wiring/index.ts';
 import type { Connector, Lead, Style } from '../../../wiring/index.ts';
 import { remembered } from '../chance.ts';
 import { capital } from '../forms.ts';
@@ -46,7 +45,7 @@ export const PLANS: readonly Plan[] = BETWEEN.map(([out, into]) => {
 
 /** How a lead was planned, as a task tells it: the output end first. */
 export function sayPlan(lead: Lead): string {
-  return `A lead lies on the bench, with nothing plugged in. It was planned so, from the output end to the input end: ${sayContacts(lead.conductors)}.`;
+  return `A lead lies on the bench, with nothing plugged in. It was planned so, from the output end to the input end: ${wiringWords(lead.conductors)}.`;
 }
 
 /** What a meter says at one place, in words. */

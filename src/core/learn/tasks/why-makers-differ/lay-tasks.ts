@@ -1,7 +1,6 @@
 /** Tasks on one lead between two jacks: to lay it, to say what it does, to find what is missing. All are solved. */
-import { sayContacts } from '../../../answer/index.ts';
 import { checkLink, lineByLine, linkFor, linkWords } from '../../../verdict/index.ts';
-import { contactWords, lineAt, makeJack, styleEntry, wires } from '../../../wiring/index.ts';
+import { contactWords, lineAt, makeJack, styleEntry, wires, wiringWords } from '../../../wiring/index.ts';
 import type { Conductor, Connector, Jack, Style } from '../../../wiring/index.ts';
 import { NO_LEAD, answerOfLead } from '../answers.ts';
 import { whichOf, whichText } from '../forms.ts';
@@ -51,7 +50,7 @@ export function layLead(level: Level, chance: Chance): Drawn {
     ],
     steps: [
       sayBoth(pair),
-      can ? `Line by line: ${sayContacts(whole)}.` : gradeLead(NO_LEAD, output, input).sentence,
+      can ? `Line by line: ${wiringWords(whole)}.` : gradeLead(NO_LEAD, output, input).sentence,
     ],
   };
 }
@@ -148,6 +147,6 @@ export function missingLine(level: Level, chance: Chance): Drawn {
       `The sender has them so: ${sayAllLines(output)}.`,
       'Tick them off, conductor by conductor.',
     ],
-    steps: [`The sender: ${sayAllLines(output)}.`, `Joined: ${sayContacts(conductors)}. ${MISSING[line]}.`],
+    steps: [`The sender: ${sayAllLines(output)}.`, `Joined: ${wiringWords(conductors)}. ${MISSING[line]}.`],
   };
 }
