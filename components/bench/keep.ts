@@ -1,6 +1,6 @@
 /** Works from files, addresses and from what is in hand: every answer is a value, nothing on the bench is touched. */
 import type { Plan } from '../../src/core/plan/index.ts';
-import { planFromHash, planHash } from '../keep/plan-files.ts';
+import { planFromHash } from '../keep/plan-files.ts';
 import { workOfPlan } from './work.ts';
 import type { Work } from './work.ts';
 
@@ -21,9 +21,4 @@ export async function fromAddress(hash: string): Promise<Found> {
   const { plan, problem } = await planFromHash(hash);
   if (plan) return fromPlan(plan, 'The plan in this link');
   return problem === undefined ? {} : { problem };
-}
-
-/** The end of an address that holds this work, from '#' on: the same for every page that opens plans. */
-export async function hashOf(work: Work): Promise<string> {
-  return planHash(work.plan);
 }

@@ -1,5 +1,6 @@
 /** A camera that reads QR codes: what it sees goes through a canvas to a decoder, in any browser that has a camera to give. */
 import { decodeQR } from 'qr/decode.js';
+import { sayError } from '../parts/say-error.ts';
 
 /** Pixels across that are asked for: a code of forty answers has 120 squares across, and each needs some pixels (our choice). */
 const WIDTH = 1280;
@@ -42,7 +43,6 @@ const REASONS: Readonly<Record<string, string>> = {
 /** Why there is no camera, and what to do. */
 export function sayNoCamera(error: unknown): string {
   const name = error instanceof Error ? error.name : '';
-  const why =
-    REASONS[name] ?? `The camera did not start (${error instanceof Error ? error.message : String(error)})`;
+  const why = REASONS[name] ?? `The camera did not start (${sayError(error)})`;
   return `${why}. Files and links can be marked without a camera.`;
 }

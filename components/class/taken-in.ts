@@ -3,6 +3,7 @@ import { CLASS_LIMITS, resultsIn } from '../../src/core/class/index.ts';
 import type { HandedIn } from '../../src/core/class/index.ts';
 import { textOf } from '../../src/core/plan/index.ts';
 import type { Named } from './files.ts';
+import { sayError } from '../parts/say-error.ts';
 
 /** What stands in a file: a result, several links, or the reason why there is nothing. */
 export async function readNamed({ name, file }: Named): Promise<readonly HandedIn[]> {
@@ -14,7 +15,7 @@ export async function readNamed({ name, file }: Named): Promise<readonly HandedI
   try {
     return await resultsIn(name, textOf(new Uint8Array(await file.arrayBuffer())));
   } catch (error) {
-    return refused('a file that can be read', error instanceof Error ? error.message : String(error));
+    return refused('a file that can be read', sayError(error));
   }
 }
 

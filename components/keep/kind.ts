@@ -1,4 +1,5 @@
 /** What a keeper has to know of the things that it keeps, and the kind that most of them are: notes that JSON can hold. */
+import { sayError } from '../parts/say-error.ts';
 
 /** What became of reading a text: a value, a problem, or a part of a value with the problem of the rest. */
 interface KindReading<T> {
@@ -41,7 +42,7 @@ export function noteKind<T>(
         const value = read(found);
         return isWhole(value, found) ? { value } : { value, problem: 'some of it is not known here' };
       } catch (error) {
-        return { problem: error instanceof Error ? error.message : String(error) };
+        return { problem: sayError(error) };
       }
     },
   };

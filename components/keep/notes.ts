@@ -1,6 +1,7 @@
 /** Small things that a page keeps in the browser between visits, each under its own name. A browser that refuses harms nothing. */
 
 import { dropStored, putAside, stored } from './shelf.ts';
+import { sayError } from '../parts/say-error.ts';
 
 const PREFIX = 'five-milliamps ';
 
@@ -23,7 +24,7 @@ export function keepNote(
     localStorage.setItem(PREFIX + name, JSON.stringify(value));
     return undefined;
   } catch (error) {
-    return refused(error instanceof Error ? error.message : String(error));
+    return refused(sayError(error));
   }
 }
 

@@ -9,6 +9,7 @@ import {
 } from '../../src/core/plan/index.ts';
 import type { Plan, PlanReading } from '../../src/core/plan/index.ts';
 import { saveText } from '../parts/save-text.ts';
+import { sayError } from '../parts/say-error.ts';
 
 /** Where a shared plan stands in an address. */
 const LINK_KEY = '#plan=';
@@ -31,7 +32,7 @@ export async function planFromFile(file: File): Promise<FoundPlan> {
     return planFromText(await file.text(), what);
   } catch (error) {
     return {
-      problem: `${what} was not opened. Why: ${error instanceof Error ? error.message : String(error)}.`,
+      problem: `${what} was not opened. Why: ${sayError(error)}.`,
     };
   }
 }

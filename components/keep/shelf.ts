@@ -3,6 +3,7 @@
  * one line about it (revision, tab, time) and its text below; text without that line is from an earlier workbook. What cannot
  * be read is never written over: it is put aside, beside what was put aside before.
  */
+import { sayError } from '../parts/say-error.ts';
 
 /** A thing on a shelf. `revision` counts up with each writing, `by` names the tab that wrote it. */
 export interface Stored {
@@ -54,7 +55,7 @@ export function stored(shelf: string): { readonly now?: Stored; readonly why?: s
     const text = localStorage.getItem(shelfKey(shelf));
     return text === null ? {} : { now: readStored(text) };
   } catch (error) {
-    return { why: said(error) };
+    return { why: sayError(error) };
   }
 }
 
@@ -68,7 +69,7 @@ export function store(shelf: string, seen: number, by: string, at: string, text:
     localStorage.setItem(shelfKey(shelf), `kept ${next.revision} ${by} ${at}\n${text}`);
     return { kind: 'kept', stored: next };
   } catch (error) {
-    return { kind: 'failed', full: isFull(error), why: said(error) };
+    return { kind: 'failed', full: isFull(error), why: sayError(error) };
   }
 }
 
@@ -180,8 +181,4 @@ function isVersion(value: unknown): value is Version {
 
 function isFull(error: unknown): boolean {
   return error instanceof DOMException && error.name === 'QuotaExceededError';
-}
-
-function said(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }

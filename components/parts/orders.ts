@@ -1,4 +1,5 @@
 /** Work off the main thread, the worker's side: every order has a number, which stands on all that is said about it. */
+import { sayError } from './say-error.ts';
 
 /** What goes to a worker. */
 export interface Numbered<Order> {
@@ -21,7 +22,7 @@ export function answerOrders<Order, Answer, Progress = never>(
     try {
       reply({ number, answer: work(order, (progress) => reply({ number, progress })) });
     } catch (error) {
-      reply({ number, problem: error instanceof Error ? error.message : String(error) });
+      reply({ number, problem: sayError(error) });
     }
   };
   addEventListener('message', ({ data }: MessageEvent<Numbered<Order>>) => {

@@ -9,7 +9,7 @@ import {
   shortAnswer,
   voltWords,
 } from '../../../components/bench/figure.ts';
-import { fromAddress, fromPlan, hashOf } from '../../../components/bench/keep.ts';
+import { fromAddress, fromPlan } from '../../../components/bench/keep.ts';
 import {
   addFault,
   addSecond,
@@ -44,6 +44,7 @@ import {
   stylesFor,
   wires,
 } from '../../../src/core/wiring/index.ts';
+import { planHash } from '../../../components/keep/plan-files.ts';
 
 const RIGHT = wires('4-ring', '5-tip', '2-sleeve');
 const wired: Work = layLead(firstWork(), RIGHT);
@@ -225,7 +226,7 @@ describe('The figure of a work', () => {
 
 describe('A work from elsewhere', () => {
   test('comes back from its own address', async () => {
-    expect(await fromAddress(await hashOf(wired))).toEqual({ work: wired });
+    expect(await fromAddress(await planHash(wired.plan))).toEqual({ work: wired });
     expect(await fromAddress('')).toEqual({});
   });
 
