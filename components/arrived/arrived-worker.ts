@@ -2,13 +2,6 @@
 import { answerArrived } from '../../src/core/arrived/index.ts';
 import type { Answer, Question } from '../../src/core/arrived/index.ts';
 import { answerOrders } from '../parts/orders.ts';
+import { runThrough } from '../../src/core/verdict/index.ts';
 
-answerOrders<Question, Answer, number>((question, tell) => {
-  const run = answerArrived(question);
-  let turn = run.next();
-  while (turn.done !== true) {
-    tell(turn.value);
-    turn = run.next();
-  }
-  return turn.value;
-});
+answerOrders<Question, Answer, number>((question, tell) => runThrough(answerArrived(question), tell));

@@ -3,6 +3,7 @@ import { checkSteps } from '../../src/core/board/index.ts';
 import type { BoardCheck, CheckProgress } from '../../src/core/board/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import { answerOrders } from '../parts/orders.ts';
+import { runThrough } from '../../src/core/verdict/index.ts';
 
 /** The board to check. */
 export interface CheckOrder {
@@ -12,12 +13,6 @@ export interface CheckOrder {
 /** Links solved once are not solved again while this worker lives. */
 const memory = new Map();
 
-answerOrders<CheckOrder, BoardCheck, CheckProgress>(({ plan }, tell) => {
-  const checking = checkSteps(plan, memory);
-  let turn = checking.next();
-  while (turn.done !== true) {
-    tell(turn.value);
-    turn = checking.next();
-  }
-  return turn.value;
-});
+answerOrders<CheckOrder, BoardCheck, CheckProgress>(({ plan }, tell) =>
+  runThrough(checkSteps(plan, memory), tell),
+);

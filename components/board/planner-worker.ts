@@ -3,6 +3,7 @@ import { planBoard } from '../../src/core/planner/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import type { PlanAnswer, PlanProgress } from '../../src/core/planner/index.ts';
 import { answerOrders } from '../parts/orders.ts';
+import { runThrough } from '../../src/core/verdict/index.ts';
 
 /** The board to plan. */
 export interface PlanOrder {
@@ -13,18 +14,13 @@ export interface PlanOrder {
 const REPORT_MILLISECONDS = 60;
 
 answerOrders<PlanOrder, PlanAnswer, PlanProgress>(({ plan }, tell) => {
-  const planning = planBoard(plan);
   let told = -Infinity;
   let stage = '';
-  let turn = planning.next();
-  while (turn.done !== true) {
+  return runThrough(planBoard(plan), (progress) => {
     const now = performance.now();
-    if (turn.value.stage !== stage || now - told > REPORT_MILLISECONDS) {
-      tell(turn.value);
-      told = now;
-      stage = turn.value.stage;
-    }
-    turn = planning.next();
-  }
-  return turn.value;
+    if (progress.stage === stage && now - told <= REPORT_MILLISECONDS) return;
+    tell(progress);
+    told = now;
+    ({ stage } = progress);
+  });
 });

@@ -1,5 +1,5 @@
 /** Draws builds of a link off the main thread, and says how far it is. */
-import { drawBuilds } from '../../src/core/verdict/index.ts';
+import { drawBuilds, runThrough } from '../../src/core/verdict/index.ts';
 import type { DrawProgress, ToleranceResult } from '../../src/core/verdict/index.ts';
 import type { Link } from '../../src/core/wiring/index.ts';
 import { answerOrders } from '../parts/orders.ts';
@@ -10,9 +10,6 @@ export interface BuildsOrder {
   readonly seed: number;
 }
 
-answerOrders<BuildsOrder, ToleranceResult, DrawProgress>(({ link, seed }, tell) => {
-  const drawing = drawBuilds(link, { seed });
-  let step = drawing.next();
-  for (; !step.done; step = drawing.next()) tell(step.value);
-  return step.value;
-});
+answerOrders<BuildsOrder, ToleranceResult, DrawProgress>(({ link, seed }, tell) =>
+  runThrough(drawBuilds(link, { seed }), tell),
+);

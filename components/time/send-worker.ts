@@ -3,6 +3,7 @@ import { journeySteps, packSending } from '../../src/core/signal/index.ts';
 import type { Journey, PackedSending } from '../../src/core/signal/index.ts';
 import type { Link } from '../../src/core/wiring/index.ts';
 import { answerOrders } from '../parts/orders.ts';
+import { runThrough } from '../../src/core/verdict/index.ts';
 
 /** What to send through what; `worst` is the corner of the parts that starves the input most. */
 export interface SendOrder {
@@ -12,12 +13,6 @@ export interface SendOrder {
   readonly journey: Journey;
 }
 
-answerOrders<SendOrder, PackedSending, number>(({ link, worst, bytes, journey }, tell) => {
-  const sending = journeySteps(link, worst, bytes, journey);
-  let turn = sending.next();
-  while (turn.done !== true) {
-    tell(turn.value);
-    turn = sending.next();
-  }
-  return packSending(turn.value.sending);
-});
+answerOrders<SendOrder, PackedSending, number>(({ link, worst, bytes, journey }, tell) =>
+  packSending(runThrough(journeySteps(link, worst, bytes, journey), tell).sending),
+);

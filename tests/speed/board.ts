@@ -10,14 +10,9 @@ import type { Plan } from '../../src/core/plan/plan.ts';
 import { randomBoard, wiredBoard } from '../core/board/boards.ts';
 import { quantile } from './figures.ts';
 import type { Figure } from './figures.ts';
+import { runThrough } from '../../src/core/verdict/index.ts';
 
 const BOARDS = 10;
-
-function finish<Step, End>(run: Generator<Step, End>): End {
-  let turn = run.next();
-  while (turn.done !== true) turn = run.next();
-  return turn.value;
-}
 
 interface Run {
   readonly milliseconds: number;
@@ -30,8 +25,8 @@ interface Run {
 function bestPlan(seed: number, count: number): Run {
   const start = performance.now();
   const source = randomBoard(seed, count);
-  const board = finish(boardProblem(source, new Map())) as BoardProblem;
-  const { found, bound, proven } = finish(search(board.problem));
+  const board = runThrough(boardProblem(source, new Map())) as BoardProblem;
+  const { found, bound, proven } = runThrough(search(board.problem));
   if (!found) throw new Error(`board: seed ${seed} with ${count} devices has no plan`);
   const plan = planOfLayout(source, board, found);
   const milliseconds = performance.now() - start;
@@ -68,7 +63,7 @@ export async function figures(): Promise<readonly Figure[]> {
   const small = Array.from({ length: BOARDS }, (_, seed) => bestPlan(seed, 12));
   const large = Array.from({ length: BOARDS }, (_, seed) => bestPlan(seed, 24));
   const bothStart = performance.now();
-  const both = finish(planBoard(randomBoard(0, 12)));
+  const both = runThrough(planBoard(randomBoard(0, 12)));
   const bothMilliseconds = performance.now() - bothStart;
   const other: PlannedBoard | undefined = both.ok ? both.other : undefined;
   const sizes = [3, 6, 12, 24, 48, 63].map((count) => ({ count, plan: wiredBoard(count) }));

@@ -20,6 +20,7 @@ import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
 import { readPdf } from '../support/pdf.ts';
 import { readSquareCode } from '../support/square-code.ts';
 import { wakeIslands } from '../support/watch.ts';
+import { runThrough } from '../../src/core/verdict/index.ts';
 
 /** The invented demo board, as the page opens it. */
 const DEMO = demoBoard();
@@ -40,10 +41,7 @@ const PLANNED = { timeout: 60_000 } as const;
 
 /** What the core plans, to the end. */
 function planned(plan: Plan): PlanAnswer {
-  const run = planBoard(plan);
-  let turn = run.next();
-  while (turn.done !== true) turn = run.next();
-  return turn.value;
+  return runThrough(planBoard(plan));
 }
 
 async function openDemo(page: Page, ...folds: readonly string[]): Promise<void> {

@@ -6,6 +6,7 @@ import { readPlanText } from '../../src/core/plan/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import { countTouches, keysOf, touchIn } from '../support/hands.ts';
 import { wakeIslands } from '../support/watch.ts';
+import { runThrough } from '../../src/core/verdict/index.ts';
 
 const KEY = 'five-milliamps board';
 const SWITCHER = 'foot controller with DIN OUT';
@@ -54,11 +55,9 @@ async function keptPlan(page: Page, holds: (plan: Plan) => boolean): Promise<Pla
 
 /** Least cost of a board, planned by the core to the end. */
 function leastCost(plan: Plan): number {
-  const run = planBoard(plan);
-  let turn = run.next();
-  while (turn.done !== true) turn = run.next();
-  if (!turn.value.ok) throw new Error(turn.value.why);
-  return turn.value.best.cost;
+  const end = runThrough(planBoard(plan));
+  if (!end.ok) throw new Error(end.why);
+  return end.best.cost;
 }
 
 /** The board is planned, and the list on the page says what the core says of the plan that is kept. */

@@ -10,6 +10,7 @@ import { SEVERITIES, finding } from './findings.ts';
 import type { Finding } from './findings.ts';
 import { linksByOutput, solveOutput } from './solve-outputs.ts';
 import type { SolvedOutput } from './solve-outputs.ts';
+import { runThrough } from '../verdict/index.ts';
 
 /** Everything found, worst first, and the outcome of each link in the plan's order. */
 export interface BoardCheck {
@@ -27,10 +28,7 @@ export interface CheckProgress {
 
 /** Check a board. A memory that is kept between checks saves solving again what has not changed. */
 export function checkBoard(plan: Plan, memory: LinkMemory = new Map()): BoardCheck {
-  const checking = checkSteps(plan, memory);
-  let turn = checking.next();
-  while (turn.done !== true) turn = checking.next();
-  return turn.value;
+  return runThrough(checkSteps(plan, memory));
 }
 
 /** As `checkBoard`, circuit by circuit, so that whoever asks may stop after any of them. */

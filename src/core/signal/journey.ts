@@ -4,6 +4,7 @@ import type { Link } from '../wiring/index.ts';
 import type { Hop } from './hop.ts';
 import { ownHop, sendSteps, type Leg, type Sending } from './send.ts';
 import { prepareTimeLink, type TimeLink } from './time-link.ts';
+import { runThrough } from '../verdict/index.ts';
 
 /** How a message travels: through how many links, by which THRU, with which clocks. */
 export interface Journey {
@@ -39,10 +40,7 @@ export function sendOnJourney(
   bytes: readonly number[],
   journey: Journey,
 ): Sent {
-  const sending = journeySteps(link, worst, bytes, journey);
-  let turn = sending.next();
-  while (turn.done !== true) turn = sending.next();
-  return turn.value;
+  return runThrough(journeySteps(link, worst, bytes, journey));
 }
 
 /** As `sendOnJourney`, link by link: yields how many of the chain are done. */

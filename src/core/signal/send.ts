@@ -12,6 +12,7 @@ import { receive } from './receiver.ts';
 import type { Reception, ReceiverOptions } from './receiver.ts';
 import type { TimeLink } from './time-link.ts';
 import type { Waveform } from './waveform.ts';
+import { runThrough } from '../verdict/index.ts';
 
 /** One link of a chain, the input looked at, and what stands behind it. */
 export interface Leg {
@@ -75,10 +76,7 @@ export function sendThrough(
   bytes: readonly number[],
   options: SendOptions = {},
 ): Sending {
-  const sending = sendSteps(legs, bytes, options);
-  let turn = sending.next();
-  while (turn.done !== true) turn = sending.next();
-  return turn.value;
+  return runThrough(sendSteps(legs, bytes, options));
 }
 
 /** As `sendThrough`, leg by leg: yields how many are done, so that whoever asks may stop after any of them. */

@@ -6,13 +6,7 @@ import type { Ranking } from '../../../src/core/arrived/fit.ts';
 import type { Log } from '../../../src/core/arrived/log.ts';
 import { readTyped } from '../../../src/core/arrived/read-typed.ts';
 import type { SeenByte } from '../../../src/core/arrived/log.ts';
-
-/** Let a generator run to its end. */
-export function finish<End>(run: Generator<unknown, End>): End {
-  let turn = run.next();
-  while (turn.done !== true) turn = run.next();
-  return turn.value;
-}
+import { runThrough } from '../../../src/core/verdict/index.ts';
 
 /** Bytes of a text in hex, a star behind one that is marked. */
 export function hex(text: string): readonly SeenByte[] {
@@ -22,10 +16,12 @@ export function hex(text: string): readonly SeenByte[] {
 }
 
 /** The ranking of a log. */
-export const ranked = (log: Log & { readonly sent: readonly number[] }): Ranking => finish(rank(log));
+export const ranked = (log: Log & { readonly sent: readonly number[] }): Ranking => runThrough(rank(log));
 
 /** The answer for bytes sent and seen, both in hex; `sent` empty where nobody knows. */
 export function ask(sent: string, seen: string, complaints: Question['complaints'] = []): Answer {
   const bytes = hex(sent).map(({ value }) => value);
-  return finish(answerArrived({ ...(bytes.length > 0 ? { sent: bytes } : {}), seen: hex(seen), complaints }));
+  return runThrough(
+    answerArrived({ ...(bytes.length > 0 ? { sent: bytes } : {}), seen: hex(seen), complaints }),
+  );
 }

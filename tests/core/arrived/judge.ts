@@ -1,9 +1,9 @@
 /** How often the way back from a log names its hidden cause. */
 import { answerArrived } from '../../../src/core/arrived/answer.ts';
 import type { Answer } from '../../../src/core/arrived/answer.ts';
-import { finish } from './ask.ts';
 import { drawForeign, drawLog } from './world.ts';
 import type { Drawn } from './world.ts';
+import { runThrough } from '../../../src/core/verdict/index.ts';
 
 /** Shares of all logs: true cause first, among the first three, and 'fits nothing' of logs that no cause made; times of an answer. */
 export interface Judged {
@@ -16,7 +16,7 @@ export interface Judged {
   readonly processorMilliseconds: readonly number[];
 }
 
-const answer = ({ log }: Drawn): Answer => finish(answerArrived({ ...log, complaints: [] }));
+const answer = ({ log }: Drawn): Answer => runThrough(answerArrived({ ...log, complaints: [] }));
 
 const known = new Map<string, Judged>();
 

@@ -9,6 +9,7 @@ import { WISH_DEFAULTS } from '../../../src/core/plan/plan.ts';
 import type { Device, Plan } from '../../../src/core/plan/plan.ts';
 import { cableSchedule, leadLabels } from '../../../src/core/board/schedule.ts';
 import { shoppingList } from '../../../src/core/board/shopping.ts';
+import { runThrough } from '../../../src/core/verdict/index.ts';
 
 /** A pedal whose one hole receives on the tip and passes on at the ring. */
 const pedal = (name: string, channel: number): Device => ({
@@ -32,10 +33,7 @@ const BOARD: Plan = makePlan({
 });
 
 function answerTo(plan: Plan): PlanAnswer {
-  const run = planBoard(plan);
-  let turn = run.next();
-  while (turn.done !== true) turn = run.next();
-  return turn.value;
+  return runThrough(planBoard(plan));
 }
 
 function bestOf(plan: Plan) {

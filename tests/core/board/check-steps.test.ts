@@ -7,19 +7,15 @@ import {
   unsolvedBoard,
 } from '../../../src/core/board/index.ts';
 import type { CheckProgress } from '../../../src/core/board/index.ts';
+import { runThrough } from '../../../src/core/verdict/index.ts';
 
 test('a check taken circuit by circuit says how far it is, and finds what the whole check finds', () => {
   const demo = demoBoard();
-  const checking = checkSteps(demo, new Map());
   const told: CheckProgress[] = [];
-  let turn = checking.next();
-  while (turn.done !== true) {
-    told.push(turn.value);
-    turn = checking.next();
-  }
+  const check = runThrough(checkSteps(demo, new Map()), (one) => told.push(one));
   const outputs = new Set(demo.links.map(({ output }) => `${output.device} ${output.jack}`)).size;
   expect(told).toEqual(Array.from({ length: outputs }, (_, at) => ({ done: at + 1, of: outputs })));
-  expect(turn.value).toEqual(checkBoard(demo));
+  expect(check).toEqual(checkBoard(demo));
 });
 
 test('of a board that is not solved yet nothing good is said, of no link and not of the whole', () => {

@@ -8,14 +8,13 @@ import { shoppingList } from '../../../src/core/board/shopping.ts';
 import { readSharedLink, writeSharedLink } from '../../../src/core/plan/shared-link.ts';
 import { makeLead, wires } from '../../../src/core/wiring/link.ts';
 import { randomBoard } from './boards.ts';
+import { runThrough } from '../../../src/core/verdict/index.ts';
 
 /** A board planned to the end. */
 function planned(seed: number, count: number): Plan {
-  const run = planBoard(randomBoard(seed, count));
-  let turn = run.next();
-  while (turn.done !== true) turn = run.next();
-  if (!turn.value.ok) throw new Error(turn.value.why);
-  return turn.value.best.plan;
+  const end = runThrough(planBoard(randomBoard(seed, count)));
+  if (!end.ok) throw new Error(end.why);
+  return end.best.plan;
 }
 
 /** Two links: a made lead of 2 m, and a shop adapter behind an owned lead. */
@@ -75,11 +74,9 @@ describe('The lists of a board', () => {
   });
 
   test('cost what the plan was said to cost', () => {
-    const run = planBoard(randomBoard(2, 6));
-    let turn = run.next();
-    while (turn.done !== true) turn = run.next();
-    if (!turn.value.ok) throw new Error(turn.value.why);
-    const { best } = turn.value;
+    const end = runThrough(planBoard(randomBoard(2, 6)));
+    if (!end.ok) throw new Error(end.why);
+    const { best } = end;
     expect(shoppingList(best.plan).total).toBeCloseTo(best.cost, 6);
   });
 

@@ -13,12 +13,10 @@ import type { PlanAnswer } from '../../../src/core/planner/index.ts';
 import { makeLead, wires } from '../../../src/core/wiring/index.ts';
 import { randomBoard } from '../board/boards.ts';
 import { plainPlan } from './plans.ts';
+import { runThrough } from '../../../src/core/verdict/index.ts';
 
 function planned(plan: Plan): PlanAnswer {
-  const planning = planBoard(plan);
-  let turn = planning.next();
-  while (turn.done !== true) turn = planning.next();
-  return turn.value;
+  return runThrough(planBoard(plan));
 }
 
 /** What a reader of files says of a plan. */

@@ -29,6 +29,7 @@ import { seededRandom } from '../../support/random.ts';
 import type { Random } from '../../support/random.ts';
 import { STOCK, randomBoard, wiredBoard } from '../board/boards.ts';
 import { randomPlan } from './plans.ts';
+import { runThrough } from '../../../src/core/verdict/index.ts';
 
 /** A number that a field may be given: most within its bounds, some not, some no number at all. */
 function figure(random: Random, most: number): number {
@@ -165,10 +166,8 @@ const OF_LINKS: readonly Change[] = [
 
 /** The best plan of a small board, as a reader takes it; the same board where there is none. */
 const takePlan: Change = (plan, _random, memory) => {
-  const planning = planBoard(plan, memory);
-  let turn = planning.next();
-  while (turn.done !== true) turn = planning.next();
-  return turn.value.ok ? turn.value.best.plan : plan;
+  const end = runThrough(planBoard(plan, memory));
+  return end.ok ? end.best.plan : plan;
 };
 
 function startOf(random: Random, seed: number): Plan {

@@ -12,15 +12,9 @@ import type { LinkMemory } from '../../../src/core/verdict/index.ts';
 import { seededRandom } from '../../support/random.ts';
 import { randomBoard } from '../board/boards.ts';
 import { cheapestOfAll, randomProblem } from './exhaustive.ts';
+import { runThrough } from '../../../src/core/verdict/index.ts';
 
 const PATIENCE = 300_000;
-
-/** Run a search to its end. */
-function finish<Step, End>(run: Generator<Step, End>): End {
-  let turn = run.next();
-  while (turn.done !== true) turn = run.next();
-  return turn.value;
-}
 
 describe('The cheapest plan', { timeout: PATIENCE }, () => {
   test('is the one that looking at every layout finds, on 500 seeded boards of up to 6 devices with owned leads', () => {
@@ -29,7 +23,7 @@ describe('The cheapest plan', { timeout: PATIENCE }, () => {
     for (let seed = 0; seed < 500; seed++) {
       const random = seededRandom(seed);
       const problem = randomProblem(random, random.integer(1, 6));
-      const found = finish(searchExact(problem));
+      const found = runThrough(searchExact(problem));
       const least = cheapestOfAll(problem);
       if (least < Infinity) possible++;
       if (problem.owned.length > 0) withOwned++;
@@ -45,8 +39,8 @@ describe('The cheapest plan', { timeout: PATIENCE }, () => {
   test('of whole invented boards, with solved links and owned leads, is the least of all layouts too', () => {
     const memory: LinkMemory = new Map();
     for (let seed = 0; seed < 20; seed++) {
-      const board = finish(boardProblem(randomBoard(seed, 2 + (seed % 4)), memory)) as BoardProblem;
-      const cost = finish(search(board.problem)).found?.cost ?? Infinity;
+      const board = runThrough(boardProblem(randomBoard(seed, 2 + (seed % 4)), memory)) as BoardProblem;
+      const cost = runThrough(search(board.problem)).found?.cost ?? Infinity;
       const least = cheapestOfAll(board.problem);
       expect(Math.abs(cost - least), `seed ${seed}: ${cost} against ${least}`).toBeLessThan(1e-5);
     }
@@ -55,7 +49,7 @@ describe('The cheapest plan', { timeout: PATIENCE }, () => {
   test('passes the check of the board, and so does the plan of the other kind', () => {
     const memory: LinkMemory = new Map();
     for (let seed = 0; seed < 8; seed++) {
-      const answer = finish(planBoard(randomBoard(seed, 6), memory)) as Extract<PlanAnswer, { ok: true }>;
+      const answer = runThrough(planBoard(randomBoard(seed, 6), memory)) as Extract<PlanAnswer, { ok: true }>;
       expect(answer.ok).toBe(true);
       for (const one of [answer.best, answer.other]) {
         if (!one) continue;
@@ -69,12 +63,12 @@ describe('The cheapest plan', { timeout: PATIENCE }, () => {
 
   test('comes out the same for the same board', () => {
     const plan = randomBoard(3, 5);
-    const one = finish(planBoard(plan));
-    expect(finish(planBoard(plan))).toEqual(one);
+    const one = runThrough(planBoard(plan));
+    expect(runThrough(planBoard(plan))).toEqual(one);
   });
 
   test('says why there is none', () => {
-    expect(finish(planBoard({ ...randomBoard(1, 3), devices: [] }))).toEqual({
+    expect(runThrough(planBoard({ ...randomBoard(1, 3), devices: [] }))).toEqual({
       ok: false,
       why: 'devices: expected a controller with jacks, got none',
     });
@@ -83,14 +77,14 @@ describe('The cheapest plan', { timeout: PATIENCE }, () => {
       stock: [],
       wishes: { noHub: true, noSoldering: true, mostHops: 0, spareOutlets: 0 },
     };
-    const answer = finish(planBoard(bare));
+    const answer = runThrough(planBoard(bare));
     expect(answer.ok ? '' : answer.why).toContain("No lead or hub available can feed 'pedal 1'");
   });
 });
 
 describe('The plan of a board of 24 devices', { timeout: PATIENCE }, () => {
   test('passes its check and lies within 3 % of a bound that it never beats, and stopping early costs nothing but the plan', () => {
-    const answer = finish(planBoard(randomBoard(4, 24)));
+    const answer = runThrough(planBoard(randomBoard(4, 24)));
     if (!answer.ok) throw new Error(answer.why);
     const { cost, bound, check, exact } = answer.best;
     expect([check.passes, exact]).toEqual([true, false]);
@@ -118,7 +112,7 @@ describe('The bound for large boards', { timeout: PATIENCE }, () => {
       if (least === Infinity) continue;
       let bound = Infinity;
       for (const frame of framesOf(problem))
-        bound = Math.min(bound, finish(boundFrame(problem, frame, least)).bound);
+        bound = Math.min(bound, runThrough(boundFrame(problem, frame, least)).bound);
       if (bound > least + 1e-6) throw new Error(`seed ${seed}: bound ${bound} above ${least}`);
       counted++;
       if (bound > 0.9 * least) close++;

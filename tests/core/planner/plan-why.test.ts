@@ -4,12 +4,10 @@ import type { PlanAnswer } from '../../../src/core/planner/plan-it.ts';
 import type { Plan, Wishes } from '../../../src/core/plan/plan.ts';
 import { WISH_DEFAULTS } from '../../../src/core/plan/plan.ts';
 import { randomBoard, wiredBoard } from '../board/boards.ts';
+import { runThrough } from '../../../src/core/verdict/index.ts';
 
 function answerTo(plan: Plan): PlanAnswer {
-  const run = planBoard(plan);
-  let turn = run.next();
-  while (turn.done !== true) turn = run.next();
-  return turn.value;
+  return runThrough(planBoard(plan));
 }
 
 const wishing = (plan: Plan, wishes: Partial<Wishes>): Plan => ({

@@ -6,15 +6,14 @@ import { connect } from '../../../src/core/board/edit-links.ts';
 import { planBoard } from '../../../src/core/planner/plan-it.ts';
 import type { PlannedBoard } from '../../../src/core/planner/plan-it.ts';
 import { fromLibrary, stockLead } from '../board/boards.ts';
+import { runThrough } from '../../../src/core/verdict/index.ts';
 
 const DIN = ['4-4', '5-5', '2-2'];
 
 function best(plan: Plan): PlannedBoard {
-  const run = planBoard(plan);
-  let turn = run.next();
-  while (turn.done !== true) turn = run.next();
-  if (!turn.value.ok) throw new Error(turn.value.why);
-  return turn.value.best;
+  const end = runThrough(planBoard(plan));
+  if (!end.ok) throw new Error(end.why);
+  return end.best;
 }
 
 /** A switcher with one output and two pedals with a THRU each, none of them placed. */

@@ -6,6 +6,7 @@ import type { PlanProblem } from '../../../src/core/planner/problem.ts';
 import type { Choice } from '../../../src/core/board/offers.ts';
 import { seededRandom } from '../../support/random.ts';
 import { randomProblem } from './exhaustive.ts';
+import { runThrough } from '../../../src/core/verdict/index.ts';
 
 const SEEDS = Array.from({ length: 60 }, (_, at) => 5000 + at);
 const problemOf = (seed: number): PlanProblem => {
@@ -13,10 +14,7 @@ const problemOf = (seed: number): PlanProblem => {
   return randomProblem(random, random.integer(1, 5));
 };
 const found = (problem: PlanProblem) => {
-  const run = searchExact(problem);
-  let turn = run.next();
-  while (turn.done !== true) turn = run.next();
-  return turn.value;
+  return runThrough(searchExact(problem));
 };
 const cost = (problem: PlanProblem): number => found(problem).found?.cost ?? Infinity;
 /** Equal but for the rounding of sums, or both without a plan. */
@@ -165,19 +163,17 @@ describe('The layout that is found', () => {
 
   test('comes with a bound that is never above it, at any moment of the search', () => {
     for (const { problem, least, seed } of BOARDS) {
-      const run = searchExact(problem);
-      for (let turn = run.next(); turn.done !== true; turn = run.next())
-        expect(turn.value.bound, `seed ${seed}`).toBeLessThanOrEqual(least + 2e-5);
+      runThrough(searchExact(problem), ({ bound }) =>
+        expect(bound, `seed ${seed}`).toBeLessThanOrEqual(least + 2e-5),
+      );
     }
   });
 
   test('is not proven when the search is cut short before it can be', () => {
     for (const { problem, least } of BOARDS.slice(0, 20)) {
-      const run = searchExact(problem, 0);
-      let turn = run.next();
-      while (turn.done !== true) turn = run.next();
-      expect(turn.value.bound).toBeLessThanOrEqual(least);
-      expect(turn.value.proven).toBe(false);
+      const end = runThrough(searchExact(problem, 0));
+      expect(end.bound).toBeLessThanOrEqual(least);
+      expect(end.proven).toBe(false);
     }
   });
 });

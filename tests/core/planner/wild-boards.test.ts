@@ -12,6 +12,7 @@ import { readPlanText, writePlanText } from '../../../src/core/plan/read-plan.ts
 import { boardFacts } from '../../../src/core/planner/facts.ts';
 import { planBoard } from '../../../src/core/planner/plan-it.ts';
 import { wildPlan } from '../board/wild-boards.ts';
+import { runThrough } from '../../../src/core/verdict/index.ts';
 
 /** Plans tried here; `WILD_PLANS=3000` tries as many as were tried when this was written. */
 const COUNT = Number(process.env.WILD_PLANS ?? 120);
@@ -41,12 +42,10 @@ describe('A board that no careful person would draw', { timeout: 3_600_000 }, ()
       try {
         const plan = wildPlan(seed);
         papers(plan, memory);
-        const run = planBoard(plan, memory);
-        let turn = run.next();
-        while (turn.done !== true) turn = run.next();
-        if (!turn.value.ok) continue;
+        const end = runThrough(planBoard(plan, memory));
+        if (!end.ok) continue;
         planned++;
-        for (const one of [turn.value.best, turn.value.other]) {
+        for (const one of [end.best, end.other]) {
           if (!one) continue;
           const reading = readPlanText(writePlanText(one.plan));
           expect(reading).toEqual({ ok: true, plan: one.plan });

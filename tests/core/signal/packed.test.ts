@@ -3,7 +3,7 @@ import { PLAIN_JOURNEY, journeyLink, journeySteps, sendOnJourney } from '../../.
 import { packSending, unpackSending } from '../../../src/core/signal/packed.ts';
 import type { LegRun } from '../../../src/core/signal/send.ts';
 import { inputTrace } from '../../../src/core/signal/show.ts';
-import { checkLink } from '../../../src/core/verdict/index.ts';
+import { checkLink, runThrough } from '../../../src/core/verdict/index.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
 
 const LINK = {
@@ -32,13 +32,8 @@ test('a sending comes out of a worker as it went in: the same bytes, and the sam
 });
 
 test('a journey taken link by link says after each how many are done, and ends with the same', () => {
-  const steps = journeySteps(LINK, {}, BYTES, JOURNEY);
   const told: number[] = [];
-  let turn = steps.next();
-  while (turn.done !== true) {
-    told.push(turn.value);
-    turn = steps.next();
-  }
+  const { sending } = runThrough(journeySteps(LINK, {}, BYTES, JOURNEY), (one) => told.push(one));
   expect(told).toEqual([1, 2, 3]);
-  expect(turn.value.sending.outcomes).toEqual(sendOnJourney(LINK, {}, BYTES, JOURNEY).sending.outcomes);
+  expect(sending.outcomes).toEqual(sendOnJourney(LINK, {}, BYTES, JOURNEY).sending.outcomes);
 });

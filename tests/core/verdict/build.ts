@@ -1,5 +1,5 @@
 /** Short ways to put links together for the tests of the verdict. */
-import { checkLink, drawBuilds } from '../../../src/core/verdict/index.ts';
+import { checkLink, drawBuilds, runThrough } from '../../../src/core/verdict/index.ts';
 import type { LinkVerdict, NoteKind, ToleranceResult } from '../../../src/core/verdict/index.ts';
 import {
   PARTS,
@@ -63,8 +63,5 @@ export function inputsOn(connectors: readonly Connector[], parts: readonly Part[
 
 /** Draw all builds at once. */
 export function drawAllBuilds(...given: Parameters<typeof drawBuilds>): ToleranceResult {
-  const drawing = drawBuilds(...given);
-  let step = drawing.next();
-  while (!step.done) step = drawing.next();
-  return step.value;
+  return runThrough(drawBuilds(...given));
 }

@@ -8,6 +8,7 @@ import type { Receiver } from '../../../src/core/wiring/receivers.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/link.ts';
 import type { Link } from '../../../src/core/wiring/link.ts';
 import { describe, expect, test } from 'vitest';
+import { runThrough } from '../../../src/core/verdict/index.ts';
 
 function dinLink(circuit: Driver, part: Part, receiver: Receiver = 'receiver-isolated', metres = 1): Link {
   return {
@@ -100,12 +101,12 @@ describe('builds drawn by chance', () => {
   });
 
   test('come in chunks that tell how far they are, so that a worker can report and stop', () => {
-    const drawing = drawBuilds(dinLink('driver-5v', '6N138'), { builds: 1000 });
-    const done: number[] = [];
-    let step = drawing.next();
-    for (; !step.done; step = drawing.next()) done.push(step.value.done);
-    expect(done).toEqual([250, 500, 750]);
-    expect(step.value.builds).toBe(1000);
+    const told: number[] = [];
+    const { builds } = runThrough(drawBuilds(dinLink('driver-5v', '6N138'), { builds: 1000 }), ({ done }) =>
+      told.push(done),
+    );
+    expect(told).toEqual([250, 500, 750]);
+    expect(builds).toBe(1000);
     expect(() => drawAllBuilds(dinLink('driver-5v', '6N138'), { builds: 0 })).toThrow(
       'tolerance: builds must be a whole number above 0, got 0',
     );

@@ -8,6 +8,7 @@ import { PEDALS, hubOf, pedalOf, planOfWays, senderOf } from '../../boards.ts';
 import { aNumber } from '../forms.ts';
 import { CONTROLLER, drawnPedals, leadsOf, planOfLeads } from '../told-boards.ts';
 import type { Chance, Drawn, Level, Material } from '../task.ts';
+import { runThrough } from '../../../verdict/index.ts';
 
 /** A board to be bought: for each pedal whether it has a THRU, the wish for few links (0 for none), prices in coins, leads there. */
 interface Bought {
@@ -52,11 +53,9 @@ function cheapest(bought: Bought): Found {
   const key = JSON.stringify(bought);
   const known = costs.get(key);
   if (known) return known;
-  const planning = planBoard(planOf(bought), memory);
-  let turn = planning.next();
-  while (turn.done !== true) turn = planning.next();
-  if (!turn.value.ok) throw new Error(`task: no board, ${turn.value.why}`);
-  const { cost, facts } = turn.value.best;
+  const end = runThrough(planBoard(planOf(bought), memory));
+  if (!end.ok) throw new Error(`task: no board, ${end.why}`);
+  const { cost, facts } = end.best;
   const found = { coins: Math.round(cost), hub: facts.hubs > 0 };
   costs.set(key, found);
   return found;
