@@ -1,8 +1,8 @@
 /** The teacher's Set as it is kept, and those that stood in its place before. */
 import type { WorkSet } from '../../src/core/class/index.ts';
 import { isoOf, millisecondsNow } from '../keep/moments.ts';
-import { dropNote, fieldOf, keepNote } from '../keep/notes.ts';
-import { addVersion, stored, versions } from '../keep/shelf.ts';
+import { fieldOf, keepNote } from '../keep/notes.ts';
+import { addVersion, dropStored, stored, versions } from '../keep/shelf.ts';
 
 /** Its name in the store. */
 const SHELF = 'class-set';
@@ -49,7 +49,7 @@ export function keepSet(set: WorkSet, replaces: boolean): Keeping {
         'This browser has no room for the Set that stood here before: it is left there, and this one is not kept. Save it to a file before you leave.',
     };
   if (set.items.length === 0) {
-    dropNote(SHELF);
+    dropStored(SHELF);
     own = undefined;
     return { moved };
   }

@@ -1,9 +1,7 @@
 /** Small things that a page keeps in the browser between visits, each under its own name. A browser that refuses harms nothing. */
 
-import { dropStored, putAside, stored } from './shelf.ts';
+import { dropStored, putAside, shelfKey, stored } from './shelf.ts';
 import { sayError } from '../parts/say-error.ts';
-
-const PREFIX = 'five-milliamps ';
 
 const refused = (why: string): string =>
   `This browser keeps nothing for this page (${why}): what you enter is gone when you leave it.`;
@@ -21,7 +19,7 @@ export function keepNote(
   if (before !== undefined && !isRead(before, isWhole) && !putAside(name, before))
     return refused('what was kept before cannot be read, and there is no room to put it aside');
   try {
-    localStorage.setItem(PREFIX + name, JSON.stringify(value));
+    localStorage.setItem(shelfKey(name), JSON.stringify(value));
     return undefined;
   } catch (error) {
     return refused(sayError(error));
@@ -48,15 +46,6 @@ export function keptNote(name: string): unknown {
   } catch {
     if (putAside(name, text)) dropStored(name);
     return undefined;
-  }
-}
-
-/** Forget what was kept under a name. */
-export function dropNote(name: string): void {
-  try {
-    localStorage.removeItem(PREFIX + name);
-  } catch {
-    // Nothing was kept, so there is nothing to forget.
   }
 }
 

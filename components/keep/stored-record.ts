@@ -1,8 +1,8 @@
 /** The record in the browser's store. Every writing reads first what another tab has written, so that none is lost. */
 import { MOST_SEED, NO_RECORD, mergeRecords, readRecord, withAttempt } from '../../src/core/learn/index.ts';
 import type { Attempt, LearnRecord } from '../../src/core/learn/index.ts';
-import { dropNote, keepNote, keptNote } from './notes.ts';
-import { putAside } from './shelf.ts';
+import { keepNote, keptNote } from './notes.ts';
+import { dropStored, putAside } from './shelf.ts';
 
 /** Name of the record in the store. */
 const NAME = 'record';
@@ -53,7 +53,7 @@ function keep(record: LearnRecord): Kept {
 
 /** Let every attempt go. */
 export function wipeRecord(): Kept {
-  dropNote(NAME);
+  dropStored(NAME);
   unkept = [];
   return { record: NO_RECORD };
 }

@@ -6,7 +6,7 @@ import {
   proofRows,
   proveLead,
   readingsOf,
-  sayLeadFault,
+  sayAlike,
 } from '../../src/core/making/index.ts';
 import type { Proof, ProofReading, ProofRow, RowAnswer } from '../../src/core/making/index.ts';
 import { sayList } from '../../src/core/verdict/index.ts';
@@ -56,13 +56,9 @@ export function standingOf({ found, done }: Pick<TestResult, 'found' | 'done'>):
     : { words: 'Not tested yet', grade: 'doubtful' };
 }
 
-/** The smallest sets of faults that explain a test, those that no reading tells apart in one group. */
+/** The smallest sets of faults that explain a test, those that no reading tells apart in one group; so many groups at most. */
 export function groupsOf(lead: Lead, found: Proof | undefined): readonly (readonly string[])[] {
-  return (found?.alike ?? [])
-    .map((group) =>
-      group.map((at) => sayList((found?.sets[at] ?? []).map((fault) => sayLeadFault(lead, fault)))),
-    )
-    .slice(0, SETS_SHOWN);
+  return found ? sayAlike(lead, found).slice(0, SETS_SHOWN) : [];
 }
 
 /** What was seen in a row, as it is written beside the row on paper. */

@@ -11,8 +11,9 @@ import type { ProofReading, ProofRow, RowAnswer } from '../../src/core/making/in
 import type { Lead } from '../../src/core/wiring/index.ts';
 import { noteKind } from '../keep/kind.ts';
 import type { Kind } from '../keep/kind.ts';
-import { dropNote, fieldOf, keepNote, keptNote } from '../keep/notes.ts';
+import { fieldOf, keepNote, keptNote } from '../keep/notes.ts';
 import { wiringOf } from './sheet-state.ts';
+import { dropStored } from '../keep/shelf.ts';
 
 /** A test as far as it has come. Answers are kept by the words of their row. */
 export interface TestState {
@@ -42,7 +43,7 @@ export function rememberTest(lead: Lead): void {
     (one): one is string => typeof one === 'string' && one !== shelf,
   );
   const kept = [...names, shelf];
-  kept.slice(0, -MOST_KEPT).forEach(dropNote);
+  kept.slice(0, -MOST_KEPT).forEach(dropStored);
   keepNote('proofs', kept.slice(-MOST_KEPT));
 }
 

@@ -6,6 +6,19 @@ const MOST_STEPS = 200;
 const left = (steps: number): string =>
   steps === 0 ? 'Nothing is left' : `${steps} more ${steps === 1 ? 'step is' : 'steps are'} left`;
 
+/** Which way a key goes through the steps: back with Ctrl or Cmd and Z, forth with Y, or with Shift too; undefined for any other key. */
+export function wayOfKey({
+  key,
+  ctrlKey,
+  metaKey,
+  altKey,
+  shiftKey,
+}: KeyboardEvent): 'undo' | 'redo' | undefined {
+  const letter = key.toLowerCase();
+  if (!(ctrlKey || metaKey) || altKey || (letter !== 'z' && letter !== 'y')) return undefined;
+  return letter === 'y' || shiftKey ? 'redo' : 'undo';
+}
+
 /** A value with its past and future. `now` is what lies on the bench. */
 export class History<T> {
   #past = $state.raw<readonly T[]>([]);

@@ -18,7 +18,7 @@ export { CUP_METRES, STRIP_LENGTHS, sayStrip } from './lengths.ts';
 export { shortPlanOfLead } from './one-lead.ts';
 export { fullRows, proofRows } from './proof-rows.ts';
 export type { ProofRow } from './proof-rows.ts';
-export { proveLead } from './prove.ts';
+export { proveLead, sayAlike, saySet } from './prove.ts';
 export type { Proof } from './prove.ts';
 export { NO_CHOICES, PLUG_BODIES } from './sheet-choices.ts';
 export type { PlugBody, SheetChoices, Stock } from './sheet-choices.ts';

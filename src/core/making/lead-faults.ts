@@ -1,5 +1,5 @@
 /** What can be wrong with a lead that was to be made to a plan, and what the plan then turns into. */
-import { SIDES, contactWords, contactsOf, familyOf } from '../wiring/index.ts';
+import { SIDES, conductorWords, contactWords, contactsOf, familyOf } from '../wiring/index.ts';
 import type { Contact, Lead, Side } from '../wiring/index.ts';
 
 /**
@@ -116,10 +116,8 @@ export function madeLead(lead: Lead, faults: readonly LeadFault[]): MadeLead {
 
 /** A fault in words: 'tip and ring are swapped at the input end'. */
 export function sayLeadFault(lead: Lead, fault: LeadFault): string {
-  const conductor = (number: number): string => {
-    const one = lead.conductors[number] as Lead['conductors'][number];
-    return `${contactWords(one.from)} to ${contactWords(one.to)}`;
-  };
+  const conductor = (number: number): string =>
+    conductorWords(lead.conductors[number] as Lead['conductors'][number]);
   const end = (side: Side): string => (side === 'from' ? 'output end' : 'input end');
   switch (fault.kind) {
     case 'open':

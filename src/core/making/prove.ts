@@ -126,6 +126,16 @@ function sayPlanned(lead: Lead, readings: readonly ProofReading[]): string {
     : `So far the lead is as planned; ${left} places of the full table are not read.`;
 }
 
+/** A set of faults in words. */
+export function saySet(lead: Lead, set: readonly LeadFault[]): string {
+  return sayList(set.map((fault) => sayLeadFault(lead, fault)));
+}
+
+/** The smallest sets of faults in words, those that no reading tells apart in one group. */
+export function sayAlike(lead: Lead, { sets, alike }: Proof): readonly (readonly string[])[] {
+  return alike.map((group) => group.map((at) => saySet(lead, sets[at] ?? [])));
+}
+
 /** Sets named in a sentence; the rest are counted. */
 const SETS_NAMED = 3;
 
@@ -135,9 +145,7 @@ function saySets(
   alike: readonly (readonly number[])[],
   next: ProofPlace | undefined,
 ): string {
-  const named = sets
-    .slice(0, SETS_NAMED)
-    .map((set) => sayList(set.map((fault) => sayLeadFault(lead, fault))));
+  const named = sets.slice(0, SETS_NAMED).map((set) => saySet(lead, set));
   const rest = sets.length > SETS_NAMED ? `, or ${sets.length - SETS_NAMED} more explanations` : '';
   const cannot = alike.some((group) => group.length > 1)
     ? ' Some of these read alike everywhere: look inside the plug.'

@@ -2,9 +2,9 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { handKeeper, handWriter, readHand } from '../../../components/keep/in-hand.ts';
 import { isoOf, millisecondsNow, sayMoment } from '../../../components/keep/moments.ts';
-import { dropNote, fieldOf, keepNote, keptNote, oneOf } from '../../../components/keep/notes.ts';
+import { fieldOf, keepNote, keptNote, oneOf } from '../../../components/keep/notes.ts';
 import { planFromHash, planFromText, planHash } from '../../../components/keep/plan-files.ts';
-import { stored, versions } from '../../../components/keep/shelf.ts';
+import { dropStored, stored, versions } from '../../../components/keep/shelf.ts';
 import { demoBoard } from '../../../src/core/board/index.ts';
 import {
   makePlan,
@@ -97,7 +97,7 @@ describe('Notes', () => {
     expect(keepNote('one', { a: [1, null] })).toBeUndefined();
     keepNote('two', 'b');
     expect(keptNote('one')).toEqual({ a: [1, null] });
-    dropNote('one');
+    dropStored('one');
     expect([keptNote('one'), keptNote('two')]).toEqual([undefined, 'b']);
   });
 
@@ -112,7 +112,7 @@ describe('Notes', () => {
       /^This browser keeps nothing for this page \(.+\): what you enter is gone/,
     );
     expect(keptNote('one')).toBeUndefined();
-    expect(() => dropNote('one')).not.toThrow();
+    expect(() => dropStored('one')).not.toThrow();
   });
 
   test('are read field by field, whatever they are', () => {

@@ -12,8 +12,8 @@ import {
   sayMinutes,
   wayOfHash,
 } from '../../../components/practice/ways.ts';
-import { dropNote } from '../../../components/keep/notes.ts';
 import { allOf, htmlOf, wordsOf } from '../../support/rendered.ts';
+import { dropStored } from '../../../components/keep/shelf.ts';
 
 const lesson = (number: number, title: string, minutes: number, player: boolean) => ({
   name: title.toLowerCase(),
@@ -78,7 +78,7 @@ describe('A way', () => {
 });
 
 describe('A browser without a store', () => {
-  beforeEach(() => dropNote('way'));
+  beforeEach(() => dropStored('way'));
 
   test('goes on with every lesson, whatever was chosen', () => {
     expect(() => keepWay('player')).not.toThrow();

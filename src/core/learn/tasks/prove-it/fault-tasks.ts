@@ -1,7 +1,6 @@
 /** Tasks on what readings say of a lead: the fault that explains them, and the reading that splits what is left. */
-import { faultsOf, sayLeadFault, sayPlace } from '../../../making/index.ts';
+import { faultsOf, sayLeadFault, sayPlace, saySet } from '../../../making/index.ts';
 import type { Beep, LeadFault, ProofPlace } from '../../../making/index.ts';
-import { sayList } from '../../../verdict/index.ts';
 import type { Lead } from '../../../wiring/index.ts';
 import { drawUntil } from '../chance.ts';
 import { capital, inRows, met, oneOf, whichOf, type Mistake } from '../forms.ts';
@@ -103,8 +102,7 @@ export function faultFromBeeps(level: Level, chance: Chance): Drawn {
   };
 }
 
-const textOf = (lead: Lead, faults: readonly LeadFault[]): string =>
-  capital(sayList(faults.map((one) => sayLeadFault(lead, one))));
+const textOf = (lead: Lead, faults: readonly LeadFault[]): string => capital(saySet(lead, faults));
 
 const TWO_FAULTS = {
   slip: 'two symptoms, two faults',
