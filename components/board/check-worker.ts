@@ -3,7 +3,7 @@ import { checkSteps } from '../../src/core/board/index.ts';
 import type { BoardCheck, CheckProgress } from '../../src/core/board/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import { answerOrders } from '../parts/orders.ts';
-import { runThrough } from '../../src/core/verdict/index.ts';
+import { runThrough } from '../../src/core/signal/index.ts';
 
 /** The board to check. */
 export interface CheckOrder {

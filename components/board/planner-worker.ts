@@ -3,7 +3,7 @@ import { planBoard } from '../../src/core/planner/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import type { PlanAnswer, PlanProgress } from '../../src/core/planner/index.ts';
 import { answerOrders } from '../parts/orders.ts';
-import { runThrough } from '../../src/core/verdict/index.ts';
+import { runThrough } from '../../src/core/signal/index.ts';
 
 /** The board to plan. */
 export interface PlanOrder {

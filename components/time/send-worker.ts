@@ -1,9 +1,8 @@
 /** Bytes sent off the main thread: takes a link and a journey, sends how many links of the chain are done, then the sending. */
-import { journeySteps, packSending } from '../../src/core/signal/index.ts';
+import { journeySteps, packSending, runThrough } from '../../src/core/signal/index.ts';
 import type { Journey, PackedSending } from '../../src/core/signal/index.ts';
 import type { Link } from '../../src/core/wiring/index.ts';
 import { answerOrders } from '../parts/orders.ts';
-import { runThrough } from '../../src/core/verdict/index.ts';
 
 /** What to send through what; `worst` is the corner of the parts that starves the input most. */
 export interface SendOrder {

@@ -10,7 +10,7 @@ import type { Plan } from '../../src/core/plan/plan.ts';
 import { randomBoard, wiredBoard } from '../core/board/boards.ts';
 import { quantile } from './figures.ts';
 import type { Figure } from './figures.ts';
-import { runThrough } from '../../src/core/verdict/index.ts';
+import { runThrough } from '../../src/core/signal/index.ts';
 
 const BOARDS = 10;
 

@@ -20,7 +20,7 @@ import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
 import { readPdf } from '../support/pdf.ts';
 import { readSquareCode } from '../support/square-code.ts';
 import { wakeIslands } from '../support/watch.ts';
-import { runThrough } from '../../src/core/verdict/index.ts';
+import { runThrough } from '../../src/core/signal/index.ts';
 
 /** The invented demo board, as the page opens it. */
 const DEMO = demoBoard();

@@ -6,7 +6,7 @@ import { readPlanText } from '../../src/core/plan/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import { countTouches, keysOf, touchIn } from '../support/hands.ts';
 import { wakeIslands } from '../support/watch.ts';
-import { runThrough } from '../../src/core/verdict/index.ts';
+import { runThrough } from '../../src/core/signal/index.ts';
 
 const KEY = 'five-milliamps board';
 const SWITCHER = 'foot controller with DIN OUT';

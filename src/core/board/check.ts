@@ -10,7 +10,7 @@ import { SEVERITIES, finding } from './findings.ts';
 import type { Finding } from './findings.ts';
 import { linksByOutput, solveOutput } from './solve-outputs.ts';
 import type { SolvedOutput } from './solve-outputs.ts';
-import { runThrough } from '../verdict/index.ts';
+import { runThrough } from '../signal/index.ts';
 
 /** Everything found, worst first, and the outcome of each link in the plan's order. */
 export interface BoardCheck {

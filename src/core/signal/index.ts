@@ -54,6 +54,7 @@ export type { LineStep } from './quick-reader.ts';
 export { receive, receivedBytes, sayReceived } from './receiver.ts';
 export type { Heard, ReceivedByte, ReceiverOptions } from './receiver.ts';
 export { sayUnsolved, sendingInWords } from './say-sending.ts';
+export { runThrough } from './run-through.ts';
 export { ownHop, sendThrough } from './send.ts';
 export type { Sending } from './send.ts';
 export { inputAmountAt, inputTrace } from './show.ts';

@@ -4,7 +4,7 @@ import type { Link } from '../wiring/index.ts';
 import type { Hop } from './hop.ts';
 import { ownHop, sendSteps, type Leg, type Sending } from './send.ts';
 import { prepareTimeLink, type TimeLink } from './time-link.ts';
-import { runThrough } from '../verdict/index.ts';
+import { runThrough } from './run-through.ts';
 
 /** How a message travels: through how many links, by which THRU, with which clocks. */
 export interface Journey {

@@ -12,7 +12,7 @@ import { receive } from './receiver.ts';
 import type { Reception, ReceiverOptions } from './receiver.ts';
 import type { TimeLink } from './time-link.ts';
 import type { Waveform } from './waveform.ts';
-import { runThrough } from '../verdict/index.ts';
+import { runThrough } from './run-through.ts';
 
 /** One link of a chain, the input looked at, and what stands behind it. */
 export interface Leg {

@@ -15,7 +15,6 @@ export { partWords } from './part-words.ts';
 export { conductorLines } from './reach.ts';
 export { nodeOf } from './readings.ts';
 export type { Spot } from './readings.ts';
-export { runThrough } from './run-through.ts';
 export { shopWords } from './shop-words.ts';
 export { sayAmperes, sayAmperesFinely, sayBeside, sayList, sayOhms, sayVolts, sayWatts } from './speak.ts';
 export type { Step } from './steps.ts';

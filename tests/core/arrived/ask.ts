@@ -6,7 +6,7 @@ import type { Ranking } from '../../../src/core/arrived/fit.ts';
 import type { Log } from '../../../src/core/arrived/log.ts';
 import { readTyped } from '../../../src/core/arrived/read-typed.ts';
 import type { SeenByte } from '../../../src/core/arrived/log.ts';
-import { runThrough } from '../../../src/core/verdict/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 /** Bytes of a text in hex, a star behind one that is marked. */
 export function hex(text: string): readonly SeenByte[] {

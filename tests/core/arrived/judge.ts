@@ -3,7 +3,7 @@ import { answerArrived } from '../../../src/core/arrived/answer.ts';
 import type { Answer } from '../../../src/core/arrived/answer.ts';
 import { drawForeign, drawLog } from './world.ts';
 import type { Drawn } from './world.ts';
-import { runThrough } from '../../../src/core/verdict/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 /** Shares of all logs: true cause first, among the first three, and 'fits nothing' of logs that no cause made; times of an answer. */
 export interface Judged {

@@ -9,7 +9,7 @@ import { WISH_DEFAULTS } from '../../../src/core/plan/plan.ts';
 import type { Device, Plan } from '../../../src/core/plan/plan.ts';
 import { cableSchedule, leadLabels } from '../../../src/core/board/schedule.ts';
 import { shoppingList } from '../../../src/core/board/shopping.ts';
-import { runThrough } from '../../../src/core/verdict/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 /** A pedal whose one hole receives on the tip and passes on at the ring. */
 const pedal = (name: string, channel: number): Device => ({

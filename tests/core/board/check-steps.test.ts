@@ -7,7 +7,7 @@ import {
   unsolvedBoard,
 } from '../../../src/core/board/index.ts';
 import type { CheckProgress } from '../../../src/core/board/index.ts';
-import { runThrough } from '../../../src/core/verdict/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 test('a check taken circuit by circuit says how far it is, and finds what the whole check finds', () => {
   const demo = demoBoard();

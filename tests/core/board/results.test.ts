@@ -8,7 +8,7 @@ import { shoppingList } from '../../../src/core/board/shopping.ts';
 import { readSharedLink, writeSharedLink } from '../../../src/core/plan/shared-link.ts';
 import { makeLead, wires } from '../../../src/core/wiring/link.ts';
 import { randomBoard } from './boards.ts';
-import { runThrough } from '../../../src/core/verdict/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 /** A board planned to the end. */
 function planned(seed: number, count: number): Plan {

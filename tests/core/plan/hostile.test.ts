@@ -13,7 +13,7 @@ import type { PlanAnswer } from '../../../src/core/planner/index.ts';
 import { makeLead, wires } from '../../../src/core/wiring/index.ts';
 import { randomBoard } from '../board/boards.ts';
 import { plainPlan } from './plans.ts';
-import { runThrough } from '../../../src/core/verdict/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 function planned(plan: Plan): PlanAnswer {
   return runThrough(planBoard(plan));

@@ -29,7 +29,7 @@ import { seededRandom } from '../../support/random.ts';
 import type { Random } from '../../support/random.ts';
 import { STOCK, randomBoard, wiredBoard } from '../board/boards.ts';
 import { randomPlan } from './plans.ts';
-import { runThrough } from '../../../src/core/verdict/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 /** A number that a field may be given: most within its bounds, some not, some no number at all. */
 function figure(random: Random, most: number): number {

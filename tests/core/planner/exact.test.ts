@@ -12,7 +12,7 @@ import type { LinkMemory } from '../../../src/core/verdict/index.ts';
 import { seededRandom } from '../../support/random.ts';
 import { randomBoard } from '../board/boards.ts';
 import { cheapestOfAll, randomProblem } from './exhaustive.ts';
-import { runThrough } from '../../../src/core/verdict/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 const PATIENCE = 300_000;
 

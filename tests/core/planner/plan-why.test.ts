@@ -4,7 +4,7 @@ import type { PlanAnswer } from '../../../src/core/planner/plan-it.ts';
 import type { Plan, Wishes } from '../../../src/core/plan/plan.ts';
 import { WISH_DEFAULTS } from '../../../src/core/plan/plan.ts';
 import { randomBoard, wiredBoard } from '../board/boards.ts';
-import { runThrough } from '../../../src/core/verdict/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 function answerTo(plan: Plan): PlanAnswer {
   return runThrough(planBoard(plan));

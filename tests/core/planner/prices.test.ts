@@ -6,7 +6,7 @@ import { connect } from '../../../src/core/board/edit-links.ts';
 import { planBoard } from '../../../src/core/planner/plan-it.ts';
 import type { PlannedBoard } from '../../../src/core/planner/plan-it.ts';
 import { fromLibrary, stockLead } from '../board/boards.ts';
-import { runThrough } from '../../../src/core/verdict/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 const DIN = ['4-4', '5-5', '2-2'];
 

@@ -6,7 +6,7 @@ import type { PlanProblem } from '../../../src/core/planner/problem.ts';
 import type { Choice } from '../../../src/core/board/offers.ts';
 import { seededRandom } from '../../support/random.ts';
 import { randomProblem } from './exhaustive.ts';
-import { runThrough } from '../../../src/core/verdict/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 const SEEDS = Array.from({ length: 60 }, (_, at) => 5000 + at);
 const problemOf = (seed: number): PlanProblem => {

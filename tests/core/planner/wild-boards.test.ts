@@ -12,7 +12,7 @@ import { readPlanText, writePlanText } from '../../../src/core/plan/read-plan.ts
 import { boardFacts } from '../../../src/core/planner/facts.ts';
 import { planBoard } from '../../../src/core/planner/plan-it.ts';
 import { wildPlan } from '../board/wild-boards.ts';
-import { runThrough } from '../../../src/core/verdict/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 /** Plans tried here; `WILD_PLANS=3000` tries as many as were tried when this was written. */
 const COUNT = Number(process.env.WILD_PLANS ?? 120);

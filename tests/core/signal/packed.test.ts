@@ -3,8 +3,9 @@ import { PLAIN_JOURNEY, journeyLink, journeySteps, sendOnJourney } from '../../.
 import { packSending, unpackSending } from '../../../src/core/signal/packed.ts';
 import type { LegRun } from '../../../src/core/signal/send.ts';
 import { inputTrace } from '../../../src/core/signal/show.ts';
-import { checkLink, runThrough } from '../../../src/core/verdict/index.ts';
+import { checkLink } from '../../../src/core/verdict/index.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 const LINK = {
   output: makeJack('out', 'din5', 'din'),

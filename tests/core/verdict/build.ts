@@ -1,5 +1,5 @@
 /** Short ways to put links together for the tests of the verdict. */
-import { checkLink, drawBuilds, runThrough } from '../../../src/core/verdict/index.ts';
+import { checkLink, drawBuilds } from '../../../src/core/verdict/index.ts';
 import type { LinkVerdict, NoteKind, ToleranceResult } from '../../../src/core/verdict/index.ts';
 import {
   PARTS,
@@ -11,6 +11,7 @@ import {
   wires,
 } from '../../../src/core/wiring/index.ts';
 import type { Connector, Jack, Lead, Link, Part } from '../../../src/core/wiring/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 /** The lead that a map stands for: 1 m of 26 AWG with plugs that match the jacks. */
 export function leadFor(output: Jack, input: Jack, conductors: Lead['conductors']): Lead {

@@ -8,7 +8,7 @@ import type { Receiver } from '../../../src/core/wiring/receivers.ts';
 import { makeJack, makeLead, wires } from '../../../src/core/wiring/link.ts';
 import type { Link } from '../../../src/core/wiring/link.ts';
 import { describe, expect, test } from 'vitest';
-import { runThrough } from '../../../src/core/verdict/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 function dinLink(circuit: Driver, part: Part, receiver: Receiver = 'receiver-isolated', metres = 1): Link {
   return {

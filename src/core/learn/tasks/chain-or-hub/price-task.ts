@@ -8,7 +8,7 @@ import { PEDALS, hubOf, pedalOf, planOfWays, senderOf } from '../../boards.ts';
 import { aNumber } from '../forms.ts';
 import { CONTROLLER, drawnPedals, leadsOf, planOfLeads } from '../told-boards.ts';
 import type { Chance, Drawn, Level, Material } from '../task.ts';
-import { runThrough } from '../../../verdict/index.ts';
+import { runThrough } from '../../../signal/index.ts';
 
 /** A board to be bought: for each pedal whether it has a THRU, the wish for few links (0 for none), prices in coins, leads there. */
 interface Bought {

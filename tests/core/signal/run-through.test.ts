@@ -1,6 +1,6 @@
 /** Long work done to its end: each step is told in its order, and only what comes of it is handed back. */
 import { describe, expect, it } from 'vitest';
-import { runThrough } from '../../../src/core/verdict/index.ts';
+import { runThrough } from '../../../src/core/signal/index.ts';
 
 function* countTo(most: number): Generator<number, string> {
   for (let at = 1; at <= most; at++) yield at;
