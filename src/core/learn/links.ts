@@ -3,7 +3,7 @@
  * A test solves each one and compares it with the outcome the author claims.
  */
 import { checkLink, findLead } from '../verdict/index.ts';
-import { jackProblem, layConductor, makeJack, makeLead, wires } from '../wiring/index.ts';
+import { STRAIGHT_DIN, jackProblem, layConductor, makeJack, makeLead, wires } from '../wiring/index.ts';
 import { planOfLink } from '../plan/index.ts';
 import type { CircuitKind, Connector, Fault, Form, Jack, Lead, Link, Part, Style } from '../wiring/index.ts';
 import type { LeadAnswer, LinkVerdict, NoteKind, Outcome } from '../verdict/index.ts';
@@ -94,4 +94,23 @@ export function planFrom(authored: AuthoredLink): Plan {
 /** Every lead between the two jacks of the link, by the core's search. */
 export function searchFor(authored: AuthoredLink): LeadAnswer {
   return findLead(jackFrom('out', authored.output), jackFrom('in', authored.input));
+}
+
+/** A DIN output and a DIN input, the usual ones but for what is told of each, with a straight lead of 1 m but for what is told of it. */
+export function dinLink(out: Partial<Jack> = {}, into: Partial<Jack> = {}, lead: Partial<Lead> = {}): Link {
+  const { conductors = STRAIGHT_DIN, ...more } = lead;
+  return {
+    output: makeJack('out', 'din5', 'din', out),
+    branches: [
+      {
+        input: makeJack('in', 'din5', 'din', into),
+        leads: [makeLead('din5', 'din5', conductors, more)],
+      },
+    ],
+  };
+}
+
+/** Amperes that reach the first input of a link while a 0 is sent. */
+export function activeOf(link: Link): number {
+  return checkLink(link, 'outcome').inputs[0]?.active ?? NaN;
 }

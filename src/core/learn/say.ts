@@ -78,3 +78,8 @@ export function sayValue(circuit: CircuitKind, name: ValueName, part: Part = '6N
 export function unbroken(words: string): string {
   return words.replaceAll(' ', '\u00a0');
 }
+
+/** So many of a thing whose plural ends in s: '1 link', '2 links'. */
+export function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`;
+}

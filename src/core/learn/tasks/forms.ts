@@ -1,5 +1,5 @@
 /** Ways to put a question, so that a kind says what it asks and nothing twice. */
-import { hexOf } from '../../signal/index.ts';
+import { BITS_PER_FRAME, frameBit, hexOf } from '../../signal/index.ts';
 import { answerOfText } from './answers.ts';
 import type { Chance, Drawn, Level, Shows, Slip, Unit } from './task.ts';
 
@@ -13,9 +13,15 @@ type Answered = Pick<Drawn, 'form' | 'right' | 'slips'>;
 /** For answers that are named after what is shown, and so are drawn with it. */
 export const AS_THEY_STAND: Pick<Chance, 'shuffled'> = { shuffled: (list) => list };
 
-/** What a task shows as a table of rows. */
-export function inRows(rows: Extract<Shows, { shows: 'rows' }>['rows']): Extract<Shows, { shows: 'rows' }> {
-  return { shows: 'rows', rows };
+type RowsShown = Extract<Shows, { shows: 'rows' }>;
+/** What a task shows as a table; a row that does not belong to this task is false. */
+export function inRows(rows: readonly (RowsShown['rows'][number] | false)[]): RowsShown {
+  return { shows: 'rows', rows: rows.filter((row) => row !== false) };
+}
+
+/** What a task shows of a byte as it goes over the wire, from its start bit to its stop bit. */
+export function inBits(byte: number): Extract<Shows, { shows: 'bits' }> {
+  return { shows: 'bits', levels: Array.from({ length: BITS_PER_FRAME }, (_, bit) => frameBit(byte, bit)) };
 }
 
 /** The cases of a level out of all, the easy ones first: so many below level 2, so many at it, and all of them at level 3. */
@@ -82,11 +88,25 @@ export function whichText<K extends string>(
   return whichOf(Object.keys(texts) as K[], right, (one) => texts[one], mistaken, chance);
 }
 
-/** A number that a known mistake would give. */
-interface WrongNumber {
-  readonly slip: string;
-  readonly value: number;
-  readonly says: string;
+/** What is said to each known mistake, by its name. */
+type Said<S extends string> = Readonly<Record<S, string>>;
+/** What each known mistake gives here, by its name; false where it gives nothing here. */
+export type Given<S extends string, T> = Readonly<Record<S, T | false>>;
+
+/** Mistakes by name, but for those whose answer is right, or that of one named before: they could not be told from it. */
+function slipsOf<S extends string, T>(
+  said: Said<S>,
+  given: readonly (readonly [name: string, answer: T | false])[],
+  right: T,
+  write: (answer: T) => string,
+  isSame = (one: T, other: T): boolean => write(one) === write(other),
+): readonly Slip[] {
+  const taken = [right];
+  return given.flatMap(([name, answer]) => {
+    if (answer === false || taken.some((one) => isSame(answer, one))) return [];
+    taken.push(answer);
+    return [{ name, answer: write(answer), sentence: said[name as S] }];
+  });
 }
 
 /** Decimals that a number in a task is shown with at most: four digits that mean something. */
@@ -98,72 +118,42 @@ export function plainNumber(value: number): string {
 }
 
 /**
- * A number within a share of the right one, in a unit. A mistake whose number is too near to the right one, or to that of a
- * mistake named before it, is left out: it could not be told from it.
+ * A number within a share of the right one, in a unit, and the numbers that known mistakes give. One that is too near to the right
+ * number, or to that of a mistake named before it, could not be told from it.
  */
-export function aNumber(right: number, unit: Unit, share: number, wrong: readonly WrongNumber[]): Answered {
-  const slips: Slip[] = [];
-  const taken = [right];
-  for (const { slip, value, says } of wrong) {
-    if (taken.some((one) => Math.abs(value - one) <= 2 * share * Math.abs(one) + Number.EPSILON)) continue;
-    taken.push(value);
-    slips.push({ name: slip, answer: plainNumber(value), sentence: says });
-  }
-  return { form: { form: 'number', unit, share }, right: plainNumber(right), slips };
-}
-
-/** A known wrong order. */
-interface WrongOrder {
-  readonly slip: string;
-  readonly items: readonly string[];
-  readonly says: string;
-}
-
-/** Items to be put in order; they are shown in an order that the seed decides and that is not the right one. */
-export function inOrder(right: readonly string[], wrong: readonly WrongOrder[], chance: Chance): Answered {
-  const drawn = chance.shuffled(right);
-  const items = drawn.every((one, at) => one === right[at]) ? [...drawn.slice(1), drawn[0] as string] : drawn;
-  const numbers = (order: readonly string[]): string => order.map((one) => items.indexOf(one)).join(' ');
-  const answer = numbers(right);
+export function aNumber<S extends string>(
+  right: number,
+  unit: Unit,
+  share: number,
+  said: Said<S>,
+  given: Given<S, number>,
+): Answered {
+  const isNear = (value: number, one: number): boolean =>
+    Math.abs(value - one) <= 2 * share * Math.abs(one) + Number.EPSILON;
   return {
-    form: { form: 'order', items },
-    right: answer,
-    slips: wrong
-      .map(({ slip, items: order, says }) => ({ name: slip, answer: numbers(order), sentence: says }))
-      .filter(
-        (one, at, all) =>
-          one.answer !== answer && all.findIndex((other) => other.answer === one.answer) === at,
-      ),
+    form: { form: 'number', unit, share },
+    right: plainNumber(right),
+    slips: slipsOf(said, Object.entries<number | false>(given), right, plainNumber, isNear),
   };
 }
 
-/** Each of these that is so; `wrong` names mistakes by what they would tick. */
-export function eachThat(
-  offered: readonly { readonly text: string; readonly right: boolean }[],
-  wrong: readonly {
-    readonly slip: string;
-    readonly ticks: (text: string) => boolean;
-    readonly says: string;
-  }[],
+/** Items to be put in order, shown in one that the seed decides and that is not the right one; a known mistake may give several orders. */
+export function inOrder<S extends string>(
+  right: readonly string[],
   chance: Chance,
+  said: Said<S>,
+  given: Readonly<Record<S, readonly (readonly string[])[]>>,
 ): Answered {
-  const shown = chance.shuffled(offered);
-  const ticked = (test: (one: (typeof shown)[number]) => boolean): string =>
-    shown.flatMap((one, at) => (test(one) ? [String(at)] : [])).join(' ') || '-';
-  const right = ticked((one) => one.right);
+  const drawn = chance.shuffled(right);
+  const items = drawn.every((one, at) => one === right[at]) ? [...drawn.slice(1), drawn[0] as string] : drawn;
+  const numbers = (order: readonly string[]): string => order.map((one) => items.indexOf(one)).join(' ');
+  const orders = Object.entries<readonly (readonly string[])[]>(given).flatMap(([name, all]) =>
+    all.map((order) => [name, order] as const),
+  );
   return {
-    form: { form: 'several', options: shown.map(({ text }) => text) },
-    right,
-    slips: wrong
-      .map(({ slip, ticks, says }) => ({
-        name: slip,
-        answer: ticked(({ text }) => ticks(text)),
-        sentence: says,
-      }))
-      .filter(
-        (one, at, all) =>
-          one.answer !== right && all.findIndex((other) => other.answer === one.answer) === at,
-      ),
+    form: { form: 'order', items },
+    right: numbers(right),
+    slips: slipsOf(said, orders, right, numbers),
   };
 }
 
@@ -173,42 +163,37 @@ export function eachThat(
  */
 export function eachOf<T, S extends string>(
   asked: readonly T[],
+  chance: Pick<Chance, 'shuffled'>,
   how: {
     readonly text: (one: T) => string;
     readonly right: (one: T) => boolean;
-    readonly ticks: Readonly<Record<S, ((one: T) => boolean) | false>>;
-    readonly said: Readonly<Record<S, string>>;
+    readonly said: Said<S>;
+    readonly ticks: Given<S, (one: T) => boolean>;
   },
-  chance: Chance,
 ): Answered {
-  const told = new Map(asked.map((one) => [how.text(one), one]));
-  return eachThat(
-    asked.map((one) => ({ text: how.text(one), right: how.right(one) })),
-    (Object.keys(how.ticks) as S[]).flatMap((slip) => {
-      const test = how.ticks[slip];
-      return test ? [{ slip, ticks: (text: string) => test(told.get(text) as T), says: how.said[slip] }] : [];
-    }),
-    chance,
-  );
+  const shown = chance.shuffled(asked);
+  const ticked = (isTicked: (one: T) => boolean): string =>
+    shown.flatMap((one, at) => (isTicked(one) ? [String(at)] : [])).join(' ') || '-';
+  return {
+    form: { form: 'several', options: shown.map((one) => how.text(one)) },
+    right: ticked(how.right),
+    slips: slipsOf(how.said, Object.entries<((one: T) => boolean) | false>(how.ticks), how.right, ticked),
+  };
 }
 
-const inHex = (bytes: readonly number[]): string => bytes.map(hexOf).join(' ');
+/** Bytes as they are written: 'C0 04'. */
+export const inHex = (bytes: readonly number[]): string => bytes.map(hexOf).join(' ');
 
-/** Bytes, with those that known mistakes would give. */
-export function theBytes(
+/** Bytes, with those that known mistakes give. */
+export function theBytes<S extends string>(
   right: readonly number[],
-  wrong: readonly { readonly slip: string; readonly bytes: readonly number[]; readonly says: string }[],
+  said: Said<S>,
+  given: Given<S, readonly number[]>,
 ): Answered {
-  const answer = inHex(right);
   return {
     form: { form: 'bytes' },
-    right: answer,
-    slips: wrong
-      .map(({ slip, bytes, says }) => ({ name: slip, answer: inHex(bytes), sentence: says }))
-      .filter(
-        (one, at, all) =>
-          one.answer !== answer && all.findIndex((other) => other.answer === one.answer) === at,
-      ),
+    right: inHex(right),
+    slips: slipsOf(said, Object.entries<readonly number[] | false>(given), right, inHex),
   };
 }
 

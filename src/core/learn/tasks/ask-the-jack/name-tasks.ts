@@ -69,8 +69,7 @@ export function crossOut(level: Level, chance: Chance): Drawn {
     ask: 'An unmarked phone jack on a box that works, read through a tested lead. The red probe is named first. Tick each name that these readings rule out.',
     ...inFinder(taken),
     ...eachOf(
-      offered,
-      {
+      offered, chance, {
         text: sayName,
         right: isOut,
         ticks: {
@@ -83,9 +82,7 @@ export function crossOut(level: Level, chance: Chance): Drawn {
           'rules out the inputs of the loop': (name) => name.startsWith('in '),
         },
         said: SAID_TO_CROSSING,
-      },
-      chance,
-    ),
+      }),
     hints: [
       'Ask of each name: could this jack show these readings?',
       'An OUT of the loop feeds both lines at rest, or its source alone. An IN shows no volts, and one way of the diode test shows its LED.',

@@ -61,8 +61,7 @@ export function allowedNow(level: Level, chance: Chance): Drawn {
     ask: `${box.told} Its jack is unmarked. Tick each thing that may go from ring to sleeve now, and that can tell something.`,
     ...(taken.length > 0 ? { shows: readingRows(taken) } : {}),
     ...eachOf(
-      dials,
-      {
+      dials, chance, {
         text: (dial) => DIALS[dial],
         right: isRight,
         ticks: {
@@ -76,9 +75,7 @@ export function allowedNow(level: Level, chance: Chance): Drawn {
           nothing: () => false,
         },
         said: SAID,
-      },
-      chance,
-    ),
+      }),
     hints: [
       'First ask whether the box has any power left: plug, USB, battery.',
       'With power: DC volts. Without: resistance and the diode test.',

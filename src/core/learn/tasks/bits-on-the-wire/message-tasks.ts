@@ -1,7 +1,8 @@
 /** Tasks on messages: their bytes, how long they take, and running status. */
 import { BITS_PER_FRAME, bitSecondsOf, bytesOf, hexOf } from '../../../signal/index.ts';
 import type { Item } from '../../../signal/index.ts';
-import { aNumber, plainNumber, theBytes } from '../forms.ts';
+import { counted } from '../../say.ts';
+import { aNumber, inHex, plainNumber, theBytes } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** Notes and speeds that look different from one another in hex. */
@@ -9,9 +10,18 @@ export const NOTES = [0x30, 0x35, 0x37, 0x3c, 0x40, 0x43, 0x48] as const;
 const SPEEDS = [0x00, 0x28, 0x40, 0x5a, 0x64, 0x7f] as const;
 
 /** Data bits of a byte. */
-const DATA_BITS = 8;
+export const DATA_BITS = 8;
 
 const CHANNELS = [1, 2, 3, 5, 8, 10, 12, 16] as const;
+
+const MESSAGE_SAID = {
+  'channel from 0': 'A player counts channels from 1, the wire from 0.',
+  'value first': 'The number of the controller comes first, then its value.',
+  'program from 0': 'Counted from 1, the first program is 00 on the wire.',
+  'both from 0': 'Both count from 1 for a player and from 0 on the wire: channel and program.',
+  'takes a data byte too many': 'A program change has one data byte.',
+  'another kind': 'B is for controllers, C for programs.',
+};
 
 function messageBytes(level: Level, chance: Chance): Drawn {
   const channel = chance.turn(CHANNELS);
@@ -28,7 +38,7 @@ function messageBytes(level: Level, chance: Chance): Drawn {
     ask: change
       ? `Controller ${controller} to ${value} on channel ${channel}, as a player counts channels. Which bytes, in hex?`
       : `Program ${program} on channel ${channel}, as a player counts, from 1. Which bytes, in hex?`,
-    ...theBytes(bytes, messageSlips(bytes, channel, change)),
+    ...theBytes(bytes, MESSAGE_SAID, messageSlips(bytes, channel, change)),
     hints: [
       'A status byte says what it is and for which channel, then come the data bytes.',
       change ? 'A control change begins with B.' : 'A program change begins with C.',
@@ -39,47 +49,32 @@ function messageBytes(level: Level, chance: Chance): Drawn {
       change
         ? `Controller ${controller} is ${hexOf(controller)}, its value ${hexOf(value)}.`
         : `Program ${program} is ${program - 1} on the wire, ${hexOf(program - 1)} in hex.`,
-      `${bytes.map(hexOf).join(' ')}.`,
+      `${inHex(bytes)}.`,
     ],
   };
 }
 
 /** What known mistakes make of the bytes of a message on a channel, which a player counts from 1. */
-function messageSlips(
-  bytes: readonly number[],
-  channel: number,
-  change: boolean,
-): Parameters<typeof theBytes>[1] {
+function messageSlips(bytes: readonly number[], channel: number, change: boolean) {
   const [status = 0, ...data] = bytes;
   const fromZero = (status & 0xf0) | (channel % 16);
   const [program = 0] = data.map((one) => one + 1);
-  const own = change
-    ? [
-        [
-          'value first',
-          [status, ...data.toReversed()],
-          'The number of the controller comes first, then its value.',
-        ] as const,
-      ]
-    : ([
-        ['program from 0', [status, program], 'Counted from 1, the first program is 00 on the wire.'],
-        [
-          'both from 0',
-          [fromZero, program],
-          'Both count from 1 for a player and from 0 on the wire: channel and program.',
-        ],
-        ['takes a data byte too many', [...bytes, 0], 'A program change has one data byte.'],
-      ] as const);
-  return [
-    ['channel from 0', [fromZero, ...data], 'A player counts channels from 1, the wire from 0.'] as const,
-    ...own,
-    [
-      'another kind',
-      [(change ? 0xc0 : 0xb0) | (status & 0x0f), ...data],
-      'B is for controllers, C for programs.',
-    ] as const,
-  ].map(([slip, wrong, says]) => ({ slip, bytes: wrong, says }));
+  return {
+    'channel from 0': [fromZero, ...data],
+    'value first': change && [status, ...data.toReversed()],
+    'program from 0': !change && [status, program],
+    'both from 0': !change && [fromZero, program],
+    'takes a data byte too many': !change && [...bytes, 0],
+    'another kind': [(change ? 0xc0 : 0xb0) | (status & 0x0f), ...data],
+  };
 }
+
+const LIST_TIME_SAID = {
+  'eight bits a byte': 'A byte has a start bit and a stop bit too: ten bits in all.',
+  'a byte a message': 'Count the bytes of each message: a note has three, a program change two.',
+  'three bytes each': 'A program change has two bytes, not three.',
+  'bits for bytes': 'That is one bit for each byte. A byte takes ten.',
+};
 
 function listTime(level: Level, chance: Chance): Drawn {
   const notes = chance.turn([1, 2, 3, 4, 5, 6]);
@@ -88,32 +83,19 @@ function listTime(level: Level, chance: Chance): Drawn {
   const items = listOf(notes, programs, controls);
   const bytes = bytesOf(items, false).length;
   const milliseconds = (bits: number): number => bits * bitSecondsOf({}) * 1e3;
-  const counted = (count: number, what: string): readonly string[] =>
-    count === 0 ? [] : [`${count} ${what}${count === 1 ? '' : 's'}`];
+  const told = [
+    counted(notes, 'note-on'),
+    counted(programs, 'program change'),
+    counted(controls, 'control change'),
+  ];
   return {
-    ask: `How long does this take on the wire, one right after the other: ${[...counted(notes, 'note-on'), ...counted(programs, 'program change'), ...counted(controls, 'control change')].join(', ')}? Every status byte is sent.`,
-    ...aNumber(milliseconds(bytes * BITS_PER_FRAME), 'ms', LIST_SHARE, [
-      {
-        slip: 'eight bits a byte',
-        value: milliseconds(bytes * DATA_BITS),
-        says: 'A byte has a start bit and a stop bit too: ten bits in all.',
-      },
-      {
-        slip: 'a byte a message',
-        value: milliseconds(items.length * BITS_PER_FRAME),
-        says: 'Count the bytes of each message: a note has three, a program change two.',
-      },
-      {
-        slip: 'three bytes each',
-        value: milliseconds(items.length * 3 * BITS_PER_FRAME),
-        says: 'A program change has two bytes, not three.',
-      },
-      {
-        slip: 'bits for bytes',
-        value: milliseconds(bytes),
-        says: 'That is one bit for each byte. A byte takes ten.',
-      },
-    ]),
+    ask: `How long does this take on the wire, one right after the other: ${told.filter((one) => !one.startsWith('0')).join(', ')}? Every status byte is sent.`,
+    ...aNumber(milliseconds(bytes * BITS_PER_FRAME), 'ms', LIST_SHARE, LIST_TIME_SAID, {
+      'eight bits a byte': milliseconds(bytes * DATA_BITS),
+      'a byte a message': milliseconds(items.length * BITS_PER_FRAME),
+      'three bytes each': milliseconds(items.length * 3 * BITS_PER_FRAME),
+      'bits for bytes': milliseconds(bytes),
+    }),
     hints: [
       'Count the bytes, then the bits.',
       `One bit lasts ${plainNumber(bitSecondsOf({}) * 1e6)} µs.`,
@@ -143,62 +125,39 @@ const LIST_SHARE = 0.02;
 
 const CLOCK = 0xf8;
 
+const EXPAND_RUNNING_SAID = {
+  'real-time ends running status':
+    'A clock may stand anywhere and ends nothing: the status byte before it still holds.',
+  'left as it is': 'Put the status byte before each pair of data bytes.',
+  'only the first': 'The data bytes that follow are notes too: the status byte still holds.',
+  'clock kept': 'The clock was to be left out.',
+};
+
 function expandRunning(level: Level, chance: Chance): Drawn {
   const channel = chance.turn([0, 1, 2, 3, 4, 5, 6, 7]);
   const count = level === 3 ? 4 : 3;
   const notes = Array.from({ length: count }, () => [chance.pick(NOTES), chance.pick(SPEEDS)] as const);
   const status = 0x90 | channel;
   const clockAfter = level >= 2 ? 1 + chance.pick([0, 1]) : undefined;
-  const data = notes.flatMap(([note, velocity], at) => [
-    note,
-    velocity,
-    ...(at + 1 === clockAfter ? [CLOCK] : []),
-  ]);
-  const sent = [status, ...data];
-  const right = notes.flatMap(([note, velocity]) => [status, note, velocity]);
-  const before = notes.slice(0, clockAfter).flatMap(([note, velocity]) => [status, note, velocity]);
+  /** Notes one after the other, each with something before it, and the clock where it is asked for. */
+  const written = (before: readonly number[], clock: boolean): readonly number[] =>
+    notes.flatMap((note, at) => [...before, ...note, ...(clock && at + 1 === clockAfter ? [CLOCK] : [])]);
+  const sent = [status, ...written([], true)];
+  const right = written([status], false);
   return {
-    ask: `These bytes use running status: ${sent.map(hexOf).join(' ')}. Write the notes out in full, each with its status byte${clockAfter === undefined ? '' : ', and leave the clock (F8) out'}.`,
-    ...theBytes(right, [
-      {
-        slip: 'real-time ends running status',
-        bytes: clockAfter === undefined ? right : before,
-        says: 'A clock may stand anywhere and ends nothing: the status byte before it still holds.',
-      },
-      {
-        slip: 'left as it is',
-        bytes: sent.filter((byte) => byte !== CLOCK),
-        says: 'Put the status byte before each pair of data bytes.',
-      },
-      {
-        slip: 'only the first',
-        bytes: right.slice(0, 3),
-        says: 'The data bytes that follow are notes too: the status byte still holds.',
-      },
-      ...(clockAfter === undefined
-        ? []
-        : [
-            {
-              slip: 'clock kept',
-              bytes: notes.flatMap(([note, velocity], at) => [
-                status,
-                note,
-                velocity,
-                ...(at + 1 === clockAfter ? [CLOCK] : []),
-              ]),
-              says: 'The clock was to be left out.',
-            },
-          ]),
-    ]),
+    ask: `These bytes use running status: ${inHex(sent)}. Write the notes out in full, each with its status byte${clockAfter === undefined ? '' : ', and leave the clock (F8) out'}.`,
+    ...theBytes(right, EXPAND_RUNNING_SAID, {
+      'real-time ends running status': clockAfter !== undefined && right.slice(0, 3 * clockAfter),
+      'left as it is': [status, ...written([], false)],
+      'only the first': right.slice(0, 3),
+      'clock kept': clockAfter !== undefined && written([status], true),
+    }),
     hints: [
       'A status byte holds until another one comes.',
       'A byte below 80 is data.',
       'Two data bytes make a note.',
     ],
-    steps: [
-      `The status byte is ${hexOf(status)}; pairs of data bytes follow.`,
-      `In full: ${right.map(hexOf).join(' ')}.`,
-    ],
+    steps: [`The status byte is ${hexOf(status)}; pairs of data bytes follow.`, `In full: ${inHex(right)}.`],
   };
 }
 

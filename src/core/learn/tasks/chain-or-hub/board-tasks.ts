@@ -2,7 +2,8 @@
 import { hearers } from '../../../board/index.ts';
 import { boardFacts } from '../../../planner/index.ts';
 import type { Way } from '../../boards.ts';
-import { aNumber, eachThat } from '../forms.ts';
+import { counted } from '../../say.ts';
+import { aNumber, eachOf, inRows } from '../forms.ts';
 import { cheapestBoard } from './price-task.ts';
 import { defendChoice } from './defend-task.ts';
 import { mixedThru } from './thru-task.ts';
@@ -12,29 +13,31 @@ import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 /** A whole number is right or wrong: less than one in the largest that is asked for. */
 const EXACT = 0.01;
 
-const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
-
 /** How a board of a shape is told in words. */
 function sayBoard(shape: Shape, pedals: number): string {
   const half = Math.ceil(pedals / 2);
-  switch (shape) {
-    case 'chain':
-      return `${pedals} pedals in one chain`;
-    case 'hub':
-      return `a hub that feeds ${pedals} pedals`;
-    case 'both':
-      return `a hub with two chains behind it, one of ${counted(half, 'pedal')} and one of ${counted(pedals - half, 'pedal')}`;
-    case 'hub behind':
-      return `one pedal, and behind its THRU a hub that feeds ${pedals - 1} more`;
-    case 'two hubs':
-      return `two hubs, the second behind the first, that feed ${pedals} pedals together`;
-  }
+  return {
+    chain: `${pedals} pedals in one chain`,
+    hub: `a hub that feeds ${pedals} pedals`,
+    both: `a hub with two chains behind it, one of ${counted(half, 'pedal')} and one of ${counted(pedals - half, 'pedal')}`,
+    'hub behind': `one pedal, and behind its THRU a hub that feeds ${pedals - 1} more`,
+    'two hubs': `two hubs, the second behind the first, that feed ${pedals} pedals together`,
+  }[shape];
 }
 
 const SHAPES: readonly Shape[] = ['chain', 'hub', 'both', 'hub behind', 'two hubs'];
 /** Shapes and sizes by turns. */
 const sized = (shapes: readonly Shape[], sizes: readonly number[]) =>
   sizes.flatMap((pedals) => shapes.map((shape) => ({ shape, pedals })));
+
+const COUNT_LEADS_SAID = {
+  "hub's own lead forgotten": 'A hub has to be fed too. One lead leads to its input.',
+  'first lead forgotten':
+    'Those are the leads between the pedals. One more leads from the foot controller to the first.',
+  'no hub counted': 'Each hub has an input, and one lead leads to it.',
+  'foot controller counted': 'The foot controller hears nobody here. Count only the boxes that listen.',
+  'chains counted twice': 'A pedal that is fed by another pedal needs no lead from the hub as well.',
+};
 
 function countLeads(level: Level, chance: Chance): Drawn {
   const { shape, pedals } = chance.turn(
@@ -45,46 +48,13 @@ function countLeads(level: Level, chance: Chance): Drawn {
   const boxes = counted(pedals, 'pedal') + (hubs > 0 ? ` and ${counted(hubs, 'hub')}` : '');
   return {
     ask: `A foot controller, and ${sayBoard(shape, pedals)}. How many leads does that take?`,
-    ...aNumber(leads, 'leads', EXACT, [
-      ...(hubs > 0
-        ? [
-            {
-              slip: "hub's own lead forgotten",
-              value: leads - 1,
-              says: 'A hub has to be fed too. One lead leads to its input.',
-            },
-          ]
-        : [
-            {
-              slip: 'first lead forgotten',
-              value: leads - 1,
-              says: 'Those are the leads between the pedals. One more leads from the foot controller to the first.',
-            },
-          ]),
-      ...(hubs > 1
-        ? [
-            {
-              slip: 'no hub counted',
-              value: pedals,
-              says: 'Each hub has an input, and one lead leads to it.',
-            },
-          ]
-        : []),
-      {
-        slip: 'foot controller counted',
-        value: leads + 1,
-        says: 'The foot controller hears nobody here. Count only the boxes that listen.',
-      },
-      ...(shape === 'both'
-        ? [
-            {
-              slip: 'chains counted twice',
-              value: leads + pedals - 2,
-              says: 'A pedal that is fed by another pedal needs no lead from the hub as well.',
-            },
-          ]
-        : []),
-    ]),
+    ...aNumber(leads, 'leads', EXACT, COUNT_LEADS_SAID, {
+      "hub's own lead forgotten": hubs > 0 && leads - 1,
+      'first lead forgotten': hubs === 0 && leads - 1,
+      'no hub counted': hubs > 1 && pedals,
+      'foot controller counted': leads + 1,
+      'chains counted twice': shape === 'both' && leads + pedals - 2,
+    }),
     hints: [
       'Each box that listens has one input in use, and one lead leads to it.',
       'So count boxes, and not the ways between them.',
@@ -94,19 +64,11 @@ function countLeads(level: Level, chance: Chance): Drawn {
   };
 }
 
-/** A board told lead by lead, and the boxes on it that have others behind them or not. */
-interface Told {
-  readonly ways: readonly Way[];
-  readonly boxes: readonly string[];
-}
-
-function toldBoard(level: Level, chance: Chance, sizes: readonly number[]): Told {
+/** A board told lead by lead, and the boxes on it that listen. */
+function toldBoard(level: Level, chance: Chance, sizes: readonly number[]) {
   const { shape, pedals } = chance.turn(sized(level < 2 ? SHAPES.slice(0, 3) : SHAPES, sizes));
   const ways = leadsOf(shape, drawnPedals(pedals, chance));
-  return {
-    ways: level < 2 ? ways : chance.shuffled(ways),
-    boxes: ways.map(([, , to]) => to),
-  };
+  return { ways: level < 2 ? ways : chance.shuffled(ways), boxes: ways.map(([, , to]) => to) };
 }
 
 /** Boxes on the way to one, itself left out. */
@@ -114,6 +76,16 @@ function before(ways: readonly Way[], name: string): readonly string[] {
   const [from] = ways.find(([, , to]) => to === name) ?? [];
   return from === undefined || from === CONTROLLER ? [] : [from, ...before(ways, from)];
 }
+
+const SAFE = 'A box that is off copies nothing, and a hub is a box with one supply. Who hears through it?';
+const SILENT_SAID = {
+  'bypass is off': 'Bypass takes the effect out of the sound. The power stays on, and so does the THRU.',
+  'a hub is safe': SAFE,
+  'a box that is off still copies': SAFE,
+  'only the next one': 'And who hears through those? Follow the leads on to their end.',
+  'those before it': 'Those come before it. They hear as they did; look at what comes after it.',
+  'the whole board': 'Not all of them hear through this box. Follow the leads that begin at it.',
+};
 
 function whoFallsSilent(level: Level, chance: Chance): Drawn {
   const { ways, boxes } = toldBoard(level, chance, [4, 5]);
@@ -126,17 +98,26 @@ function whoFallsSilent(level: Level, chance: Chance): Drawn {
   const behind = silentWithout.find(({ device }) => device === off)?.silent ?? [];
   const silent = bypass ? [] : behind;
   const next = ways.filter(([from]) => from === off).map(([, , to]) => to);
+  const ahead = before(ways, off);
   return {
     ask: bypass
       ? `'${off}' is in bypass: its effect is off, its power is on. Which of the other boxes hear nothing?`
       : `The power of '${off}' goes off. Which of the other boxes hear nothing now?`,
-    shows: { shows: 'rows', rows: leadRows(ways) },
+    shows: inRows(leadRows(ways)),
     material: { on: 'board', plan },
-    ...eachThat(
-      boxes.filter((one) => one !== off).map((text) => ({ text, right: silent.includes(text) })),
-      silenceSlips({ off, behind, next, before: before(ways, off) }),
-      chance,
-    ),
+    ...eachOf(boxes.filter((one) => one !== off), chance, {
+      text: (one) => one,
+      right: (one) => silent.includes(one),
+      said: SILENT_SAID,
+      ticks: {
+        'bypass is off': (one) => behind.includes(one),
+        'a hub is safe': off.includes('hub') && (() => false),
+        'a box that is off still copies': !off.includes('hub') && (() => false),
+        'only the next one': (one) => next.includes(one),
+        'those before it': (one) => ahead.includes(one),
+        'the whole board': () => true,
+      },
+    }),
     hints: [
       'A box that is off copies nothing. Whatever hears through it goes silent.',
       `Follow the leads that begin at '${off}', and on from there.`,
@@ -153,43 +134,12 @@ function whoFallsSilent(level: Level, chance: Chance): Drawn {
   };
 }
 
-/** What known mistakes would tick. */
-function silenceSlips({
-  off,
-  behind,
-  next,
-  before: ahead,
-}: Readonly<Record<'behind' | 'next' | 'before', readonly string[]>> & {
-  readonly off: string;
-}): Parameters<typeof eachThat>[1] {
-  return [
-    {
-      slip: 'bypass is off',
-      ticks: (text) => behind.includes(text),
-      says: 'Bypass takes the effect out of the sound. The power stays on, and so does the THRU.',
-    },
-    {
-      slip: off.includes('hub') ? 'a hub is safe' : 'a box that is off still copies',
-      ticks: () => false,
-      says: 'A box that is off copies nothing, and a hub is a box with one supply. Who hears through it?',
-    },
-    {
-      slip: 'only the next one',
-      ticks: (text) => next.includes(text),
-      says: 'And who hears through those? Follow the leads on to their end.',
-    },
-    {
-      slip: 'those before it',
-      ticks: (text) => ahead.includes(text),
-      says: 'Those come before it. They hear as they did; look at what comes after it.',
-    },
-    {
-      slip: 'the whole board',
-      ticks: () => true,
-      says: 'Not all of them hear through this box. Follow the leads that begin at it.',
-    },
-  ];
-}
+const HOW_DEEP_SAID = {
+  'a hub is no link': 'A hub has an input, and that shifts edges too: one link leads to it, and one from it.',
+  'first link forgotten': 'The lead from the foot controller is a link too.',
+  'boxes counted': 'You counted the foot controller. Count the leads on the way, not the boxes.',
+  'all leads counted': 'Count only the leads on the way to this one.',
+};
 
 function howDeep(level: Level, chance: Chance): Drawn {
   const { ways, boxes } = toldBoard(level, chance, [4, 5, 6]);
@@ -201,35 +151,14 @@ function howDeep(level: Level, chance: Chance): Drawn {
   const hubs = way.filter((one) => one.includes('hub')).length;
   return {
     ask: `How many links is '${name}' from the foot controller?`,
-    shows: { shows: 'rows', rows: leadRows(ways) },
+    shows: inRows(leadRows(ways)),
     material: { on: 'board', plan },
-    ...aNumber(links, 'links', EXACT, [
-      ...(hubs > 0
-        ? [
-            {
-              slip: 'a hub is no link',
-              value: links - hubs,
-              says: 'A hub has an input, and that shifts edges too: one link leads to it, and one from it.',
-            },
-          ]
-        : [
-            {
-              slip: 'first link forgotten',
-              value: links - 1,
-              says: 'The lead from the foot controller is a link too.',
-            },
-          ]),
-      {
-        slip: 'boxes counted',
-        value: links + 1,
-        says: 'You counted the foot controller. Count the leads on the way, not the boxes.',
-      },
-      {
-        slip: 'all leads counted',
-        value: ways.length,
-        says: 'Count only the leads on the way to this one.',
-      },
-    ]),
+    ...aNumber(links, 'links', EXACT, HOW_DEEP_SAID, {
+      'a hub is no link': hubs > 0 && links - hubs,
+      'first link forgotten': hubs === 0 && links - 1,
+      'boxes counted': links + 1,
+      'all leads counted': ways.length,
+    }),
     hints: [
       'A link is one output, one lead and one input.',
       `Go back from '${name}': which lead ends there, and where does it begin?`,

@@ -4,8 +4,9 @@ import type { Plan } from '../../../plan/index.ts';
 import { planBoard } from '../../../planner/index.ts';
 import type { LinkMemory } from '../../../verdict/index.ts';
 import { STRAIGHT_DIN, makeLead } from '../../../wiring/index.ts';
+import { remembered } from '../chance.ts';
 import { PEDALS, hubOf, pedalOf, planOfWays, senderOf } from '../../boards.ts';
-import { aNumber } from '../forms.ts';
+import { aNumber, casesAt, inRows } from '../forms.ts';
 import { CONTROLLER, drawnPedals, leadsOf, planOfLeads } from '../told-boards.ts';
 import type { Chance, Drawn, Level, Material } from '../task.ts';
 import { runThrough } from '../../../signal/index.ts';
@@ -49,31 +50,26 @@ interface Found {
 }
 
 /** What the cheapest board that passes every check costs, in coins, and whether it has a hub. */
-function cheapest(bought: Bought): Found {
-  const key = JSON.stringify(bought);
-  const known = costs.get(key);
-  if (known) return known;
+const cheapest = remembered((bought: Bought): Found => {
   const end = runThrough(planBoard(planOf(bought), memory));
   if (!end.ok) throw new Error(`task: no board, ${end.why}`);
-  const { cost, facts } = end.best;
-  const found = { coins: Math.round(cost), hub: facts.hubs > 0 };
-  costs.set(key, found);
-  return found;
-}
-const costs = new Map<string, Found>();
+  return { coins: Math.round(end.best.cost), hub: end.best.facts.hubs > 0 };
+});
 
-/** Boards by turns: which pedals have a THRU, and the wish for few links. The first are for the first levels. */
-const BOARDS: readonly Pick<Bought, 'thrus' | 'mostHops'>[] = [
-  { thrus: [true, true, true], mostHops: 0 },
-  { thrus: [false, true, false], mostHops: 0 },
-  { thrus: [true, true, true, true], mostHops: 0 },
-  { thrus: [false, false, false, false], mostHops: 0 },
-  { thrus: [true, false, true], mostHops: 0 },
-  { thrus: [true, true, true], mostHops: 2 },
-  { thrus: [true, true, false, true], mostHops: 0 },
-  { thrus: [true, false, false, true], mostHops: 0 },
-  { thrus: [true, true, true, true], mostHops: 3 },
-];
+/** Boards by turns: for each pedal a T where it has a THRU or a - where it has none, and the wish for few links. The first are easy. */
+const BOARDS: readonly Pick<Bought, 'thrus' | 'mostHops'>[] = (
+  [
+    ['TTT', 0],
+    ['-T-', 0],
+    ['TTTT', 0],
+    ['----', 0],
+    ['T-T', 0],
+    ['TTT', 2],
+    ['TT-T', 0],
+    ['T--T', 0],
+    ['TTTT', 3],
+  ] as const
+).map(([boxes, mostHops]) => ({ thrus: [...boxes].map((box) => box === 'T'), mostHops }));
 
 function sayWhy({ thrus, mostHops }: Bought): string {
   const without = thrus.filter((thru) => !thru).length;
@@ -101,9 +97,22 @@ function onBoard(names: readonly string[], thrus: readonly boolean[], hub: boole
   };
 }
 
+/** A sum of whole coins is right or wrong: less than one in the largest. */
+const EXACT = 0.002;
+
+const PRICE_SAID = {
+  'price only': 'A chain would be the cheapest, but it ends at a pedal that has no THRU.',
+  "hub's own lead forgotten": 'The hub has to be fed too: one lead more than there are pedals.',
+  'hub not paid': 'Those are the leads. The hub has a price too.',
+  'a hub that is not needed': 'That is the board with a hub. Here a chain reaches every pedal for less.',
+  'first lead forgotten': 'One lead leads from the foot controller to the first pedal.',
+  'own leads paid again': 'You have some of the leads already. Take them off.',
+};
+const TOO_FAR = 'A chain would be the cheapest, but it puts the last pedal too far away.';
+
 /** What the cheapest board costs. */
 export function cheapestBoard(level: Level, chance: Chance): Drawn {
-  const board = chance.turn(level < 2 ? BOARDS.slice(0, 4) : BOARDS);
+  const board = chance.turn(casesAt(level, BOARDS, [4, 9]));
   const names = drawnPedals(board.thrus.length, chance);
   const bought: Bought = {
     ...board,
@@ -114,22 +123,25 @@ export function cheapestBoard(level: Level, chance: Chance): Drawn {
   const { coins, hub } = cheapest(bought);
   const { leadPrice, hubPrice, owned, mostHops, thrus } = bought;
   const leads = thrus.length + (hub ? 1 : 0);
+  const chain = (thrus.length - owned) * leadPrice;
+  const said = mostHops > 0 ? { ...PRICE_SAID, 'price only': TOO_FAR } : PRICE_SAID;
   return {
     ask: `What does the cheapest board cost that reaches every pedal and splits no output${mostHops > 0 ? `, with no pedal more than ${mostHops} links from the foot controller` : ''}? The foot controller has one OUT. All prices are invented.`,
-    shows: {
-      shows: 'rows',
-      rows: [
-        ...names.map((name, at): readonly [string, string] => [
-          name,
-          thrus[at] ? 'has a THRU' : 'has no THRU',
-        ]),
-        ['a lead', `${leadPrice} coins`],
-        ['a hub with six outputs', `${hubPrice} coins`],
-        ...(owned > 0 ? ([['leads that you have already', String(owned)]] as const) : []),
-      ],
-    },
+    shows: inRows([
+      ...names.map((name, at): readonly [string, string] => [name, thrus[at] ? 'has a THRU' : 'has no THRU']),
+      ['a lead', `${leadPrice} coins`],
+      ['a hub with six outputs', `${hubPrice} coins`],
+      owned > 0 && ['leads that you have already', String(owned)],
+    ]),
     material: onBoard(names, thrus, hub),
-    ...aNumber(coins, 'coins', EXACT, priceSlips(bought, coins, hub)),
+    ...aNumber(coins, 'coins', EXACT, said, {
+      'price only': hub && chain,
+      "hub's own lead forgotten": hub && coins - leadPrice,
+      'hub not paid': hub && coins - hubPrice,
+      'a hub that is not needed': !hub && hubPrice + chain + leadPrice,
+      'first lead forgotten': !hub && coins - leadPrice,
+      'own leads paid again': owned > 0 && coins + owned * leadPrice,
+    }),
     hints: [
       'A chain takes one lead for each pedal. A hub takes one more, and its own price.',
       'Can a chain do it? Ask which pedals have a THRU, and how long it may be.',
@@ -141,59 +153,4 @@ export function cheapestBoard(level: Level, chance: Chance): Drawn {
       `${hub ? `With the hub at ${hubPrice} coins: ` : ''}${coins} coins in all.`,
     ],
   };
-}
-
-/** A sum of whole coins is right or wrong: less than one in the largest. */
-const EXACT = 0.002;
-
-function priceSlips(
-  { thrus, leadPrice, hubPrice, owned, mostHops }: Bought,
-  coins: number,
-  hub: boolean,
-): Parameters<typeof aNumber>[3] {
-  const chain = (thrus.length - owned) * leadPrice;
-  return [
-    ...(hub
-      ? [
-          {
-            slip: 'price only',
-            value: chain,
-            says:
-              mostHops > 0
-                ? 'A chain would be the cheapest, but it puts the last pedal too far away.'
-                : 'A chain would be the cheapest, but it ends at a pedal that has no THRU.',
-          },
-          {
-            slip: "hub's own lead forgotten",
-            value: coins - leadPrice,
-            says: 'The hub has to be fed too: one lead more than there are pedals.',
-          },
-          {
-            slip: 'hub not paid',
-            value: coins - hubPrice,
-            says: 'Those are the leads. The hub has a price too.',
-          },
-        ]
-      : [
-          {
-            slip: 'a hub that is not needed',
-            value: hubPrice + chain + leadPrice,
-            says: 'That is the board with a hub. Here a chain reaches every pedal for less.',
-          },
-          {
-            slip: 'first lead forgotten',
-            value: coins - leadPrice,
-            says: 'One lead leads from the foot controller to the first pedal.',
-          },
-        ]),
-    ...(owned > 0
-      ? [
-          {
-            slip: 'own leads paid again',
-            value: coins + owned * leadPrice,
-            says: 'You have some of the leads already. Take them off.',
-          },
-        ]
-      : []),
-  ];
 }

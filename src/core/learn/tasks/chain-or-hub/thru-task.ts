@@ -2,7 +2,7 @@
 import { hearers } from '../../../board/index.ts';
 import type { Thru } from '../../../plan/index.ts';
 import type { Part } from '../../../wiring/index.ts';
-import { aNumber, plainNumber } from '../forms.ts';
+import { aNumber, inRows, plainNumber } from '../forms.ts';
 import { CONTROLLER, drawnPedals, leadsOf, planOfLeads } from '../told-boards.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
@@ -10,6 +10,16 @@ import type { Chance, Drawn, Level } from '../task.ts';
 const SHIFTING: readonly Part[] = ['PC900V', 'H11L1'];
 /** A shift worked out by hand may be off by rounding only. */
 const ROUNDING = 0.02;
+
+const MIXED_THRU_SAID = {
+  'software passes shifts on':
+    'A software THRU reads the byte and sends a new one. Its edges are fresh, and the shift begins at nothing.',
+  'own input forgotten': 'The last box has an input too, and it shifts edges like the others.',
+  'hardware makes edges fresh':
+    'A hardware THRU repeats each edge as it comes, with the shift it has. Only software makes them fresh.',
+  'counts up to the software':
+    'That is the shift at the box with the software. Behind it the edges are fresh: count on from there.',
+};
 
 /** How far edges have shifted where hardware and software THRUs follow one another. */
 export function mixedThru(level: Level, chance: Chance): Drawn {
@@ -29,38 +39,19 @@ export function mixedThru(level: Level, chance: Chance): Drawn {
   const links = Math.round(right / one);
   return {
     ask: `How far have edges shifted where '${last}' reads them, in microseconds?`,
-    shows: {
-      shows: 'rows',
-      rows: [
-        ['each input shifts edges by', `${plainNumber(one)} µs`],
-        ...names.map((name, at): readonly [string, string] => [
-          `${at + 1}. ${name}`,
-          at === count - 1 ? 'the last' : `${thrus[name] ?? ''} THRU`,
-        ]),
-      ],
-    },
-    ...aNumber(right, 'µs', ROUNDING, [
-      {
-        slip: 'software passes shifts on',
-        value: count * one,
-        says: 'A software THRU reads the byte and sends a new one. Its edges are fresh, and the shift begins at nothing.',
-      },
-      {
-        slip: 'own input forgotten',
-        value: right - one,
-        says: 'The last box has an input too, and it shifts edges like the others.',
-      },
-      {
-        slip: 'hardware makes edges fresh',
-        value: one,
-        says: 'A hardware THRU repeats each edge as it comes, with the shift it has. Only software makes them fresh.',
-      },
-      {
-        slip: 'counts up to the software',
-        value: (count - links) * one,
-        says: 'That is the shift at the box with the software. Behind it the edges are fresh: count on from there.',
-      },
+    shows: inRows([
+      ['each input shifts edges by', `${plainNumber(one)} µs`],
+      ...names.map(
+        (name, at) =>
+          [`${at + 1}. ${name}`, at === count - 1 ? 'the last' : `${thrus[name] ?? ''} THRU`] as const,
+      ),
     ]),
+    ...aNumber(right, 'µs', ROUNDING, MIXED_THRU_SAID, {
+      'software passes shifts on': count * one,
+      'own input forgotten': right - one,
+      'hardware makes edges fresh': one,
+      'counts up to the software': (count - links) * one,
+    }),
     hints: [
       'Hardware repeats edges and their shift. Software sends fresh ones.',
       'Look for the last software THRU before the end.',

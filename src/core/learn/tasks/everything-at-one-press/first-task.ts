@@ -1,6 +1,7 @@
 /** The task on whom to send to first. When each pedal has its message is worked out by the board. */
+import type { Thru } from '../../../plan/index.ts';
 import { PEDALS } from '../../boards.ts';
-import { oneOf } from '../forms.ts';
+import { casesAt, inRows, whichText } from '../forms.ts';
 import { program, timed } from './presses.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
@@ -10,25 +11,33 @@ const MILLI = 1e3;
 /** Milliseconds that two orders must differ by to count as different; those asked for differ by 0.6 ms or more, or by less than this. */
 const NO_DIFFERENCE = 0.1;
 
-/** Boards on which the order counts or does not; milliseconds that the near and the far pedal need to load. */
+/** A board on which the order counts or does not; milliseconds that the near and the far pedal need to load. */
 interface Sent {
   readonly layout: 'chain' | 'hub';
-  readonly thru: 'hardware' | 'software';
+  readonly thru: Thru;
   readonly pedals: number;
   readonly near: number;
   readonly far: number;
 }
 
-const SENDING: readonly Sent[] = [
-  { layout: 'chain', thru: 'software', pedals: 3, near: 0, far: 0 },
-  { layout: 'chain', thru: 'hardware', pedals: 4, near: 0, far: 0 },
-  { layout: 'chain', thru: 'software', pedals: 4, near: 0, far: 0 },
-  { layout: 'hub', thru: 'hardware', pedals: 4, near: 0, far: 0 },
-  { layout: 'chain', thru: 'software', pedals: 3, near: 40, far: 5 },
-  { layout: 'chain', thru: 'hardware', pedals: 3, near: 5, far: 40 },
-  { layout: 'hub', thru: 'hardware', pedals: 3, near: 30, far: 10 },
-  { layout: 'chain', thru: 'software', pedals: 5, near: 0, far: 0 },
-  { layout: 'chain', thru: 'hardware', pedals: 5, near: 25, far: 10 },
+const sent = (layout: Sent['layout'], thru: Thru, pedals: number, near = 0, far = 0): Sent => ({
+  layout,
+  thru,
+  pedals,
+  near,
+  far,
+});
+
+const SENDING = [
+  sent('chain', 'software', 3),
+  sent('chain', 'hardware', 4),
+  sent('chain', 'software', 4),
+  sent('hub', 'hardware', 4),
+  sent('chain', 'software', 3, 40, 5),
+  sent('chain', 'hardware', 3, 5, 40),
+  sent('hub', 'hardware', 3, 30, 10),
+  sent('chain', 'software', 5),
+  sent('chain', 'hardware', 5, 25, 10),
 ];
 
 /** When the last of all pedals is ready, milliseconds, where they are sent to in this order. */
@@ -44,74 +53,47 @@ function readyAfter({ layout, thru, pedals, near, far }: Sent, names: readonly s
   );
 }
 
-/** What is said to each wrong order. */
-const saidTo = (loads: boolean) =>
-  ({
-    near: loads
-      ? 'The slow one should hear first: it loads while the others are still being sent to.'
-      : 'The first one hears at once anyway. The last one waits for the way, and for its turn as well.',
-    far: loads
-      ? 'What takes long should begin first. Add the way and the loading for both ends.'
-      : 'The last one waits no longer for the way than the first: only bytes count here.',
-    none: 'Work out for both orders when the last pedal is ready. One is sooner.',
-  }) as const;
+const THRUS = { software: 'software: about 1.3 ms later', hardware: 'hardware: almost no delay' };
 
-/** A board and its pedals as rows. */
-function rowsOf(sent: Sent, names: readonly string[]): readonly (readonly [string, string])[] {
-  const [near = '', far = ''] = [names[0], names.at(-1)];
-  const loads = sent.near + sent.far > 0;
-  return [
-    [
-      'pedals',
-      sent.layout === 'hub' ? `behind a hub: ${names.join(', ')}` : `in a chain: ${names.join(', ')}`,
-    ],
-    ...(sent.layout === 'hub'
-      ? []
-      : ([
-          [
-            'each THRU',
-            sent.thru === 'software' ? 'software: about 1.3 ms later' : 'hardware: almost no delay',
-          ],
-        ] as const)),
-    ...(loads
-      ? ([
-          [`'${near}' loads its sound in`, `${sent.near} ms`],
-          [`'${far}' loads its sound in`, `${sent.far} ms`],
-        ] as const)
-      : []),
-  ];
-}
+/** What is said to each wrong order. */
+const saidTo = (loads: boolean) => ({
+  near: loads
+    ? 'The slow one should hear first: it loads while the others are still being sent to.'
+    : 'The first one hears at once anyway. The last one waits for the way, and for its turn as well.',
+  far: loads
+    ? 'What takes long should begin first. Add the way and the loading for both ends.'
+    : 'The last one waits no longer for the way than the first: only bytes count here.',
+  none: 'Work out for both orders when the last pedal is ready. One is sooner.',
+});
 
 /** Whom to send to first, so that all are ready the soonest. */
 export function farOrNear(level: Level, chance: Chance): Drawn {
-  const sent = chance.turn(level < 2 ? SENDING.slice(0, 4) : level === 2 ? SENDING.slice(0, 7) : SENDING);
-  const names = PEDALS.slice(0, sent.pedals);
+  const board = chance.turn(casesAt(level, SENDING, [4, 7]));
+  const { layout, thru, pedals } = board;
+  const names = PEDALS.slice(0, pedals);
   const [near = '', far = ''] = [names[0], names.at(-1)];
-  const [nearFirst, farFirst] = [readyAfter(sent, names), readyAfter(sent, names.toReversed())];
+  const [nearFirst, farFirst] = [readyAfter(board, names), readyAfter(board, names.toReversed())];
   const differ = nearFirst - farFirst;
   const right = Math.abs(differ) < NO_DIFFERENCE ? 'none' : differ > 0 ? 'far' : 'near';
-  const loads = sent.near + sent.far > 0;
+  const loads = board.near + board.far > 0;
   const texts = {
     near: `From '${near}' on to '${far}'`,
     far: `From '${far}' back to '${near}'`,
     none: 'Either way: it makes no difference',
-  } as const;
+  };
+  const where = layout === 'hub' ? 'behind a hub' : 'in a chain';
   return {
     ask: 'One program change goes to each pedal. In which order are all of them ready the soonest?',
-    shows: {
-      shows: 'rows',
-      rows: rowsOf(sent, names),
-    },
-    ...oneOf(
-      (['near', 'far', 'none'] as const).map((one) =>
-        one === right
-          ? { text: texts[one], right: true }
-          : {
-              text: texts[one],
-              slip: loads && one !== 'none' ? 'loading left out' : `says ${one}`,
-              says: saidTo(loads)[one],
-            },
-      ),
+    shows: inRows([
+      ['pedals', `${where}: ${names.join(', ')}`],
+      layout === 'chain' && ['each THRU', THRUS[thru]],
+      loads && [`'${near}' loads its sound in`, `${board.near} ms`],
+      loads && [`'${far}' loads its sound in`, `${board.far} ms`],
+    ]),
+    ...whichText(
+      texts,
+      right,
+      (one) => [loads && one !== 'none' ? 'loading left out' : `says ${one}`, saidTo(loads)[one]],
       chance,
     ),
     hints: [

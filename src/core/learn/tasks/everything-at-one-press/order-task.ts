@@ -30,63 +30,35 @@ const SENDS: readonly (readonly (readonly PressItem['send'][])[])[] = [
   ],
 ];
 
-/** The items with one kind of message moved behind, or before, another one of the same pedal. */
-function moved(
-  press: readonly PressItem[],
-  device: string,
-  send: PressItem['send'],
-  where: 'first' | 'last',
-): readonly PressItem[] {
-  const own = press.filter((one) => one.device === device);
-  const rest = own.filter((one) => one.send !== send);
-  const order =
-    where === 'first'
-      ? [...own.filter((one) => one.send === send), ...rest]
-      : [...rest, ...own.filter((one) => one.send === send)];
-  let at = 0;
-  return press.map((one) => (one.device === device ? (order[at++] ?? one) : one));
-}
+const ORDER_SAID = {
+  'bank after program':
+    'The bank then waits for a program change that does not come, and the program is called up in the old bank.',
+  'program first':
+    'The program change acts at once, in the bank that was set before. The bank has to be there already.',
+  'control before program':
+    'The program change sets the knobs back, and this one with them. Send it after the program.',
+  'quick one first':
+    'The slow pedal needs the longest to load. Let it hear first, and it loads while you send the rest.',
+  'back and forth':
+    'Going back and forth between two pedals loses what running status saves. Send to one, then to the other.',
+};
 
-/** What known mistakes make of the order of a press; the first group is for the slow pedal. */
-function orderSlips(groups: readonly (readonly PressItem[])[], slow: string): Parameters<typeof inOrder>[1] {
-  const press = groups.flat();
-  const two = groups.length > 1;
-  const bankLast = moved(press, slow, 'bank', 'last');
-  const [first = [], second = []] = groups;
-  const woven = Array.from({ length: Math.max(first.length, second.length) }, (_, at) =>
-    [first[at], second[at]].filter((one) => one !== undefined),
-  ).flat();
-  return [
-    {
-      slip: 'bank after program',
-      items: bankLast.map(told),
-      says: 'The bank then waits for a program change that does not come, and the program is called up in the old bank.',
-    },
-    {
-      slip: 'program first',
-      items: moved(press, slow, 'program', 'first').map(told),
-      says: 'The program change acts at once, in the bank that was set before. The bank has to be there already.',
-    },
-    {
-      slip: 'control before program',
-      items: moved(press, slow, 'control', 'first').map(told),
-      says: 'The program change sets the knobs back, and this one with them. Send it after the program.',
-    },
-    ...(two
-      ? [
-          {
-            slip: 'quick one first',
-            items: [...second, ...first].map(told),
-            says: 'The slow pedal needs the longest to load. Let it hear first, and it loads while you send the rest.',
-          },
-          {
-            slip: 'back and forth',
-            items: woven.map(told),
-            says: 'Going back and forth between two pedals loses what running status saves. Send to one, then to the other.',
-          },
-        ]
-      : []),
-  ];
+/** What known mistakes make of the order of a press: what is for the slow pedal, and then what is for the quick one. */
+function orderSlips([slow = [], quick = []]: readonly (readonly PressItem[])[]) {
+  /** All messages, those of one kind to the slow pedal before or behind its others. */
+  const moved = (send: PressItem['send'], where: 'first' | 'last'): readonly string[] => {
+    const [these, rest] = [slow.filter((one) => one.send === send), slow.filter((one) => one.send !== send)];
+    return [...(where === 'first' ? [...these, ...rest] : [...rest, ...these]), ...quick].map(told);
+  };
+  const woven = slow.flatMap((one, at) => [one, ...quick.slice(at, at + 1)]);
+  const two = quick.length > 0;
+  return {
+    'bank after program': [moved('bank', 'last')],
+    'program first': [moved('program', 'first')],
+    'control before program': [moved('control', 'first')],
+    'quick one first': two ? [[...quick, ...slow].map(told)] : [],
+    'back and forth': two ? [woven.map(told)] : [],
+  };
 }
 
 /** Bank, program and control of one or two pedals, put in order. */
@@ -100,7 +72,7 @@ export function orderOfPress(level: Level, chance: Chance): Drawn {
   const two = groups.length > 1;
   return {
     ask: `One footswitch press is to send all this. ${RULES}${two ? ` '${slow}' loads slowly, so it comes first; and all that is for one pedal goes out in one go.` : ''} Put the messages in order.`,
-    ...inOrder(press.map(told), orderSlips(groups, slow), chance),
+    ...inOrder(press.map(told), chance, ORDER_SAID, orderSlips(groups)),
     hints: [
       'Ask of each message what it acts on, and what undoes it.',
       'The bank has to be there when the program change comes.',

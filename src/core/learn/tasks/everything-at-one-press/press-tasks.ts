@@ -2,7 +2,8 @@
 import type { PressItem } from '../../../plan/index.ts';
 import { BITS_PER_FRAME, bitSecondsOf } from '../../../signal/index.ts';
 import { PEDALS } from '../../boards.ts';
-import { aNumber, plainNumber } from '../forms.ts';
+import { someOf } from '../chance.ts';
+import { aNumber, casesAt, inRows, plainNumber } from '../forms.ts';
 import { TABLE_TASKS } from './table-tasks.ts';
 import { orderOfPress } from './order-task.ts';
 import { farOrNear } from './first-task.ts';
@@ -19,30 +20,23 @@ const BY_HAND = 0.02;
 /** Data bits of a byte. */
 const DATA_BITS = 8;
 
-/** What each pedal of a press gets, by turns: numbers of banks, programs and controllers, pedal by pedal. */
-const GIVEN: readonly (readonly (readonly PressItem['send'][])[])[] = [
-  [['program'], ['program'], ['program']],
-  [['program'], ['bank', 'program']],
-  [['program'], ['program'], ['program'], ['program']],
-  [
-    ['bank', 'program'],
-    ['program', 'control'],
-  ],
-  [['bank', 'program'], ['bank', 'program'], ['program']],
-  [['program', 'control', 'control'], ['program']],
-  [['bank', 'program', 'control'], ['program'], ['program']],
+/** What each pedal of a press gets, by turns: B for a bank, P for a program, C for a controller. */
+const GIVEN: readonly (readonly string[])[] = [
+  ['P', 'P', 'P'],
+  ['P', 'BP'],
+  ['P', 'P', 'P', 'P'],
+  ['BP', 'PC'],
+  ['BP', 'BP', 'P'],
+  ['PCC', 'P'],
+  ['BPC', 'P', 'P'],
 ];
 
-function pressOf(
-  given: (typeof GIVEN)[number],
-  names: readonly string[],
-  chance: Chance,
-): readonly PressItem[] {
+function pressOf(given: readonly string[], names: readonly string[], chance: Chance): readonly PressItem[] {
   return given.flatMap((sends, at) =>
-    sends.map((send, place): PressItem => {
+    [...sends].map((send, place): PressItem => {
       const name = names[at] ?? '';
-      if (send === 'bank') return bank(name);
-      return send === 'program' ? program(name, chance.pick([2, 5, 9, 17])) : control(name, 20 + place);
+      if (send === 'B') return bank(name);
+      return send === 'P' ? program(name, chance.pick([2, 5, 9, 17])) : control(name, 20 + place);
     }),
   );
 }
@@ -51,78 +45,44 @@ function pressOf(
 const milliseconds = (bytes: number, bits: number = BITS_PER_FRAME): number =>
   bytes * bits * bitSecondsOf({}) * MILLI;
 
-/** What known mistakes make of the time of a press. `load`: milliseconds that a pedal then loads, 0 where nothing is told of it. */
-function timeSlips(
-  press: readonly PressItem[],
-  names: readonly string[],
-  load: number,
-): Parameters<typeof aNumber>[3] {
-  const { bytes, sendSeconds } = timed(press);
-  const count = (kind: PressItem['send']): number => press.filter(({ send }) => send === kind).length;
-  const [banks, programs] = [count('bank'), count('program')];
-  const longest = Math.max(
-    ...names.map((name) => timed(press.filter(({ device }) => device === name)).sendSeconds * MILLI),
-  );
-  return [
-    ...(load > 0
-      ? [
-          {
-            slip: 'loading time on the wire',
-            value: sendSeconds * MILLI + load,
-            says: 'Loading goes on inside the pedal. The wire does not wait for it.',
-          },
-        ]
-      : []),
-    { slip: 'all at once', value: longest, says: 'All bytes share one wire: they follow one another.' },
-    {
-      slip: 'a bank as one control change',
-      value: milliseconds(bytes - 3 * banks),
-      says: 'A bank is two control changes here, of three bytes each.',
-    },
-    {
-      slip: 'three bytes each',
-      value: milliseconds(bytes + programs),
-      says: 'A program change has two bytes, not three.',
-    },
-    {
-      slip: 'eight bits a byte',
-      value: milliseconds(bytes, DATA_BITS),
-      says: 'A byte has a start bit and a stop bit too: ten bits in all.',
-    },
-  ];
-}
+const TIME_SAID = {
+  'loading time on the wire': 'Loading goes on inside the pedal. The wire does not wait for it.',
+  'all at once': 'All bytes share one wire: they follow one another.',
+  'a bank as one control change': 'A bank is two control changes here, of three bytes each.',
+  'three bytes each': 'A program change has two bytes, not three.',
+  'eight bits a byte': 'A byte has a start bit and a stop bit too: ten bits in all.',
+};
 
 function pressTime(level: Level, chance: Chance): Drawn {
-  const given = chance.turn(level < 2 ? GIVEN.slice(0, 4) : GIVEN);
-  const names = chance.shuffled(PEDALS).slice(0, given.length);
+  const given = chance.turn(casesAt(level, GIVEN, [4, 7]));
+  const names = someOf(PEDALS, given.length, chance);
   const press = pressOf(given, names, chance);
   const { bytes, sendSeconds } = timed(press);
   const load = chance.pick([20, 35, 50]);
-  const banks = press.filter(({ send }) => send === 'bank').length;
+  const count = (kind: PressItem['send']): number => press.filter(({ send }) => send === kind).length;
+  const own = names.map((name) => press.filter(({ device }) => device === name));
+  const ownBytes = own.map((items) => timed(items).bytes);
   return {
     ask: 'One footswitch press sends all this, one byte right after the other, and every status byte is sent. After how many milliseconds has the last byte left the foot controller?',
-    shows: {
-      shows: 'rows',
-      rows: [
-        ...names.map((name): readonly [string, string] => [
-          name,
-          press
-            .filter(({ device }) => device === name)
-            .map(sayItem)
-            .join(', '),
-        ]),
-        ...(banks > 0 ? ([['a bank', 'two control changes']] as const) : []),
-        ...(level === 3 ? ([['each pedal then loads its sound in', `${load} ms`]] as const) : []),
-      ],
-    },
-    ...aNumber(sendSeconds * MILLI, 'ms', BY_HAND, timeSlips(press, names, level === 3 ? load : 0)),
+    shows: inRows([
+      ...names.map((name, at) => [name, own[at]!.map(sayItem).join(', ')] as const),
+      count('bank') > 0 && ['a bank', 'two control changes'],
+      level === 3 && ['each pedal then loads its sound in', `${load} ms`],
+    ]),
+    ...aNumber(sendSeconds * MILLI, 'ms', BY_HAND, TIME_SAID, {
+      'loading time on the wire': level === 3 && sendSeconds * MILLI + load,
+      'all at once': milliseconds(Math.max(...ownBytes)),
+      'a bank as one control change': milliseconds(bytes - 3 * count('bank')),
+      'three bytes each': milliseconds(bytes + count('program')),
+      'eight bits a byte': milliseconds(bytes, DATA_BITS),
+    }),
     hints: [
       'Count the bytes of each message, and add them up.',
       'A program change has two bytes, a control change three, a bank six.',
       `One byte takes ${plainNumber(milliseconds(1))} ms.`,
     ],
     steps: [
-      `Bytes, pedal by pedal: ${names.map((name) => `${name} ${timed(press.filter(({ device }) => device === name)).bytes}`).join(', ')}. That is ${bytes} in all.`,
+      `Bytes, pedal by pedal: ${names.map((name, at) => `${name} ${ownBytes[at]!}`).join(', ')}. That is ${bytes} in all.`,
       `${bytes} × ${plainNumber(milliseconds(1))} ms: ${plainNumber(sendSeconds * MILLI)} ms.`,
     ],
   };

@@ -1,7 +1,8 @@
 /** The task on running status: the bytes that it saves in a press. Both ways of sending are timed by the board. */
 import type { PressItem } from '../../../plan/index.ts';
 import { PEDALS } from '../../boards.ts';
-import { aNumber } from '../forms.ts';
+import { counted } from '../../say.ts';
+import { aNumber, casesAt, inRows } from '../forms.ts';
 import { bank, channelOf, control, program, sayItem, timed } from './presses.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
@@ -19,42 +20,39 @@ const LISTS: readonly string[] = [
   'aP bP a1 a2 a3',
 ];
 
+const SAID = {
+  'saving across channels':
+    'The status byte holds the channel too. To another pedal it has to be sent again.',
+  'saving across kinds':
+    'The status byte says the kind too. A program change after a control change needs its own.',
+  'all but the first': 'Only a status byte that is like the one before can be left out.',
+  'nothing saved': 'Look for two in a row of one kind and one channel.',
+  'counts what is left': 'That is how many bytes are sent. How many are saved?',
+};
+
 /** What known mistakes make of the bytes saved in a press, of which `short` are left. */
-function savesSlips(press: readonly PressItem[], short: number): Parameters<typeof aNumber>[3] {
+function savesSlips(press: readonly PressItem[], short: number) {
   // A bank is two control changes, so that a list of kinds tells what is like what is before it.
   const kinds = press.flatMap(({ device, send }) =>
     send === 'bank' ? [`control ${device}`, `control ${device}`] : [`${send} ${device}`],
   );
   const alike = (part: 0 | 1): number =>
     kinds.filter((kind, at) => at > 0 && kind.split(' ')[part] === kinds[at - 1]?.split(' ')[part]).length;
-  return [
-    {
-      slip: 'saving across channels',
-      value: alike(0),
-      says: 'The status byte holds the channel too. To another pedal it has to be sent again.',
-    },
-    {
-      slip: 'saving across kinds',
-      value: alike(1),
-      says: 'The status byte says the kind too. A program change after a control change needs its own.',
-    },
-    {
-      slip: 'all but the first',
-      value: kinds.length - 1,
-      says: 'Only a status byte that is like the one before can be left out.',
-    },
-    { slip: 'nothing saved', value: 0, says: 'Look for two in a row of one kind and one channel.' },
-    {
-      slip: 'counts what is left',
-      value: short,
-      says: 'That is how many bytes are sent. How many are saved?',
-    },
-  ];
+  return {
+    'saving across channels': alike(0),
+    'saving across kinds': alike(1),
+    'all but the first': kinds.length - 1,
+    'nothing saved': 0,
+    'counts what is left': short,
+  };
 }
+
+/** A whole number is right or wrong: less than one in the largest that is asked for. */
+const EXACT = 0.01;
 
 /** What running status saves in a press. */
 export function runningSaves(level: Level, chance: Chance): Drawn {
-  const list = chance.turn(level < 2 ? LISTS.slice(0, 4) : level === 2 ? LISTS.slice(0, 8) : LISTS);
+  const list = chance.turn(casesAt(level, LISTS, [4, 8]));
   const names = chance.shuffled(PEDALS);
   const first = chance.pick([7, 20, 80]);
   const press = list.split(' ').map(([who = 'a', what = 'P']): PressItem => {
@@ -62,20 +60,17 @@ export function runningSaves(level: Level, chance: Chance): Drawn {
     if (what === 'B') return bank(name);
     return what === 'P' ? program(name, 5) : control(name, first + Number(what));
   });
-  const [full, short] = [false, true].map((runningStatus) => timed(press, { runningStatus }).bytes) as [
-    number,
-    number,
-  ];
+  const full = timed(press).bytes;
+  const short = timed(press, { runningStatus: true }).bytes;
   return {
     ask: 'How many bytes does running status save in this press?',
-    shows: {
-      shows: 'rows',
-      rows: press.map((item, at) => [
+    shows: inRows(
+      press.map((item, at) => [
         `${at + 1}. to ${item.device}, channel ${channelOf(item.device)}`,
         item.send === 'bank' ? `${sayItem(item)}, as two control changes` : sayItem(item),
       ]),
-    },
-    ...aNumber(full - short, 'bytes', EXACT, savesSlips(press, short)),
+    ),
+    ...aNumber(full - short, 'bytes', EXACT, SAID, savesSlips(press, short)),
     hints: [
       'A status byte says the kind of message and the channel.',
       'Go down the list: is the kind the same as just before, and the channel too?',
@@ -83,10 +78,7 @@ export function runningSaves(level: Level, chance: Chance): Drawn {
     ],
     steps: [
       `In full: ${full} bytes. With running status: ${short}.`,
-      `Saved: ${full - short} ${full - short === 1 ? 'byte' : 'bytes'}.`,
+      `Saved: ${counted(full - short, 'byte')}.`,
     ],
   };
 }
-
-/** A whole number is right or wrong: less than one in the largest that is asked for. */
-const EXACT = 0.01;

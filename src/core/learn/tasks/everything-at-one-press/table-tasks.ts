@@ -1,7 +1,8 @@
 /** Tasks on what is sent: bytes by a manual's table, and what in a log is no part of a press. Bytes are encoded by their floor. */
-import { REAL_TIME_BYTES, bankSelect, bytesOf, hexOf } from '../../../signal/index.ts';
+import { REAL_TIME_BYTES, bankSelect, bytesOf } from '../../../signal/index.ts';
 import type { Item, Message } from '../../../signal/index.ts';
-import { eachThat, theBytes } from '../forms.ts';
+import { someOf } from '../chance.ts';
+import { eachOf, inHex, inRows, theBytes } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** Sounds of one bank: what a program change can call up. */
@@ -31,8 +32,6 @@ function bankMessages(wanted: Wanted, channel: number, bank: number): readonly M
   return [control(channel, wanted === 'high' ? HIGH : LOW, bank)];
 }
 
-const inHex = (bytes: readonly number[]): string => bytes.map(hexOf).join(' ');
-
 const bytes = (items: readonly Item[]): readonly number[] => bytesOf(items, false);
 
 /** A program change, its number counted from 1. */
@@ -42,63 +41,16 @@ const callOf = (channel: number, number: number): Message => ({
   program: number - 1,
 });
 
-/** What known mistakes make of the bytes that call up program `number` of a bank, on a channel counted from 0. */
-function tableSlips({
-  wanted,
-  wire,
-  bank,
-  number,
-}: {
-  readonly wanted: Wanted;
-  readonly wire: number;
-  readonly bank: number;
-  readonly number: number;
-}): Parameters<typeof theBytes>[1] {
-  const select = bankMessages(wanted, wire, bank);
-  const call = callOf(wire, number);
-  return [
-    ...(wanted === 'both'
-      ? [
-          {
-            slip: 'one bank byte only',
-            bytes: bytes([control(wire, HIGH, bank), call]),
-            says: 'This manual wants both controllers: 0 first, and then 32 with the bank.',
-          },
-        ]
-      : [
-          {
-            slip: 'both bank bytes always',
-            bytes: bytes([...bankSelect(wire, bank), call]),
-            says: 'This manual wants one controller for the bank. The other one would be extra, or would set another bank.',
-          },
-          {
-            slip: 'the other controller',
-            bytes: bytes([control(wire, wanted === 'high' ? LOW : HIGH, bank), call]),
-            says: 'Look at the table again: which controller takes the bank?',
-          },
-        ]),
-    {
-      slip: 'bank after program',
-      bytes: bytes([call, ...select]),
-      says: 'The program is then called up in the old bank. The bank comes first.',
-    },
-    {
-      slip: 'program from 1',
-      bytes: bytes([...select, callOf(wire, number + 1)]),
-      says: 'The manual counts programs from 1, the wire from 0.',
-    },
-    {
-      slip: 'channel from 1',
-      bytes: bytes([...bankMessages(wanted, wire + 1, bank), callOf(wire + 1, number)]),
-      says: 'A player counts channels from 1, the wire from 0.',
-    },
-    {
-      slip: 'no bank',
-      bytes: bytes([call]),
-      says: 'This sound is not in bank 0. The bank has to be sent.',
-    },
-  ];
-}
+const TABLE_SAID = {
+  'one bank byte only': 'This manual wants both controllers: 0 first, and then 32 with the bank.',
+  'both bank bytes always':
+    'This manual wants one controller for the bank. The other one would be extra, or would set another bank.',
+  'the other controller': 'Look at the table again: which controller takes the bank?',
+  'bank after program': 'The program is then called up in the old bank. The bank comes first.',
+  'program from 1': 'The manual counts programs from 1, the wire from 0.',
+  'channel from 1': 'A player counts channels from 1, the wire from 0.',
+  'no bank': 'This sound is not in bank 0. The bank has to be sent.',
+};
 
 function bytesFromTable(level: Level, chance: Chance): Drawn {
   const wanted = chance.turn<Wanted>(level < 2 ? ['high', 'both'] : ['high', 'both', 'low']);
@@ -111,17 +63,23 @@ function bytesFromTable(level: Level, chance: Chance): Drawn {
   const select = bankMessages(wanted, wire, bank);
   return {
     ask: `Which bytes call up sound ${sound} on channel ${channel}, in hex? Every status byte is sent.`,
-    shows: {
-      shows: 'rows',
-      rows: [
-        ['sounds 1 to 128', 'bank 0'],
-        ['sounds 129 to 256', 'bank 1'],
-        ['sounds 257 to 384', 'bank 2'],
-        ['in each bank', 'programs counted from 1'],
-        ['bank select', WANTED[wanted]],
-      ],
-    },
-    ...theBytes(bytes([...select, call]), tableSlips({ wanted, wire, bank, number })),
+    shows: inRows([
+      ['sounds 1 to 128', 'bank 0'],
+      ['sounds 129 to 256', 'bank 1'],
+      ['sounds 257 to 384', 'bank 2'],
+      ['in each bank', 'programs counted from 1'],
+      ['bank select', WANTED[wanted]],
+    ]),
+    ...theBytes(bytes([...select, call]), TABLE_SAID, {
+      'one bank byte only': wanted === 'both' && bytes([control(wire, HIGH, bank), call]),
+      'both bank bytes always': wanted !== 'both' && bytes([...bankSelect(wire, bank), call]),
+      'the other controller':
+        wanted !== 'both' && bytes([control(wire, wanted === 'high' ? LOW : HIGH, bank), call]),
+      'bank after program': bytes([call, ...select]),
+      'program from 1': bytes([...select, callOf(wire, number + 1)]),
+      'channel from 1': bytes([...bankMessages(wanted, wire + 1, bank), callOf(wire + 1, number)]),
+      'no bank': bytes([call]),
+    }),
     hints: [
       'Find the bank in the table, and the number of the sound in its bank.',
       `Take ${IN_BANK} from the number of the sound for each bank before its own.`,
@@ -157,41 +115,21 @@ const hex = (item: Item): string => inHex(bytes([item]));
 const oneChannelOn = (item: Message): Message =>
   'channel' in item ? { ...item, channel: item.channel + 1 } : item;
 
-/** What known mistakes would tick: `shifted` are the lines of the press for who takes C1 for channel 1. */
-function logSlips(isPart: ReadonlySet<string>, shifted: ReadonlySet<string>): Parameters<typeof eachThat>[1] {
-  const short = (text: string): boolean => text.length === 2;
-  return [
-    {
-      slip: 'only single bytes',
-      ticks: short,
-      says: 'Those are extra. But look at the channel and the kind of the longer ones, too.',
-    },
-    {
-      slip: 'single bytes belong to it',
-      ticks: (text) => !isPart.has(text) && !short(text),
-      says: 'A clock (F8) or a sign of life (FE) may come at any time. It belongs to no press.',
-    },
-    {
-      slip: 'channels from 1 on the wire',
-      ticks: (text) => !shifted.has(text),
-      says: 'On the wire channels are counted from 0: C0 is for channel 1.',
-    },
-    {
-      slip: 'all is part of it',
-      ticks: () => false,
-      says: 'Hold each line against what the press is to send. Some were not asked for.',
-    },
-  ];
-}
+const LOG_SAID = {
+  'only single bytes': 'Those are extra. But look at the channel and the kind of the longer ones, too.',
+  'single bytes belong to it':
+    'A clock (F8) or a sign of life (FE) may come at any time. It belongs to no press.',
+  'channels from 1 on the wire': 'On the wire channels are counted from 0: C0 is for channel 1.',
+  'all is part of it': 'Hold each line against what the press is to send. Some were not asked for.',
+};
+
+/** Lines of a log that are no part of the press, by level. */
+const EXTRA_LINES = [2, 2, 3, 4] as const;
+/** Channels of two pedals, counted from 0. */
+const PAIRS = ['0 1', '2 3', '1 4', '0 9', '3 5'].map((pair) => pair.split(' ').map(Number));
 
 function extraInLog(level: Level, chance: Chance): Drawn {
-  const channels = chance.turn([
-    [0, 1],
-    [2, 3],
-    [1, 4],
-    [0, 9],
-    [3, 5],
-  ]);
+  const channels = chance.turn(PAIRS);
   const programs = channels.map(() => chance.pick([3, 6, 10, 21]));
   const needed: readonly Message[] = [
     ...channels.map((channel, at): Message => ({
@@ -201,17 +139,26 @@ function extraInLog(level: Level, chance: Chance): Drawn {
     })),
     ...(level >= 2 ? [control(channels[0]!, 7, 100)] : []),
   ];
-  const extras = chance.shuffled(EXTRAS).slice(0, level === 3 ? 4 : level === 2 ? 3 : 2);
+  const extras = someOf(EXTRAS, EXTRA_LINES[level], chance);
   const isPart = new Set(needed.map(hex));
   const lines = [...needed, ...extras.map((extra) => extra(channels, chance))].map(hex);
+  /** The lines of the press for who takes C1 for channel 1. */
+  const shifted = new Set(needed.map(oneChannelOn).map(hex));
+  const isShort = (text: string): boolean => text.length === 2;
   const [one = 0, other = 0] = channels.map((channel) => channel + 1);
   return {
     ask: `A press is to send program ${programs[0] ?? ''} on channel ${one} and program ${programs[1] ?? ''} on channel ${other}, as a player counts${level >= 2 ? `, and controller 7 to 100 on channel ${one}` : ''}. These lines come out. Which of them are no part of the press?`,
-    ...eachThat(
-      lines.map((text) => ({ text, right: !isPart.has(text) })),
-      logSlips(isPart, new Set(needed.map(oneChannelOn).map(hex))),
-      chance,
-    ),
+    ...eachOf(lines, chance, {
+      text: (line) => line,
+      right: (line) => !isPart.has(line),
+      said: LOG_SAID,
+      ticks: {
+        'only single bytes': isShort,
+        'single bytes belong to it': (line) => !isPart.has(line) && !isShort(line),
+        'channels from 1 on the wire': (line) => !shifted.has(line),
+        'all is part of it': () => false,
+      },
+    }),
     hints: [
       'Write down first the bytes that the press has to send.',
       'The first digit is the kind, the second the channel, counted from 0.',

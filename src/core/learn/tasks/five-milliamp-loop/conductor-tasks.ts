@@ -1,6 +1,7 @@
 /** Tasks on the conductors of a lead: what may be cut, and which way the current goes. Both are solved. */
 import { checkLink, linkFor, sayAmperesFinely } from '../../../verdict/index.ts';
 import {
+  STRAIGHT_TRS,
   conductorWords,
   contactWords,
   familyOf,
@@ -8,51 +9,34 @@ import {
   styleEntry,
   wires,
 } from '../../../wiring/index.ts';
-import type { Conductor, Jack } from '../../../wiring/index.ts';
+import type { Conductor, Connector, Jack, Style } from '../../../wiring/index.ts';
+import { eachOf, whichText } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
-import { eachThat, oneOf } from '../forms.ts';
+
+type Place = readonly [connector: Connector, style: Style];
+/** A lead between two jacks. */
+const lead = (output: Place, input: Place, conductors: readonly Conductor[]) => ({
+  output: makeJack('out', ...output),
+  input: makeJack('in', ...input),
+  conductors,
+});
+const DIN: Place = ['din5', 'din'];
 
 /** Jacks and leads whose conductors are cut one by one. */
-const CUTS: readonly {
-  readonly output: Jack;
-  readonly input: Jack;
-  readonly conductors: readonly Conductor[];
-}[] = [
-  {
-    output: makeJack('out', 'din5', 'din'),
-    input: makeJack('in', 'din5', 'din'),
-    conductors: wires('1-1', '2-2', '3-3', '4-4', '5-5'),
-  },
-  {
-    output: makeJack('out', 'din5', 'din'),
-    input: makeJack('in', 'trs-3.5', 'type-a'),
-    conductors: wires('2-sleeve', '4-ring', '5-tip'),
-  },
-  {
-    output: makeJack('out', 'trs-3.5', 'type-b'),
-    input: makeJack('in', 'trs-3.5', 'type-b'),
-    conductors: wires('tip-tip', 'ring-ring', 'sleeve-sleeve'),
-  },
-  {
-    output: makeJack('out', 'trs-6.35', 'type-a'),
-    input: makeJack('in', 'din5', 'din'),
-    conductors: wires('ring-4', 'tip-5', 'sleeve-2'),
-  },
+const CUTS = [
+  lead(DIN, DIN, wires('1-1', '2-2', '3-3', '4-4', '5-5')),
+  lead(DIN, ['trs-3.5', 'type-a'], wires('2-sleeve', '4-ring', '5-tip')),
+  lead(['trs-3.5', 'type-b'], ['trs-3.5', 'type-b'], STRAIGHT_TRS),
+  lead(['trs-6.35', 'type-a'], DIN, wires('ring-4', 'tip-5', 'sleeve-2')),
 ];
 /** The same for level 3: an input that listens against its own ground needs the shield. */
-const CUTS_WITH_TRAP: typeof CUTS = [
-  {
-    output: makeJack('out', 'trs-6.35', 'tip-signal'),
-    input: makeJack('in', 'trs-6.35', 'tip-signal'),
-    conductors: wires('tip-tip', 'ring-ring', 'sleeve-sleeve'),
-  },
-  {
-    output: makeJack('out', 'trs-3.5', 'ring-signal'),
-    input: makeJack('in', 'trs-3.5', 'ring-signal'),
-    conductors: wires('tip-tip', 'ring-ring', 'sleeve-sleeve'),
-  },
+const CUTS_WITH_TRAP = [
+  lead(['trs-6.35', 'tip-signal'], ['trs-6.35', 'tip-signal'], STRAIGHT_TRS),
+  lead(['trs-3.5', 'ring-signal'], ['trs-3.5', 'ring-signal'], STRAIGHT_TRS),
   ...CUTS.slice(1, 3),
 ];
+
+const isShield = (one: Conductor): boolean => /2|sleeve/.test(conductorWords(one));
 
 /** Where the sender has its lines, as a sentence: a phone plug looks the same whichever contact carries which. A DIN pin needs no telling. */
 function sayLines({ connector, style }: Jack): string {
@@ -65,45 +49,36 @@ function sayLines({ connector, style }: Jack): string {
   return `The sender has ${places.join(', ')}. `;
 }
 
+const CUT_CONDUCTORS_SAID = {
+  'shield as return':
+    'What does the shield meet inside the input? Only what carries the current has to stay.',
+  'none may go': 'Follow the current, out and back. A conductor that it does not use may go.',
+  'all may go': 'Then nothing would be left. Cut one and follow the current, out and back.',
+  'shield always free': 'Does this input have a way back without the shield?',
+};
+
 function cutConductors(level: Level, chance: Chance): Drawn {
   const { output, input, conductors } = chance.turn(level === 3 ? CUTS_WITH_TRAP : CUTS);
-  const outcomeOf = (left: readonly Conductor[]): string =>
-    checkLink(linkFor(output, input, left), 'outcome').outcome;
-  const offered = conductors.map((one) => ({
-    text: conductorWords(one),
-    right: outcomeOf(conductors.filter((other) => other !== one)) === 'flows',
-  }));
-  const free = offered.filter(({ right }) => right).map(({ text }) => text);
+  const free = conductors.filter((one) => {
+    const left = conductors.filter((other) => other !== one);
+    return checkLink(linkFor(output, input, left), 'outcome').outcome === 'flows';
+  });
+  const mayGo = (one: Conductor): boolean => free.includes(one);
   const grounded = output.style.endsWith('-signal');
   return {
     ask: `${sayLines(output)}One conductor of this lead is cut, and only one. Which may it be, so that notes still get through?`,
     shows: { shows: 'lead', output, input, conductors },
-    ...eachThat(
-      offered,
-      [
-        {
-          slip: 'shield as return',
-          ticks: (text) => free.includes(text) && !/2|sleeve/.test(text),
-          says: 'What does the shield meet inside the input? Only what carries the current has to stay.',
-        },
-        {
-          slip: 'none may go',
-          ticks: () => false,
-          says: 'Follow the current, out and back. A conductor that it does not use may go.',
-        },
-        {
-          slip: 'all may go',
-          ticks: () => true,
-          says: 'Then nothing would be left. Cut one and follow the current, out and back.',
-        },
-        {
-          slip: 'shield always free',
-          ticks: (text) => /2|sleeve/.test(text),
-          says: 'Does this input have a way back without the shield?',
-        },
-      ],
-      chance,
-    ),
+    ...eachOf(conductors, chance, {
+      text: conductorWords,
+      right: mayGo,
+      said: CUT_CONDUCTORS_SAID,
+      ticks: {
+        'shield as return': (one) => mayGo(one) && !isShield(one),
+        'none may go': () => false,
+        'all may go': () => true,
+        'shield always free': isShield,
+      },
+    }),
     hints: [
       'Only a whole loop carries current.',
       grounded
@@ -115,10 +90,20 @@ function cutConductors(level: Level, chance: Chance): Drawn {
       grounded
         ? 'The signal goes out on one contact and comes back through the ground.'
         : 'The current goes out on the source line and comes back on the sink line.',
-      `These may be cut: ${free.join(', ') || 'none'}.`,
+      `These may be cut: ${free.map(conductorWords).join(', ') || 'none'}.`,
     ],
   };
 }
+
+/** A conductor that carries less than this carries nothing that a reader would call current, amperes. */
+const CURRENT_SEEN = 1e-6;
+
+const WAYS = {
+  out: 'From the sender to the listener.',
+  back: 'From the listener to the sender.',
+  none: 'Neither way: it carries no current.',
+};
+type Way = keyof typeof WAYS;
 
 function loopDirection(level: Level, chance: Chance): Drawn {
   const cases = (level === 3 ? CUTS_WITH_TRAP : CUTS).flatMap(({ output, input, conductors }) =>
@@ -128,35 +113,18 @@ function loopDirection(level: Level, chance: Chance): Drawn {
   const { conductors: solved } = checkLink(linkFor(output, input, conductors)).readings.active;
   const amperes = solved.find(({ from, to }) => from === conductor.from && to === conductor.to)?.amperes ?? 0;
   const way = amperes > CURRENT_SEEN ? 'out' : amperes < -CURRENT_SEEN ? 'back' : 'none';
-  const ways = {
-    out: 'From the sender to the listener.',
-    back: 'From the listener to the sender.',
-    none: 'Neither way: it carries no current.',
-  } as const;
   return {
     ask: `${sayLines(output)}A 0 is being sent. Which way does the current go in the conductor from ${conductorWords(conductor)}?`,
     shows: { shows: 'lead', output, input, conductors },
-    ...oneOf(
-      (['out', 'back', 'none'] as const).map((one) =>
-        one === way
-          ? { text: ways[one], right: true }
-          : { text: ways[one], slip: `says ${one}`, says: saidTo(one, way) },
-      ),
-      chance,
-    ),
+    ...whichText(WAYS, way, (one) => [`says ${one}`, saidTo(one, way)], chance),
     hints: [
       'Current leaves the sender on the source line and comes home on the sink line.',
       'Find out which line this contact of the sender carries.',
       'A shield carries no current where the input is isolated.',
     ],
-    steps: [`Solved, this conductor carries ${sayAmperesFinely(Math.abs(amperes))}.`, ways[way]],
+    steps: [`Solved, this conductor carries ${sayAmperesFinely(Math.abs(amperes))}.`, WAYS[way]],
   };
 }
-
-/** A conductor that carries less than this carries nothing that a reader would call current, amperes. */
-const CURRENT_SEEN = 1e-6;
-
-type Way = 'out' | 'back' | 'none';
 
 /** What is said to a way that is not the right one. */
 function saidTo(said: Way, right: Way): string {

@@ -1,13 +1,13 @@
 /** Tasks on the five-milliamp loop. Every right answer is solved; the formulas here are those of the mistakes. */
 import { checkLink, linkFor, sayAmperesFinely } from '../../../verdict/index.ts';
-import { makeJack } from '../../../wiring/index.ts';
+import { STRAIGHT_DIN, makeJack } from '../../../wiring/index.ts';
 import { CONDUCTOR_TASKS } from './conductor-tasks.ts';
-import { aNumber, inOrder, oneOf, plainNumber } from '../forms.ts';
+import { aNumber, inOrder, inRows, plainNumber, whichText } from '../forms.ts';
 import {
   LED_VOLTS,
   LOOPS,
   LOW_LOOPS,
-  WHOLE,
+  inMilli,
   jacksOf,
   milliamperes,
   rowsOf,
@@ -19,36 +19,26 @@ import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 /** Share by which a number worked out by hand may be off: the LED's voltage moves a little with its current. */
 const BY_HAND = 0.06;
 
+const LOOP_CURRENT_SAID = {
+  'LED forgotten': `The LED keeps about ${LED_VOLTS} V. What is left for the resistors?`,
+  'one resistor': 'Follow the loop with a finger and count the resistors.',
+  'receiver forgotten': 'There is a resistor in the receiver too. The current has to go through it.',
+  'LED added': 'The LED takes its share of the supply away; it does not add to it.',
+};
+
 function loopCurrent(level: Level, chance: Chance): Drawn {
   const loop = chance.turn(level === 3 ? LOW_LOOPS : LOOPS);
   const { volts, source, sink } = loop;
-  const inMilli = (over: number, ohms: number): number => (over / ohms) * 1e3;
   const right = milliamperes(loop);
   return {
     ask: 'How much current flows through the LED while a 0 is sent?',
-    shows: { shows: 'rows', rows: rowsOf(loop) },
-    ...aNumber(right, 'mA', BY_HAND, [
-      {
-        slip: 'LED forgotten',
-        value: inMilli(volts, total(loop)),
-        says: `The LED keeps about ${LED_VOLTS} V. What is left for the resistors?`,
-      },
-      {
-        slip: 'one resistor',
-        value: inMilli(volts - LED_VOLTS, source),
-        says: 'Follow the loop with a finger and count the resistors.',
-      },
-      {
-        slip: 'receiver forgotten',
-        value: inMilli(volts - LED_VOLTS, source + sink),
-        says: 'There is a resistor in the receiver too. The current has to go through it.',
-      },
-      {
-        slip: 'LED added',
-        value: inMilli(volts + LED_VOLTS, total(loop)),
-        says: 'The LED takes its share of the supply away; it does not add to it.',
-      },
-    ]),
+    shows: inRows(rowsOf(loop)),
+    ...aNumber(right, 'mA', BY_HAND, LOOP_CURRENT_SAID, {
+      'LED forgotten': inMilli(volts, total(loop)),
+      'one resistor': inMilli(volts - LED_VOLTS, source),
+      'receiver forgotten': inMilli(volts - LED_VOLTS, source + sink),
+      'LED added': inMilli(volts + LED_VOLTS, total(loop)),
+    }),
     hints: [
       'The same current goes through every part of the loop.',
       'Take what the LED keeps from the supply. The resistors share the rest.',
@@ -62,6 +52,12 @@ function loopCurrent(level: Level, chance: Chance): Drawn {
   };
 }
 
+const MISSING_RESISTOR_SAID = {
+  'others not taken off': 'That is what the whole loop needs. Two resistors are there already.',
+  'LED forgotten': `The LED keeps about ${LED_VOLTS} V. Only the rest stands across the resistors.`,
+  'one not taken off': 'Both lines have a resistor in the sender. Take both off.',
+};
+
 function missingResistor(level: Level, chance: Chance): Drawn {
   const loop = chance.turn(level === 3 ? LOW_LOOPS.slice(0, 3) : LOOPS.slice(1));
   const { volts, source, sink, series } = loop;
@@ -70,24 +66,12 @@ function missingResistor(level: Level, chance: Chance): Drawn {
   const all = (left / wanted) * 1e3;
   return {
     ask: `A loop is to carry ${wanted} mA while a 0 is sent. Which resistor belongs in the receiver?`,
-    shows: { shows: 'rows', rows: rowsOf(loop).filter(([what]) => what !== 'resistor in the receiver') },
-    ...aNumber(series, 'ohm', BY_HAND, [
-      {
-        slip: 'others not taken off',
-        value: all,
-        says: 'That is what the whole loop needs. Two resistors are there already.',
-      },
-      {
-        slip: 'LED forgotten',
-        value: (volts / wanted) * 1e3 - source - sink,
-        says: `The LED keeps about ${LED_VOLTS} V. Only the rest stands across the resistors.`,
-      },
-      {
-        slip: 'one not taken off',
-        value: all - source,
-        says: 'Both lines have a resistor in the sender. Take both off.',
-      },
-    ]),
+    shows: inRows(rowsOf(loop).filter(([what]) => what !== 'resistor in the receiver')),
+    ...aNumber(series, 'ohm', BY_HAND, MISSING_RESISTOR_SAID, {
+      'others not taken off': all,
+      'LED forgotten': (volts / wanted) * 1e3 - source - sink,
+      'one not taken off': all - source,
+    }),
     hints: [
       'Volts over current gives the ohms of the whole loop.',
       `Take the ${LED_VOLTS} V of the LED from the supply first.`,
@@ -104,6 +88,12 @@ function missingResistor(level: Level, chance: Chance): Drawn {
 const sayLoop = ({ volts, source, sink, series }: Loop): string =>
   `${volts} V through ${source} + ${sink} + ${series} ohm`;
 
+const RANK_LOOPS_SAID = {
+  'most first': 'The other way round: the least current comes first.',
+  'by volts': 'Compare the resistors before the volts: 3.3 V with few ohms beats 5 V with many.',
+  'LED forgotten': `Take the LED's ${LED_VOLTS} V from each supply first.`,
+};
+
 function rankLoops(level: Level, chance: Chance): Drawn {
   const first = chance.turn(LOOPS);
   const low = chance.pick(LOW_LOOPS);
@@ -117,27 +107,11 @@ function rankLoops(level: Level, chance: Chance): Drawn {
     chosen.toSorted((a, b) => key(a) - key(b)).map(sayLoop);
   return {
     ask: 'Put these loops in order, the one with the least current first. Each has one LED.',
-    ...inOrder(
-      by(milliamperes),
-      [
-        {
-          slip: 'most first',
-          items: by((loop) => -milliamperes(loop)),
-          says: 'The other way round: the least current comes first.',
-        },
-        {
-          slip: 'by volts',
-          items: by((loop) => loop.volts * 1e4 - total(loop)),
-          says: 'Compare the resistors before the volts: 3.3 V with few ohms beats 5 V with many.',
-        },
-        {
-          slip: 'LED forgotten',
-          items: by((loop) => loop.volts / total(loop)),
-          says: `Take the LED's ${LED_VOLTS} V from each supply first.`,
-        },
-      ],
-      chance,
-    ),
+    ...inOrder(by(milliamperes), chance, RANK_LOOPS_SAID, {
+      'most first': [by((loop) => -milliamperes(loop))],
+      'by volts': [by((loop) => loop.volts * 1e4 - total(loop))],
+      'LED forgotten': [by((loop) => loop.volts / total(loop))],
+    }),
     hints: [
       'Current is what the supply has left, over all the resistors.',
       `Take ${LED_VOLTS} V from each supply, and add up the ohms of each loop.`,
@@ -152,51 +126,43 @@ function rankLoops(level: Level, chance: Chance): Drawn {
 /** Loops nearer to one another than this share are too near to be put in order by hand. */
 const APART = 0.08;
 
+const STATES = {
+  idle: 'It rests: no current flows.',
+  active: 'It sends a 0: current flows.',
+  off: 'It has no supply.',
+};
+/** What each of them is known by. */
+const KNOWN_BY = {
+  idle: 'Both lines stand at one voltage: nothing drives a current between them.',
+  active: 'There is a voltage between the two lines, so current flows.',
+  off: 'A sender that is on holds its lines at its supply while it rests.',
+};
+
 function idleOrActive(level: Level, chance: Chance): Drawn {
   const loop = chance.pick(level === 3 ? LOW_LOOPS : LOOPS);
   const state = chance.turn(['idle', 'active', 'off'] as const);
   const [output, input] = jacksOf(loop);
   const off = makeJack('out', 'din5', 'din', { circuit: 'driver-off' });
-  const verdict = checkLink(linkFor(state === 'off' ? off : output, input, WHOLE));
+  const verdict = checkLink(linkFor(state === 'off' ? off : output, input, STRAIGHT_DIN));
   const { contacts } = verdict.readings[state === 'idle' ? 'idle' : 'active'];
   const volts = (pin: string): string => {
     const shown = contacts.find(({ spot }) => spot.place === 'output' && spot.contact === pin)?.volts ?? 0;
     // What is nearly nothing has no sign.
     return `${shown.toFixed(2).replace('-0.00', '0.00')} V`;
   };
-  const texts = {
-    idle: 'It rests: no current flows.',
-    active: 'It sends a 0: current flows.',
-    off: 'It has no supply.',
-  } as const;
-  const told = {
-    idle: 'Both lines stand at one voltage: nothing drives a current between them.',
-    active: 'There is a voltage between the two lines, so current flows.',
-    off: 'A sender that is on holds its lines at its supply while it rests.',
-  } as const;
   return {
     ask: 'A sender is held in one state, a lead and a listener are plugged in, and two meters are on its pins. What does it do?',
-    shows: {
-      shows: 'rows',
-      rows: [
-        ['pin 4 against pin 2', volts('4')],
-        ['pin 5 against pin 2', volts('5')],
-      ],
-    },
-    ...oneOf(
-      (['idle', 'active', 'off'] as const).map((one) =>
-        one === state
-          ? { text: texts[one], right: true }
-          : { text: texts[one], slip: `says ${one}`, says: told[state] },
-      ),
-      chance,
-    ),
+    shows: inRows([
+      ['pin 4 against pin 2', volts('4')],
+      ['pin 5 against pin 2', volts('5')],
+    ]),
+    ...whichText(STATES, state, (one) => [`says ${one}`, KNOWN_BY[state]], chance),
     hints: [
       'Current flows where there is a voltage between the two lines.',
       'Take one reading from the other.',
       'Two readings alike: at rest, or no supply at all.',
     ],
-    steps: [`Pin 4 shows ${volts('4')}, pin 5 ${volts('5')}.`, told[state], texts[state]],
+    steps: [`Pin 4 shows ${volts('4')}, pin 5 ${volts('5')}.`, KNOWN_BY[state], STATES[state]],
   };
 }
 

@@ -1,7 +1,9 @@
 /** Loops in numbers, for tasks that work them out. The current is solved. */
-import { checkLink, linkFor } from '../../../verdict/index.ts';
-import { makeJack, wires } from '../../../wiring/index.ts';
-import type { Jack } from '../../../wiring/index.ts';
+import { linkFor } from '../../../verdict/index.ts';
+import { STRAIGHT_DIN, makeJack } from '../../../wiring/index.ts';
+import type { Extra, Jack } from '../../../wiring/index.ts';
+import { activeOf } from '../../links.ts';
+import { remembered } from '../chance.ts';
 
 /** What an LED keeps in these tasks, volts: the typical forward voltage of a 6N138 at 5 mA (twin data sheet 83669). */
 export const LED_VOLTS = 1.4;
@@ -12,6 +14,8 @@ export interface Loop {
   readonly source: number;
   readonly sink: number;
   readonly series: number;
+  /** What else stands in it. */
+  readonly more?: Extract<Extra, 'activity-in-series' | 'second-in-series'>;
 }
 
 /** Loops to work out: supplies of logic, resistors of the E12 row (IEC 60063) near the standard's. The first is the standard's own. */
@@ -32,26 +36,21 @@ export const LOW_LOOPS: readonly Loop[] = [
   { volts: 3.3, source: 33, sink: 10, series: 180 },
 ];
 
-/** A whole lead from DIN to DIN. */
-export const WHOLE = wires('4-4', '5-5', '2-2');
-
 /** The two jacks of a loop. */
-export function jacksOf({ volts, source, sink, series }: Loop): readonly [Jack, Jack] {
+export function jacksOf({ volts, source, sink, series, more }: Loop): readonly [Jack, Jack] {
   return [
     makeJack('out', 'din5', 'din', { values: { supplyVolts: volts, sourceOhms: source, sinkOhms: sink } }),
-    makeJack('in', 'din5', 'din', { values: { seriesOhms: series } }),
+    makeJack('in', 'din5', 'din', { values: { seriesOhms: series }, ...(more && { extras: [more] }) }),
   ];
 }
 
-/** Current of the LED while a 0 is sent, milliamperes, solved once for each loop. */
-export function milliamperes(loop: Loop): number {
-  const known =
-    solved.get(loop) ?? (checkLink(linkFor(...jacksOf(loop), WHOLE), 'outcome').inputs[0]?.active ?? 0) * 1e3;
-  solved.set(loop, known);
-  return known;
-}
-const solved = new Map<Loop, number>();
+/** Current of the LED while a 0 is sent, milliamperes. */
+export const milliamperes = remembered(
+  (loop: Loop): number => activeOf(linkFor(...jacksOf(loop), STRAIGHT_DIN)) * 1e3,
+);
 
+/** Milliamperes of so many volts over so many ohms. */
+export const inMilli = (volts: number, ohms: number): number => (volts / ohms) * 1e3;
 /** All resistors of a loop, ohms. */
 export const total = ({ source, sink, series }: Loop): number => source + sink + series;
 /** A loop as rows of a table. */

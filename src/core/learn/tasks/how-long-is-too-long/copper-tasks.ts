@@ -1,8 +1,9 @@
 /** Tasks on the copper of a lead: its ohms, its length, and the volts that it takes. */
-import { checkLink, sayAmperesFinely } from '../../../verdict/index.ts';
-import { GAUGES, STRAIGHT_DIN, makeJack, makeLead, wireOhmsPerMetre } from '../../../wiring/index.ts';
+import { sayAmperesFinely } from '../../../verdict/index.ts';
+import { GAUGES, wireOhmsPerMetre } from '../../../wiring/index.ts';
 import type { Link } from '../../../wiring/index.ts';
-import { aNumber, plainNumber } from '../forms.ts';
+import { activeOf, dinLink } from '../../links.ts';
+import { aNumber, inRows, plainNumber } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** Lengths of leads, metres: on a board, across a stage, and from level 3 on across a house. */
@@ -21,22 +22,23 @@ export const sayGauge = (gauge: number): string =>
 export const drawnLength = (level: Level, chance: Chance): number =>
   chance.turn(level === 3 ? LONG_LENGTHS : LENGTHS);
 
+const leadRows = (metres: number, gauge: number) =>
+  inRows([
+    ['length', `${metres} m`],
+    ['conductors', sayGauge(gauge)],
+  ]);
+
 /** A whole DIN lead from a 5 V output. */
-export function linkOf(metres: number, gauge: number): Link {
-  return {
-    output: makeJack('out', 'din5', 'din'),
-    branches: [
-      {
-        input: makeJack('in', 'din5', 'din'),
-        leads: [makeLead('din5', 'din5', STRAIGHT_DIN, { lengthMetres: metres, gauge })],
-      },
-    ],
-  };
-}
+export const linkOf = (lengthMetres: number, gauge: number): Link => dinLink({}, {}, { lengthMetres, gauge });
 
 /** Amperes of its LED while a 0 is sent. */
-export const activeOf = (metres: number, gauge: number): number =>
-  checkLink(linkOf(metres, gauge), 'outcome').inputs[0]?.active ?? 0;
+export const amperesOf = (metres: number, gauge: number): number => activeOf(linkOf(metres, gauge));
+
+const OHMS_OF_LEAD_SAID = {
+  'one way': 'The current has to come back as well: it meets the copper twice.',
+  'shield counted': 'The shield carries no current into an isolated input.',
+  'length left out': 'That is one metre of it. How long is the lead?',
+};
 
 function ohmsOfLead(level: Level, chance: Chance): Drawn {
   const metres = drawnLength(level, chance);
@@ -44,30 +46,12 @@ function ohmsOfLead(level: Level, chance: Chance): Drawn {
   const each = metres * wireOhmsPerMetre(gauge);
   return {
     ask: 'How many ohms does the copper of this lead put into the loop?',
-    shows: {
-      shows: 'rows',
-      rows: [
-        ['length', `${metres} m`],
-        ['conductors', sayGauge(gauge)],
-      ],
-    },
-    ...aNumber(each * THERE_AND_BACK, 'ohm', ROUNDING, [
-      {
-        slip: 'one way',
-        value: each,
-        says: 'The current has to come back as well: it meets the copper twice.',
-      },
-      {
-        slip: 'shield counted',
-        value: each * 3,
-        says: 'The shield carries no current into an isolated input.',
-      },
-      {
-        slip: 'length left out',
-        value: THERE_AND_BACK * wireOhmsPerMetre(gauge),
-        says: 'That is one metre of it. How long is the lead?',
-      },
-    ]),
+    shows: leadRows(metres, gauge),
+    ...aNumber(each * THERE_AND_BACK, 'ohm', ROUNDING, OHMS_OF_LEAD_SAID, {
+      'one way': each,
+      'shield counted': each * 3,
+      'length left out': THERE_AND_BACK * wireOhmsPerMetre(gauge),
+    }),
     hints: [
       'The current goes there and comes back.',
       'Find the ohms of one conductor first: ohms a metre times metres.',
@@ -80,30 +64,24 @@ function ohmsOfLead(level: Level, chance: Chance): Drawn {
   };
 }
 
+const METRES_FROM_OHMS_SAID = {
+  halved: 'The meter went through one conductor only, so there is nothing to halve.',
+  doubled: 'The meter went through one conductor only, from end to end.',
+  multiplied: 'Ohms over ohms a metre gives metres: divide.',
+};
+
 function metresFromOhms(level: Level, chance: Chance): Drawn {
   const metres = drawnLength(level, chance);
   const gauge = chance.pick(GAUGES);
   const ohms = Number((metres * wireOhmsPerMetre(gauge)).toPrecision(3));
   return {
     ask: `A meter shows ${ohms} ohm from pin 4 at one end of a reel to pin 4 at the other, its own leads taken off. How long is the cable?`,
-    shows: { shows: 'rows', rows: [['conductors', sayGauge(gauge)]] },
-    ...aNumber(metres, 'm', ROUNDING, [
-      {
-        slip: 'halved',
-        value: metres / THERE_AND_BACK,
-        says: 'The meter went through one conductor only, so there is nothing to halve.',
-      },
-      {
-        slip: 'doubled',
-        value: metres * THERE_AND_BACK,
-        says: 'The meter went through one conductor only, from end to end.',
-      },
-      {
-        slip: 'multiplied',
-        value: ohms * wireOhmsPerMetre(gauge),
-        says: 'Ohms over ohms a metre gives metres: divide.',
-      },
-    ]),
+    shows: inRows([['conductors', sayGauge(gauge)]]),
+    ...aNumber(metres, 'm', ROUNDING, METRES_FROM_OHMS_SAID, {
+      halved: metres / THERE_AND_BACK,
+      doubled: metres * THERE_AND_BACK,
+      multiplied: ohms * wireOhmsPerMetre(gauge),
+    }),
     hints: [
       'The meter went through one conductor, from end to end.',
       'How many times do the ohms of one metre go into the reading?',
@@ -116,34 +94,26 @@ function metresFromOhms(level: Level, chance: Chance): Drawn {
   };
 }
 
+const VOLTS_IN_LEAD_SAID = {
+  'one way': 'There and back: both conductors take their share.',
+  volts: 'That is in volts. In millivolts it is a thousand times the number.',
+  divided: 'Volts are amperes times ohms.',
+};
+
 function voltsInLead(level: Level, chance: Chance): Drawn {
   const metres = drawnLength(level, chance);
   const gauge = chance.pick(GAUGES);
-  const amperes = activeOf(metres, gauge);
+  const amperes = amperesOf(metres, gauge);
   const ohms = metres * wireOhmsPerMetre(gauge) * THERE_AND_BACK;
   const millivolts = (of: number): number => of * amperes * 1e3;
   return {
     ask: `A loop carries ${sayAmperesFinely(amperes)}. How many millivolts does the copper of this lead take, there and back?`,
-    shows: {
-      shows: 'rows',
-      rows: [
-        ['length', `${metres} m`],
-        ['conductors', sayGauge(gauge)],
-      ],
-    },
-    ...aNumber(millivolts(ohms), 'mV', ROUNDING, [
-      {
-        slip: 'one way',
-        value: millivolts(ohms / THERE_AND_BACK),
-        says: 'There and back: both conductors take their share.',
-      },
-      {
-        slip: 'volts',
-        value: ohms * amperes,
-        says: 'That is in volts. In millivolts it is a thousand times the number.',
-      },
-      { slip: 'divided', value: (amperes * 1e6) / ohms, says: 'Volts are amperes times ohms.' },
-    ]),
+    shows: leadRows(metres, gauge),
+    ...aNumber(millivolts(ohms), 'mV', ROUNDING, VOLTS_IN_LEAD_SAID, {
+      'one way': millivolts(ohms / THERE_AND_BACK),
+      volts: ohms * amperes,
+      divided: (amperes * 1e6) / ohms,
+    }),
     hints: [
       'Volts are amperes times ohms.',
       'Find the ohms of both conductors first.',

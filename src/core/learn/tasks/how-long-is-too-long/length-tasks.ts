@@ -6,13 +6,19 @@ import {
   LENGTHS,
   LONG_LENGTHS,
   THERE_AND_BACK,
-  activeOf,
+  amperesOf,
   drawnLength,
   linkOf,
   sayGauge,
 } from './copper-tasks.ts';
-import { inOrder, oneOf, plainNumber } from '../forms.ts';
+import { capital, inOrder, inRows, plainNumber, whichOf, whichText } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+
+const RANK_LEADS_SAID = {
+  'most first': 'The other way round: the least resistance comes first.',
+  'by length alone': 'Thin wire has more ohms a metre: take the gauge too.',
+  'by gauge alone': 'A short thin lead may have less than a long thick one: take the length too.',
+};
 
 function rankLeads(level: Level, chance: Chance): Drawn {
   const first = { metres: drawnLength(level, chance), gauge: chance.pick(GAUGES) };
@@ -29,33 +35,16 @@ function rankLeads(level: Level, chance: Chance): Drawn {
     chosen.toSorted((a, b) => key(a) - key(b)).map(say);
   return {
     ask: 'Put these leads in order, the one with the least resistance first. A higher gauge number is a thinner wire.',
-    shows: {
-      shows: 'rows',
-      rows: [...new Set(chosen.map(({ gauge }) => gauge))]
+    shows: inRows(
+      [...new Set(chosen.map(({ gauge }) => gauge))]
         .sort((a, b) => a - b)
-        .map((gauge) => [`${gauge} AWG`, `${plainNumber(wireOhmsPerMetre(gauge))} ohm a metre`] as const),
-    },
-    ...inOrder(
-      by(ohms),
-      [
-        {
-          slip: 'most first',
-          items: by((one) => -ohms(one)),
-          says: 'The other way round: the least resistance comes first.',
-        },
-        {
-          slip: 'by length alone',
-          items: by(({ metres }) => metres),
-          says: 'Thin wire has more ohms a metre: take the gauge too.',
-        },
-        {
-          slip: 'by gauge alone',
-          items: by(({ gauge, metres }) => gauge * 1e3 + metres),
-          says: 'A short thin lead may have less than a long thick one: take the length too.',
-        },
-      ],
-      chance,
+        .map((gauge) => [`${gauge} AWG`, `${plainNumber(wireOhmsPerMetre(gauge))} ohm a metre`]),
     ),
+    ...inOrder(by(ohms), chance, RANK_LEADS_SAID, {
+      'most first': [by((one) => -ohms(one))],
+      'by length alone': [by(({ metres }) => metres)],
+      'by gauge alone': [by(({ gauge, metres }) => gauge * 1e3 + metres)],
+    }),
     hints: [
       'Ohms grow with the length, and with thinner wire.',
       'Multiply metres by ohms a metre, lead by lead.',
@@ -71,36 +60,23 @@ function rankLeads(level: Level, chance: Chance): Drawn {
 const APART = 0.15;
 
 const FALLS = [0, 0.005, 0.02, 0.06] as const;
-const FALL_WORDS = ['Less than 0.5 %', 'From 0.5 to 2 %', 'From 2 to 6 %', 'More than 6 %'] as const;
+const FALL_WORDS = ['less than 0.5 %', 'from 0.5 to 2 %', 'from 2 to 6 %', 'more than 6 %'] as const;
+const ON_COPPER = 'Hold the ohms of the copper, there and back, against the ohms of the resistors.';
 
 function currentWithLength(level: Level, chance: Chance): Drawn {
   const cases = [...LENGTHS.slice(3), ...LONG_LENGTHS, 80, 100].flatMap((metres) =>
     GAUGES.map((gauge) => ({ metres, gauge })),
   );
   const { metres, gauge } = chance.turn(level === 3 ? cases : cases.filter((one) => one.metres < 100));
-  const fall = 1 - activeOf(metres, gauge) / activeOf(1, gauge);
-  const right = FALLS.findLastIndex((least) => fall >= least);
+  const [short, long] = [amperesOf(1, gauge), amperesOf(metres, gauge)];
+  const right = FALL_WORDS[FALLS.findLastIndex((least) => 1 - long / short >= least)] ?? FALL_WORDS[0];
   return {
     ask: `A DIN lead of 1 m is replaced by one of ${metres} m, the same wire. By how much does the current fall?`,
-    shows: {
-      shows: 'rows',
-      rows: [
-        ['conductors', sayGauge(gauge)],
-        ['resistors in the loop', '3 of 220 ohm'],
-      ],
-    },
-    ...oneOf(
-      FALL_WORDS.map((text, at) =>
-        at === right
-          ? { text, right: true }
-          : {
-              text,
-              slip: `says ${text.toLowerCase()}`,
-              says: 'Hold the ohms of the copper, there and back, against the ohms of the resistors.',
-            },
-      ),
-      chance,
-    ),
+    shows: inRows([
+      ['conductors', sayGauge(gauge)],
+      ['resistors in the loop', '3 of 220 ohm'],
+    ]),
+    ...whichOf(FALL_WORDS, right, capital, (one) => [`says ${one}`, ON_COPPER], chance),
     hints: [
       'What counts is the copper against the resistors of the loop.',
       'Work out the ohms of both conductors.',
@@ -108,16 +84,21 @@ function currentWithLength(level: Level, chance: Chance): Drawn {
     ],
     steps: [
       `The copper has ${plainNumber(metres * wireOhmsPerMetre(gauge) * THERE_AND_BACK)} ohm there and back, the resistors 660 ohm.`,
-      `Solved, the current falls from ${sayAmperesFinely(activeOf(1, gauge))} to ${sayAmperesFinely(activeOf(metres, gauge))}: ${FALL_WORDS[right] ?? ''}.`,
+      `Solved, the current falls from ${sayAmperesFinely(short)} to ${sayAmperesFinely(long)}: ${capital(right)}.`,
     ],
   };
 }
 
-const ALLOWED_WORDS = [
-  'It works, and the standard allows it.',
-  'It works, and is longer than the standard allows.',
-  'It does not work: too much copper.',
-] as const;
+const ALLOWED = {
+  allowed: 'It works, and the standard allows it.',
+  'too long': 'It works, and is longer than the standard allows.',
+  'too much copper': 'It does not work: too much copper.',
+};
+const ALLOWED_SAID = {
+  allowed: 'Works is one thing, allowed another. What length does the standard name?',
+  'too long': 'Compare the length with the one that the standard names.',
+  'too much copper': 'Hold the copper against the resistors of the loop: it is a small part of them.',
+};
 
 function worksAndAllowed(level: Level, chance: Chance): Drawn {
   const metres = chance.turn([
@@ -127,27 +108,11 @@ function worksAndAllowed(level: Level, chance: Chance): Drawn {
   ]);
   const gauge = chance.pick(GAUGES);
   const verdict = checkLink(linkOf(metres, gauge), 'notes');
-  const works = verdict.outcome === 'flows';
-  const right = !works ? 2 : verdict.notes.some(({ kind }) => kind === 'too-long') ? 1 : 0;
-  const says = [
-    'Works is one thing, allowed another. What length does the standard name?',
-    'Compare the length with the one that the standard names.',
-    'Hold the copper against the resistors of the loop: it is a small part of them.',
-  ] as const;
+  const tooLong = verdict.notes.some(({ kind }) => kind === 'too-long');
+  const right = verdict.outcome !== 'flows' ? 'too much copper' : tooLong ? 'too long' : 'allowed';
   return {
     ask: `A whole DIN lead of ${metres} m, ${gauge} AWG, from a 5 V output. What is true of it?`,
-    ...oneOf(
-      ALLOWED_WORDS.map((text, at) =>
-        at === right
-          ? { text, right: true }
-          : {
-              text,
-              slip: `says ${['allowed', 'too long', 'too much copper'][at] ?? ''}`,
-              says: says[at] ?? '',
-            },
-      ),
-      chance,
-    ),
+    ...whichText(ALLOWED, right, (one) => [`says ${one}`, ALLOWED_SAID[one]], chance),
     hints: [
       'These are two questions: does it work, and is it within the standard?',
       `The standard names ${STANDARD_METRES} m (50 feet).`,
@@ -155,7 +120,7 @@ function worksAndAllowed(level: Level, chance: Chance): Drawn {
     ],
     steps: [
       `Solved: ${sayAmperesFinely(verdict.inputs[0]?.active ?? 0)} while a 0 is sent.`,
-      `${metres} m against the ${STANDARD_METRES} m of the standard. ${ALLOWED_WORDS[right]}`,
+      `${metres} m against the ${STANDARD_METRES} m of the standard. ${ALLOWED[right]}`,
     ],
   };
 }

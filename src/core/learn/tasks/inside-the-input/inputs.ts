@@ -9,9 +9,10 @@ import {
   receivedBytes,
   sendOnJourney,
 } from '../../../signal/index.ts';
-import { linkFor } from '../../../verdict/index.ts';
-import { STRAIGHT_DIN, collectorAmperes, makeJack, outputStage } from '../../../wiring/index.ts';
+import { collectorAmperes, outputStage } from '../../../wiring/index.ts';
 import type { Jack, Part } from '../../../wiring/index.ts';
+import { dinLink } from '../../links.ts';
+import { remembered } from '../chance.ts';
 
 /** Senders: the two of the standard, and one of 3.3 V that was left with the resistors of 5 V. */
 const SENDERS = {
@@ -37,11 +38,7 @@ export interface Opened {
 }
 
 /** An input with a part and a pull-up, at the 5 V sender unless another is named. */
-export const opened = (
-  part: Opened['part'],
-  pullUpOhms: number,
-  sender: Opened['sender'] = 'usual',
-): Opened => ({
+export const opened = (part: Part, pullUpOhms: number, sender: Sender = 'usual'): Opened => ({
   part,
   pullUpOhms,
   sender,
@@ -62,25 +59,15 @@ interface Found {
 /** What is sent to find out: a note with short and long runs of zeros. */
 const NOTE = [0x90, 0x3c, 0x40] as const;
 
-const found = new Map<string, Found>();
-
-/** What an opened input does, solved once. */
-export function findOut(opened: Opened): Found {
-  const key = `${opened.part} ${opened.pullUpOhms} ${opened.sender}`;
-  const known = found.get(key) ?? solve(opened);
-  found.set(key, known);
-  return known;
-}
-
-function solve({ part, pullUpOhms, sender }: Opened): Found {
-  const input = makeJack('in', 'din5', 'din', { part, values: { loadOhms: pullUpOhms, baseOhms: 0 } });
-  const link = linkFor(makeJack('out', 'din5', 'din', SENDERS[sender]), input, STRAIGHT_DIN);
+/** What an opened input does. */
+export const findOut = remembered(({ part, pullUpOhms, sender }: Opened): Found => {
+  const link = dinLink(SENDERS[sender], { part, values: { loadOhms: pullUpOhms, baseOhms: 0 } });
   const { time, sending } = sendOnJourney(link, undefined, NOTE, PLAIN_JOURNEY);
   const { litAmperes, lowVolts, readVolts, supplyVolts } = outputFacts(time);
   const heard = receivedBytes(sending.reception.heard);
   const right =
     heard.map(({ value, kind }) => `${kind} ${value}`).join() === NOTE.map((one) => `byte ${one}`).join();
-  const stage = outputStage(input);
+  const stage = outputStage(link.branches[0]!.input);
   return {
     litAmperes,
     takesAmperes: 'model' in stage ? collectorAmperes(stage, litAmperes) : NaN,
@@ -90,7 +77,7 @@ function solve({ part, pullUpOhms, sender }: Opened): Found {
     growsSeconds: growth(ownHop(time)),
     heard: right ? 'right' : heard.length > 0 ? 'wrong' : 'nothing',
   };
-}
+});
 
 /** By how much nine bits of light grow on their way through, seconds. */
 function growth(hop: ReturnType<typeof ownHop>): number | undefined {
@@ -112,6 +99,9 @@ export const sayPullUp = (ohms: number): string => (ohms < 1000 ? `${ohms} ohm` 
 export const sayMilli = (amperes: number): string => `${(amperes * 1e3).toFixed(2)} mA`;
 /** Microseconds without decimals. */
 export const sayMicro = (seconds: number): string => `${Math.round(seconds * 1e6)} µs`;
+
+/** What stands before the colon: 'too small'. */
+export const shortly = (words: string): string => words.replace(/:.*/, '').toLowerCase();
 
 /** By how much a 0 grows, in a sentence. */
 export function growthWords(one: Opened): string {

@@ -1,7 +1,7 @@
 /** Tasks on the output side of an input: where its line stops, and whether the pull-up is right. All is solved. */
 import { bitSecondsOf } from '../../../signal/index.ts';
 import { sayVolts } from '../../../verdict/index.ts';
-import { aNumber, oneOf, plainNumber } from '../forms.ts';
+import { aNumber, inRows, plainNumber, whichText } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 import {
   SENDER_WORDS,
@@ -11,6 +11,7 @@ import {
   sayMicro,
   sayMilli,
   sayPullUp,
+  shortly,
   type Opened,
 } from './inputs.ts';
 
@@ -34,6 +35,16 @@ const HALF_WAY_WEAK: readonly Opened[] = [
 /** Share by which a voltage worked out by hand may be off: the currents are told with three digits. */
 const BY_HAND = 0.04;
 
+const LINE_STOPS_SAID = {
+  'volts of the pull-up':
+    'That is what stands across the pull-up. The output has what is left of the supply.',
+  'ratio forgotten':
+    'That is the current of the LED. The transistor takes another one: the ratio says which.',
+  'all the way down':
+    'It comes all the way down only where the transistor can take more than the pull-up lets through.',
+  'stays up': 'That is the output in the dark. With the light on, the transistor pulls.',
+};
+
 function lineStops(level: Level, chance: Chance): Drawn {
   const one = chance.turn(level === 3 ? [...HALF_WAY_WEAK, ...HALF_WAY] : HALF_WAY);
   const { litAmperes, takesAmperes, supplyVolts, lowVolts } = findOut(one);
@@ -42,41 +53,20 @@ function lineStops(level: Level, chance: Chance): Drawn {
   const taken = one.pullUpOhms * takesAmperes;
   return {
     ask: 'The light is on, and the transistor takes all the current that it can. Where does its output stop, in volts?',
-    shows: {
-      shows: 'rows',
-      rows: [
-        ['supply of the output side', `${supplyVolts} V`],
-        ['pull-up', sayPullUp(one.pullUpOhms)],
-        ...(byRatio
-          ? ([
-              ['current of the LED', sayMilli(litAmperes)],
-              ['transfer ratio at this current', `${(100 * ratio).toFixed(1)} %`],
-            ] as const)
-          : ([['the transistor can take', sayMilli(takesAmperes)]] as const)),
-      ],
-    },
-    ...aNumber(lowVolts, 'V', BY_HAND, [
-      {
-        slip: 'volts of the pull-up',
-        value: taken,
-        says: 'That is what stands across the pull-up. The output has what is left of the supply.',
-      },
-      {
-        slip: 'ratio forgotten',
-        value: supplyVolts - one.pullUpOhms * litAmperes,
-        says: 'That is the current of the LED. The transistor takes another one: the ratio says which.',
-      },
-      {
-        slip: 'all the way down',
-        value: 0,
-        says: 'It comes all the way down only where the transistor can take more than the pull-up lets through.',
-      },
-      {
-        slip: 'stays up',
-        value: supplyVolts,
-        says: 'That is the output in the dark. With the light on, the transistor pulls.',
-      },
+    shows: inRows([
+      ['supply of the output side', `${supplyVolts} V`],
+      ['pull-up', sayPullUp(one.pullUpOhms)],
+      byRatio && ['current of the LED', sayMilli(litAmperes)],
+      byRatio
+        ? ['transfer ratio at this current', `${(100 * ratio).toFixed(1)} %`]
+        : ['the transistor can take', sayMilli(takesAmperes)],
     ]),
+    ...aNumber(lowVolts, 'V', BY_HAND, LINE_STOPS_SAID, {
+      'volts of the pull-up': taken,
+      'ratio forgotten': supplyVolts - one.pullUpOhms * litAmperes,
+      'all the way down': 0,
+      'stays up': supplyVolts,
+    }),
     hints: [
       'The pull-up tugs up, the transistor tugs down. The same current goes through both.',
       byRatio
@@ -127,7 +117,7 @@ const HEARD = {
 
 function judgePullUp(level: Level, chance: Chance): Drawn {
   const one = chance.turn(level === 3 ? [...JUDGED_ODD, ...JUDGED] : JUDGED);
-  const { heard, lowVolts, readVolts } = findOut(one);
+  const { heard, lowVolts, readVolts, supplyVolts, takesAmperes, growsSeconds } = findOut(one);
   const says = {
     nothing: `Does the output come down below ${readVolts} V? Then a 0 can be read.`,
     wrong: 'A 0 that grows by less than half a bit ends before the look in the middle of the next one.',
@@ -135,22 +125,22 @@ function judgePullUp(level: Level, chance: Chance): Drawn {
       heard === 'nothing'
         ? `The output has to come below ${readVolts} V, or no 0 is ever read.`
         : 'A 0 that grows by more than half a bit covers the look at the bit after it.',
-  } as const;
+  };
   return {
     ask: `An input with a ${one.part} is fed by ${SENDER_WORDS[one.sender]}. Is its pull-up of ${sayPullUp(one.pullUpOhms)} good, too small or too large?`,
-    shows: { shows: 'rows', rows: [...outputRows(one, level), ['a bit lasts', sayMicro(bitSecondsOf({}))]] },
-    ...oneOf(
-      (['nothing', 'wrong', 'right'] as const).map((said) =>
-        said === heard
-          ? { text: HEARD[said], right: true }
-          : {
-              text: HEARD[said],
-              slip: `says ${HEARD[said].split(':')[0]?.toLowerCase() ?? said}`,
-              says: says[said],
-            },
-      ),
-      chance,
-    ),
+    // How low it comes is told below level 2; from there on it is to be worked out.
+    shows: inRows([
+      level >= 2 && ['supply of the output side', `${supplyVolts} V`],
+      level >= 2
+        ? ['the transistor can take', sayMilli(takesAmperes)]
+        : ['the output comes down to', sayVolts(lowVolts)],
+      ['a 0 is read below', sayVolts(readVolts)],
+      growsSeconds === undefined
+        ? level < 2 && ['a 0 grows by', 'no 0 comes out']
+        : ['a 0 grows by', growsSeconds > 0 ? sayMicro(growsSeconds) : 'nothing'],
+      ['a bit lasts', sayMicro(bitSecondsOf({}))],
+    ]),
+    ...whichText(HEARD, heard, (said) => [`says ${shortly(HEARD[said])}`, says[said]], chance),
     hints: [
       'A small pull-up lets too much current through, so the output hangs. A large one lifts it too late.',
       `First look how low it comes. A 0 is read below ${readVolts} V.`,
@@ -162,25 +152,6 @@ function judgePullUp(level: Level, chance: Chance): Drawn {
       `${HEARD[heard]}.`,
     ],
   };
-}
-
-/** What stands on the sheet of an opened input: how low its output comes and how much a 0 grows. From level 2 on the low level is to be worked out. */
-function outputRows(one: Opened, level: Level): readonly (readonly [string, string])[] {
-  const { takesAmperes, lowVolts, readVolts, supplyVolts, growsSeconds } = findOut(one);
-  const low: readonly (readonly [string, string])[] =
-    level >= 2
-      ? [
-          ['supply of the output side', `${supplyVolts} V`],
-          ['the transistor can take', sayMilli(takesAmperes)],
-        ]
-      : [['the output comes down to', sayVolts(lowVolts)]];
-  const grows =
-    growsSeconds === undefined ? 'no 0 comes out' : growsSeconds > 0 ? sayMicro(growsSeconds) : 'nothing';
-  return [
-    ...low,
-    ['a 0 is read below', sayVolts(readVolts)],
-    ...(level >= 2 && growsSeconds === undefined ? [] : [['a 0 grows by', grows] as const]),
-  ];
 }
 
 /** The tasks on the output side. */

@@ -1,7 +1,7 @@
 /** Tasks on an input that hears one sender and not another: too little light, too much, or neither. All is solved. */
 import { bitSecondsOf } from '../../../signal/index.ts';
 import { sayVolts } from '../../../verdict/index.ts';
-import { oneOf } from '../forms.ts';
+import { inRows, whichOf } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 import {
   SENDER_WORDS,
@@ -11,6 +11,7 @@ import {
   sayMicro,
   sayMilli,
   sayPullUp,
+  shortly,
   type Opened,
 } from './inputs.ts';
 
@@ -32,41 +33,39 @@ const CAUSES = {
   wrong: 'Too much light: it lets go too late',
   right: 'Neither: this input hears it, so test the lead',
   volts: 'The input compares the voltage with its own',
-} as const;
+};
+type Cause = keyof typeof CAUSES;
+/** The causes that every such task offers. */
+const OFTEN = ['nothing', 'wrong', 'volts'] as const;
 
 function oneSender(level: Level, chance: Chance): Drawn {
   const one = chance.turn(level < 2 ? COMPLAINTS.filter((_, at) => at % 3 !== 2) : COMPLAINTS);
   const other: Opened = { ...one, sender: 'usual' };
   const found = findOut(one);
-  const column = (each: Opened): string =>
-    `LED ${sayMilli(findOut(each).litAmperes)}, down to ${sayVolts(findOut(each).lowVolts)}${findOut(each).growsSeconds === undefined ? '' : `, a 0 grows by ${sayMicro(Math.max(0, findOut(each).growsSeconds ?? 0))}`}`;
+  const column = (each: Opened): string => {
+    const { litAmperes, lowVolts, growsSeconds } = findOut(each);
+    const grows = growsSeconds === undefined ? '' : `, a 0 grows by ${sayMicro(Math.max(0, growsSeconds))}`;
+    return `LED ${sayMilli(litAmperes)}, down to ${sayVolts(lowVolts)}${grows}`;
+  };
   const says = {
     nothing: `Look how low the output comes: below ${found.readVolts} V a 0 is read.`,
     wrong: 'Look how much a 0 grows: half a bit may be lost, no more.',
     right: 'Compare both numbers of this sender with what a 0 needs.',
     volts: 'All that the transistor gets is light. It never meets the voltage of the sender.',
-  } as const;
+  };
   return {
     ask: `A builder says that this input hears a 5 V sender and does not hear ${SENDER_WORDS[one.sender]}. It has a ${one.part} and a pull-up of ${sayPullUp(one.pullUpOhms)}. What do the numbers say?`,
-    shows: {
-      shows: 'rows',
-      rows: [
-        ['with the 5 V sender', column(other)],
-        [`with ${SENDER_WORDS[one.sender]}`, column(one)],
-        ['a 0 is read below', sayVolts(found.readVolts)],
-        ['half a bit lasts', sayMicro(bitSecondsOf({}) / 2)],
-      ],
-    },
-    ...oneOf(
-      (['nothing', 'wrong', 'volts', ...(level >= 2 ? (['right'] as const) : [])] as const).map((said) =>
-        said === found.heard
-          ? { text: CAUSES[said], right: true }
-          : {
-              text: CAUSES[said],
-              slip: `says ${CAUSES[said].split(':')[0]?.toLowerCase() ?? said}`,
-              says: says[said],
-            },
-      ),
+    shows: inRows([
+      ['with the 5 V sender', column(other)],
+      [`with ${SENDER_WORDS[one.sender]}`, column(one)],
+      ['a 0 is read below', sayVolts(found.readVolts)],
+      ['half a bit lasts', sayMicro(bitSecondsOf({}) / 2)],
+    ]),
+    ...whichOf<Cause>(
+      level < 2 ? OFTEN : [...OFTEN, 'right'],
+      found.heard,
+      (said) => CAUSES[said],
+      (said) => [`says ${shortly(CAUSES[said])}`, says[said]],
       chance,
     ),
     hints: [

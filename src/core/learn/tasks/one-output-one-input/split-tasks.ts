@@ -1,7 +1,7 @@
 /** Tasks on one output with several inputs by plain wire: what each gets, and which parts turn on. */
 import { PARTS } from '../../../wiring/index.ts';
 import type { Part } from '../../../wiring/index.ts';
-import { LED_VOLTS, LOOPS, LOW_LOOPS, jacksOf, rowsOf, type Loop } from '../five-milliamp-loop/loops.ts';
+import { LED_VOLTS, LOOPS, LOW_LOOPS, inMilli, jacksOf, rowsOf, type Loop } from '../five-milliamp-loop/loops.ts';
 import { aNumber, eachOf, inRows, plainNumber } from '../forms.ts';
 import { findSplit, whichBox } from './join-tasks.ts';
 import { whoFights } from './meet-task.ts';
@@ -13,7 +13,6 @@ import { byHand, inputWith, shareOf, sharesOf } from './splits.ts';
 const BY_HAND = 0.06;
 
 const NUMBERS = ['no', 'one', 'two', 'three'] as const;
-const PARTS_OF = ['', 'whole', 'half', 'third'] as const;
 
 /** The rows of a loop, said of several inputs. */
 const splitRows = (loop: Loop): readonly (readonly [string, string])[] =>
@@ -21,6 +20,18 @@ const splitRows = (loop: Loop): readonly (readonly [string, string])[] =>
     what.replace('the receiver', 'each receiver').replace('the LED keeps', 'each LED keeps'),
     value,
   ]);
+
+const NOT_EXACT =
+  'Ways side by side resist less than one. So the output gives a little more than before, and each gets a little more than its part of one.';
+const SHARE_SAID = {
+  'exact half': NOT_EXACT,
+  'exact third': NOT_EXACT,
+  'as before': 'That is what one input alone gets. The resistors of the output hold the sum back.',
+  'not shared': 'That is what leaves the output. The inputs share it.',
+  'LED forgotten': `Each LED keeps about ${LED_VOLTS} V. What is left for the resistors?`,
+  'one after the other':
+    'The inputs stand side by side, not one after the other. It is the output whose resistors carry the current of all.',
+};
 
 function shareCurrent(level: Level, chance: Chance): Drawn {
   const loop = chance.turn(level === 3 ? LOW_LOOPS : LOOPS.slice(0, 5));
@@ -32,33 +43,14 @@ function shareCurrent(level: Level, chance: Chance): Drawn {
   return {
     ask: `${NUMBERS[inputs] === 'two' ? 'Two' : 'Three'} inputs alike are joined to one output by plain wire. How much current flows through the LED of each while a 0 is sent?`,
     shows: inRows(splitRows(loop)),
-    ...aNumber(right, 'mA', BY_HAND, [
-      {
-        slip: `exact ${PARTS_OF[inputs] ?? ''}`,
-        value: alone / inputs,
-        says: 'Ways side by side resist less than one. So the output gives a little more than before, and each gets a little more than its part of one.',
-      },
-      {
-        slip: 'as before',
-        value: alone,
-        says: 'That is what one input alone gets. The resistors of the output hold the sum back.',
-      },
-      {
-        slip: 'not shared',
-        value: right * inputs,
-        says: 'That is what leaves the output. The inputs share it.',
-      },
-      {
-        slip: 'LED forgotten',
-        value: (volts / (counted + series)) * 1e3,
-        says: `Each LED keeps about ${LED_VOLTS} V. What is left for the resistors?`,
-      },
-      {
-        slip: 'one after the other',
-        value: ((volts - LED_VOLTS) / (source + sink + inputs * series)) * 1e3,
-        says: 'The inputs stand side by side, not one after the other. It is the output whose resistors carry the current of all.',
-      },
-    ]),
+    ...aNumber(right, 'mA', BY_HAND, SHARE_SAID, {
+      'exact half': inputs === 2 && alone / inputs,
+      'exact third': inputs === 3 && alone / inputs,
+      'as before': alone,
+      'not shared': right * inputs,
+      'LED forgotten': inMilli(volts, counted + series),
+      'one after the other': inMilli(volts - LED_VOLTS, source + sink + inputs * series),
+    }),
     hints: [
       "The output's resistors carry the current of all inputs, a receiver's resistor only its own.",
       'Take what an LED keeps from the supply.',
@@ -130,8 +122,7 @@ function litParts(level: Level, chance: Chance): Drawn {
         : splitRows(loop)),
     ]),
     ...eachOf(
-      shown,
-      {
+      shown, chance, {
         text: sayLit,
         right: ({ lit }) => lit,
         ticks: {
@@ -142,9 +133,7 @@ function litParts(level: Level, chance: Chance): Drawn {
           'a split always works': () => true,
         },
         said: SAID_TO_LIT,
-      },
-      chance,
-    ),
+      }),
     hints: [
       'Two numbers decide: what each input gets, and what its part needs.',
       level < 2 ? 'What each gets is told.' : "Count the output's resistors once for each input.",

@@ -179,8 +179,7 @@ function stillOpen(level: Level, chance: Chance): Drawn {
     ask: `A manual says of an input with three contacts: ‘${phrase}’, and no more. Which types can it still be?`,
     ...(other && { shows: inRows([other.row]) }),
     ...eachOf(
-      TOLD_TYPES,
-      {
+      TOLD_TYPES, chance, {
         text: (type) => TYPE_WORDS[type],
         right: isOpen,
         ticks: {
@@ -191,9 +190,7 @@ function stillOpen(level: Level, chance: Chance): Drawn {
           'all is ruled out': () => false,
         },
         said: SAID_TO_OPEN,
-      },
-      chance,
-    ),
+      }),
     hints: [
       'A type is open as long as no word goes against it.',
       'Take the four types in turn. What does each put on the contact that is named?',

@@ -1,14 +1,11 @@
 /** Tasks on what is sent: which kind of message, numbers counted from 0 or 1, and the clock. Bytes are encoded by their floor. */
 import { bytesOf, hexOf } from '../../../signal/index.ts';
-import { aNumber, oneOf, plainNumber, theBytes } from '../forms.ts';
+import { counted } from '../../say.ts';
+import { aNumber, casesAt, inHex, plainNumber, theBytes, whichText, type Mistake } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** What can be sent to a pedal. */
-const KINDS = {
-  program: 'A program change',
-  control: 'A control change',
-  clock: 'A clock',
-} as const;
+const KINDS = { program: 'A program change', control: 'A control change', clock: 'A clock' };
 type Kind = keyof typeof KINDS;
 
 /** Wishes, and what serves each. */
@@ -24,43 +21,45 @@ const WISHES: readonly (readonly [wish: string, kind: Kind])[] = [
   ['A foot pedal is to sweep one knob of the phaser from end to end.', 'control'],
 ];
 
+const SERVES = {
+  program: 'A whole stored sound.',
+  control: 'One thing in the sound that is there.',
+  clock: 'The tempo.',
+};
+const KIND_SAID: Readonly<Record<Kind, Mistake>> = {
+  program: [
+    'a whole sound for one knob',
+    'A program change calls up a whole stored sound. Is that what is wanted?',
+  ],
+  control: [
+    'one knob for a whole sound',
+    'A control change moves one thing in the sound that is there. Is that enough here?',
+  ],
+  clock: ['clock for a message', 'A clock tells the tempo and nothing else.'],
+};
+
 function programOrControl(level: Level, chance: Chance): Drawn {
-  const [wish, kind] = chance.turn(level < 2 ? WISHES.slice(0, 5) : WISHES);
-  const says: Readonly<Record<Kind, readonly [string, string]>> = {
-    program: [
-      'a whole sound for one knob',
-      'A program change calls up a whole stored sound. Is that what is wanted?',
-    ],
-    control: [
-      'one knob for a whole sound',
-      'A control change moves one thing in the sound that is there. Is that enough here?',
-    ],
-    clock: ['clock for a message', 'A clock tells the tempo and nothing else.'],
-  };
+  const [wish, kind] = chance.turn(casesAt(level, WISHES, [5, 9]));
   return {
     ask: `${wish} What do you send?`,
-    ...oneOf(
-      (['program', 'control', 'clock'] as const).map((one) => {
-        const [slip, said] = says[one];
-        return one === kind ? { text: KINDS[one], right: true } : { text: KINDS[one], slip, says: said };
-      }),
-      chance,
-    ),
+    ...whichText(KINDS, kind, (one) => KIND_SAID[one], chance),
     hints: [
       'A program change calls up a stored sound, a control change moves one thing, a clock tells the tempo.',
       'Is it a whole sound, one thing in it, or the tempo?',
       'What is to stay as it is? A program change leaves nothing as it is.',
     ],
-    steps: [
-      {
-        program: 'A whole stored sound.',
-        control: 'One thing in the sound that is there.',
-        clock: 'The tempo.',
-      }[kind],
-      `${KINDS[kind]}.`,
-    ],
+    steps: [SERVES[kind], `${KINDS[kind]}.`],
   };
 }
+
+const nextDoorSaid = (fromZero: boolean) => ({
+  'the preset next door': fromZero
+    ? 'This manual counts from 0, as the wire does: its number goes out as it is.'
+    : 'This manual counts from 1, the wire from 0. One has to be taken off.',
+  'channel from 0': 'Channels are counted from 1 in the manual and from 0 on the wire.',
+  'decimal as hex': 'That is the number in decimal. Write it in hex.',
+  'control change sent': 'B begins a control change. A program change begins with C.',
+});
 
 function nextDoor(level: Level, chance: Chance): Drawn {
   const fromZero = chance.turn([true, false]);
@@ -71,30 +70,12 @@ function nextDoor(level: Level, chance: Chance): Drawn {
     bytesOf([{ kind: 'program change', channel: wire, program: number }], false);
   return {
     ask: `A manual counts its presets from ${fromZero ? '0' : '1'}, and channels from 1. Which bytes call up preset ${preset} on channel ${channel}, in hex?`,
-    ...theBytes(bytes(channel - 1, program), [
-      {
-        slip: 'the preset next door',
-        bytes: bytes(channel - 1, fromZero ? preset - 1 : preset),
-        says: fromZero
-          ? 'This manual counts from 0, as the wire does: its number goes out as it is.'
-          : 'This manual counts from 1, the wire from 0. One has to be taken off.',
-      },
-      {
-        slip: 'channel from 0',
-        bytes: bytes(channel, program),
-        says: 'Channels are counted from 1 in the manual and from 0 on the wire.',
-      },
-      {
-        slip: 'decimal as hex',
-        bytes: [0xc0 | (channel - 1), parseInt(String(program), 16)],
-        says: 'That is the number in decimal. Write it in hex.',
-      },
-      {
-        slip: 'control change sent',
-        bytes: [0xb0 | (channel - 1), program],
-        says: 'B begins a control change. A program change begins with C.',
-      },
-    ]),
+    ...theBytes(bytes(channel - 1, program), nextDoorSaid(fromZero), {
+      'the preset next door': bytes(channel - 1, fromZero ? preset - 1 : preset),
+      'channel from 0': bytes(channel, program),
+      'decimal as hex': [0xc0 | (channel - 1), parseInt(String(program), 16)],
+      'control change sent': [0xb0 | (channel - 1), program],
+    }),
     hints: [
       'The wire counts everything from 0.',
       `This manual counts presets from ${fromZero ? '0' : '1'}: is one to be taken off?`,
@@ -102,9 +83,7 @@ function nextDoor(level: Level, chance: Chance): Drawn {
     ],
     steps: [
       `Channel ${channel} is ${channel - 1} on the wire, preset ${preset} is ${program}.`,
-      `${bytes(channel - 1, program)
-        .map(hexOf)
-        .join(' ')}.`,
+      `${inHex(bytes(channel - 1, program))}.`,
     ],
   };
 }
@@ -117,6 +96,15 @@ const EXACT = 0.002;
 /** Bits of a byte on the wire. */
 const BITS = 10;
 
+const CLOCK_BYTES_SAID = {
+  'one clock a beat': `A clock comes ${CLOCKS_A_BEAT} times for each quarter note, not once.`,
+  'a minute for the time asked':
+    'That is for a whole minute. How many quarter notes are there in the time that is asked for?',
+  'clock of three bytes': 'A clock is one byte alone. It has no channel and no number.',
+  'bits for bytes': 'Those are bits. Ten of them make a byte.',
+  'programs left out': 'The program changes are sent too, two bytes each.',
+};
+
 function clockBytes(level: Level, chance: Chance): Drawn {
   const tempo = chance.turn(level < 2 ? [60, 120, 90, 150] : [60, 75, 100, 120, 140, 180]);
   const seconds = level < 2 ? 1 : chance.pick([2, 10, 30]);
@@ -127,34 +115,14 @@ function clockBytes(level: Level, chance: Chance): Drawn {
   const program = bytesOf([{ kind: 'program change', channel: 0, program: 0 }], false).length;
   const right = clocks + programs * program;
   return {
-    ask: `The tempo is ${tempo} quarter notes a minute, and a clock is sent ${CLOCKS_A_BEAT} times for each.${programs > 0 ? ` In between, ${programs} program changes are sent.` : ''} How many bytes leave in ${seconds} ${seconds === 1 ? 'second' : 'seconds'}?`,
-    ...aNumber(right, 'bytes', EXACT, [
-      {
-        slip: 'one clock a beat',
-        value: beats + programs * program,
-        says: `A clock comes ${CLOCKS_A_BEAT} times for each quarter note, not once.`,
-      },
-      {
-        slip: 'a minute for the time asked',
-        value: tempo * CLOCKS_A_BEAT + programs * program,
-        says: 'That is for a whole minute. How many quarter notes are there in the time that is asked for?',
-      },
-      {
-        slip: 'clock of three bytes',
-        value: 3 * clocks + programs * program,
-        says: 'A clock is one byte alone. It has no channel and no number.',
-      },
-      { slip: 'bits for bytes', value: right * BITS, says: 'Those are bits. Ten of them make a byte.' },
-      ...(programs > 0
-        ? [
-            {
-              slip: 'programs left out',
-              value: clocks,
-              says: 'The program changes are sent too, two bytes each.',
-            },
-          ]
-        : []),
-    ]),
+    ask: `The tempo is ${tempo} quarter notes a minute, and a clock is sent ${CLOCKS_A_BEAT} times for each.${programs > 0 ? ` In between, ${programs} program changes are sent.` : ''} How many bytes leave in ${counted(seconds, 'second')}?`,
+    ...aNumber(right, 'bytes', EXACT, CLOCK_BYTES_SAID, {
+      'one clock a beat': beats + programs * program,
+      'a minute for the time asked': tempo * CLOCKS_A_BEAT + programs * program,
+      'clock of three bytes': 3 * clocks + programs * program,
+      'bits for bytes': right * BITS,
+      'programs left out': programs > 0 && clocks,
+    }),
     hints: [
       'First the quarter notes in that time, then the clocks.',
       `A clock is one byte, ${hexOf(one)}.`,

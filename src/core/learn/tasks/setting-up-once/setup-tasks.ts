@@ -1,7 +1,8 @@
 /** Tasks on settings: who acts on a message, which channel, which setting is wrong. Who acts is asked of the core. */
 import { saySent, whoActs, type SentKind, type SetPedal } from '../../set-up.ts';
 import { PEDALS } from '../../boards.ts';
-import { eachThat, oneOf } from '../forms.ts';
+import { someOf } from '../chance.ts';
+import { eachOf, inRows, met, whichOf } from '../forms.ts';
 import { SENT_TASKS } from './sent-tasks.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
@@ -23,7 +24,7 @@ function saySending(kind: SentKind, channel: number): string {
 
 /** Pedals as their menus may be set, one of them on the channel that is sent to. */
 function drawnPedals(level: Level, channel: number, chance: Chance): readonly SetPedal[] {
-  const names = chance.shuffled(PEDALS).slice(0, level < 2 ? 3 : 4);
+  const names = someOf(PEDALS, level < 2 ? 3 : 4, chance);
   const omni = level < 2 ? chance.pick([-1, 1, 2]) : chance.pick([1, 2, 3]);
   return chance.shuffled(
     names.map((name, at): SetPedal => ({
@@ -36,49 +37,13 @@ function drawnPedals(level: Level, channel: number, chance: Chance): readonly Se
   );
 }
 
-/** What known mistakes would tick. */
-function meantSlips(
-  pedals: readonly SetPedal[],
-  kind: SentKind,
-  channel: number,
-): Parameters<typeof eachThat>[1] {
-  const named = (test: (pedal: SetPedal) => boolean): ((text: string) => boolean) => {
-    const names = pedals.filter(test).map(({ name }) => name);
-    return (text) => names.includes(text);
-  };
-  return [
-    ...(kind === 'clock'
-      ? [
-          {
-            slip: 'a clock has a channel',
-            ticks: named((one) => one.omni || one.channel === channel),
-            says: 'A clock has no channel. It reaches every pedal that follows the clock.',
-          },
-        ]
-      : [
-          {
-            slip: 'omni forgotten',
-            ticks: named((one) => one.channel === channel && (kind !== 'program change' || one.programs)),
-            says: 'A pedal in omni mode acts on every channel, whatever its own is.',
-          },
-          {
-            slip: 'shut out forgotten',
-            ticks: named((one) => one.omni || one.channel === channel),
-            says: 'A menu can shut out program changes. Such a pedal hears them and lets them pass.',
-          },
-        ]),
-    {
-      slip: 'all hear, so all act',
-      ticks: () => true,
-      says: 'All hear it. But a menu decides on what a pedal acts.',
-    },
-    {
-      slip: 'none is meant',
-      ticks: () => false,
-      says: 'At least one of them is set to act on this. Go through the menus again.',
-    },
-  ];
-}
+const MEANT_SAID = {
+  'a clock has a channel': 'A clock has no channel. It reaches every pedal that follows the clock.',
+  'omni forgotten': 'A pedal in omni mode acts on every channel, whatever its own is.',
+  'shut out forgotten': 'A menu can shut out program changes. Such a pedal hears them and lets them pass.',
+  'all hear, so all act': 'All hear it. But a menu decides on what a pedal acts.',
+  'none is meant': 'At least one of them is set to act on this. Go through the menus again.',
+};
 
 function whoIsMeant(level: Level, chance: Chance): Drawn {
   const kind = chance.turn<SentKind>(
@@ -87,27 +52,43 @@ function whoIsMeant(level: Level, chance: Chance): Drawn {
   const channel = chance.pick(CHANNELS);
   const pedals = drawnPedals(level, channel, chance);
   const acts = whoActs(pedals, kind, channel);
+  const acting = acts.flatMap(({ name, acts: right }) => (right ? [name] : []));
+  const isClock = kind === 'clock';
+  const listens = (one: SetPedal): boolean => one.omni || one.channel === channel;
   return {
     ask: `The foot controller sends ${saySending(kind, channel)}. Which pedals act on it?`,
-    shows: { shows: 'rows', rows: pedals.map((pedal) => [pedal.name, sayMenus(pedal)]) },
-    ...eachThat(
-      acts.map(({ name, acts: right }) => ({ text: name, right })),
-      meantSlips(pedals, kind, channel),
-      chance,
-    ),
+    shows: inRows(pedals.map((pedal) => [pedal.name, sayMenus(pedal)])),
+    ...eachOf(pedals, chance, {
+      text: ({ name }) => name,
+      right: (one) => acting.includes(one.name),
+      said: MEANT_SAID,
+      ticks: {
+        'a clock has a channel': isClock && listens,
+        'omni forgotten':
+          !isClock && ((one) => one.channel === channel && (kind !== 'program change' || one.programs)),
+        'shut out forgotten': !isClock && listens,
+        'all hear, so all act': () => true,
+        'none is meant': () => false,
+      },
+    }),
     hints: [
       'Every pedal hears every byte. Its menus decide on what it acts.',
-      kind === 'clock'
-        ? 'A clock has no channel.'
-        : 'Its own channel counts, but with omni on every channel does.',
-      kind === 'clock' ? 'Which pedals follow the clock?' : 'Then look for what a menu shuts out.',
+      isClock ? 'A clock has no channel.' : 'Its own channel counts, but with omni on every channel does.',
+      isClock ? 'Which pedals follow the clock?' : 'Then look for what a menu shuts out.',
     ],
     steps: [
       `Sent: ${saySent(kind, channel)}. ${acts.map(({ name, because }) => `${name}: ${because}`).join('. ')}.`,
-      `Acting: ${acts.flatMap(({ name, acts: right }) => (right ? [name] : [])).join(', ') || 'none'}.`,
+      `Acting: ${acting.join(', ') || 'none'}.`,
     ],
   };
 }
+
+const FREE_SAID = {
+  'omni of another forgotten': 'Another pedal has omni on: it would act on that channel too.',
+  'a channel for two': 'Another pedal is on that channel. Both would change together.',
+  'omni on a board of several': 'With omni on it acts on what is meant for the others.',
+  'sees a hindrance': 'Every other pedal keeps to its own channel. One of these settings does it.',
+};
 
 function freeChannel(level: Level, chance: Chance): Drawn {
   const fresh = chance.turn(PEDALS);
@@ -128,25 +109,22 @@ function freeChannel(level: Level, chance: Chance): Drawn {
       whoActs(all, 'program change', to).flatMap(({ name, acts }) => (acts ? [name] : []));
     return acting(channel).join() === fresh && others.every((one) => !acting(one.channel).includes(fresh));
   };
-  const settings = [
-    { text: `Channel ${free}, omni off`, works: alone(free, false), slip: 'omni of another forgotten' },
-    { text: `Channel ${taken}, omni off`, works: alone(taken, false), slip: 'a channel for two' },
-    { text: `Channel ${spare}, omni on`, works: alone(spare, true), slip: 'omni on a board of several' },
-    { text: 'None yet: another pedal has to be set first', works: blocked, slip: 'sees a hindrance' },
-  ];
-  const says: Readonly<Record<string, string>> = {
-    'omni of another forgotten': 'Another pedal has omni on: it would act on that channel too.',
-    'a channel for two': 'Another pedal is on that channel. Both would change together.',
-    'omni on a board of several': 'With omni on it acts on what is meant for the others.',
-    'sees a hindrance': 'Every other pedal keeps to its own channel. One of these settings does it.',
-  };
+  const settings = {
+    'omni of another forgotten': [`Channel ${free}, omni off`, alone(free, false)],
+    'a channel for two': [`Channel ${taken}, omni off`, alone(taken, false)],
+    'omni on a board of several': [`Channel ${spare}, omni on`, alone(spare, true)],
+    'sees a hindrance': ['None yet: another pedal has to be set first', blocked],
+  } as const;
+  const slips = Object.keys(settings) as (keyof typeof settings)[];
+  const serves = slips.find((slip) => settings[slip][1]) ?? 'sees a hindrance';
   return {
     ask: `'${fresh}' is new on the board. Program changes are to change it alone, and those for the others are to leave it as it is. Which setting does that?`,
-    shows: { shows: 'rows', rows: others.map((pedal) => [pedal.name, sayMenus(pedal)]) },
-    ...oneOf(
-      settings.map(({ text, works, slip }) =>
-        works ? { text, right: true } : { text, slip, says: says[slip] ?? '' },
-      ),
+    shows: inRows(others.map((pedal) => [pedal.name, sayMenus(pedal)])),
+    ...whichOf(
+      slips,
+      serves,
+      (slip) => settings[slip][0],
+      (slip) => met(FREE_SAID, slip),
       chance,
     ),
     hints: [
@@ -158,7 +136,7 @@ function freeChannel(level: Level, chance: Chance): Drawn {
       others.some(({ omni }) => omni)
         ? `'${names[1] ?? ''}' has omni on and acts on every channel.`
         : `Taken are the channels ${others.map(({ channel }) => channel).join(' and ')}, and omni is off.`,
-      `${settings.find(({ works }) => works)?.text ?? ''}.`,
+      `${settings[serves][0]}.`,
     ],
   };
 }
@@ -207,26 +185,16 @@ function wrongSetting(level: Level, chance: Chance): Drawn {
   const own = chance.pick([1, 2, 5, 9]);
   const name = chance.pick(PEDALS);
   const acts = seenWith(wrong, own, own + 3);
-  const shown = SEEN.map(([what], at): readonly [string, string] => [
-    what,
-    acts[at] ? 'it acts' : 'it does nothing',
-  ]);
-  const asked =
-    level < 2
-      ? chance.shuffled((Object.keys(WRONG) as Wrong[]).filter((one) => one !== wrong)).slice(0, 3)
-      : (Object.keys(WRONG) as Wrong[]).filter((one) => one !== wrong);
+  const shown = SEEN.map(([what], at) => [what, acts[at] ? 'it acts' : 'it does nothing'] as const);
+  const others = (Object.keys(WRONG) as Wrong[]).filter((one) => one !== wrong);
   return {
     ask: `'${name}' is meant to have channel ${own}, omni off, and to take all messages. This is what it does. Which one thing is wrong?`,
-    shows: { shows: 'rows', rows: level === 3 ? chance.shuffled(shown) : shown },
-    ...oneOf(
-      [
-        { text: WRONG[wrong], right: true },
-        ...asked.map((one) => ({
-          text: WRONG[one],
-          slip: one === 'lead' ? 'lead blamed first' : `says ${one}`,
-          says: SAID_TO_WRONG[one],
-        })),
-      ],
+    shows: inRows(level === 3 ? chance.shuffled(shown) : shown),
+    ...whichOf<Wrong>(
+      [wrong, ...(level < 2 ? someOf(others, 3, chance) : others)],
+      wrong,
+      (one) => WRONG[one],
+      (one) => [one === 'lead' ? 'lead blamed first' : `says ${one}`, SAID_TO_WRONG[one]],
       chance,
     ),
     hints: [

@@ -20,20 +20,17 @@ const BEFORE = [0, 1, 2] as const;
 const SOLDER = 3;
 const AFTER = [4, 5, 6] as const;
 
-/** What is said to who leaves a step before the first joint for later. */
-const LEFT_FOR_LATER: readonly { readonly slip: string; readonly says: string }[] = [
-  {
-    slip: 'shell forgotten',
-    says: 'Shells come from behind, along the cable. With a plug at each end they do not go on any more.',
-  },
-  { slip: 'stripped late', says: 'There is nothing to solder before the ends are bare and tinned.' },
-  {
-    slip: 'drawing read late',
-    says: 'Read the drawing before the joint. Afterwards it only tells you what to undo.',
-  },
-];
-
-type WrongOrder = Parameters<typeof inOrder>[1][number];
+/** The mistake of leaving each step before the first joint for later. */
+const LATE = ['shell forgotten', 'stripped late', 'drawing read late'] as const;
+const ORDER_SAID = {
+  'shell forgotten':
+    'Shells come from behind, along the cable. With a plug at each end they do not go on any more.',
+  'stripped late': 'There is nothing to solder before the ends are bare and tinned.',
+  'drawing read late': 'Read the drawing before the joint. Afterwards it only tells you what to undo.',
+  'tested before it is closed': 'Closing the plug moves the wires. Test the lead as it will be used.',
+  'closed before the tug': 'Once the plug is closed you cannot tug at a core. Try each joint first.',
+  'tugs at nothing': 'There is no joint yet that could cool.',
+};
 
 function stepsOf({ output, input, lead }: Plan): readonly string[] {
   return cableSheet(lead, { output, branches: [{ input, leads: [lead] }] }).steps;
@@ -48,39 +45,24 @@ export function orderSteps(level: Level, chance: Chance): Drawn {
   const after = level < 2 ? AFTER.filter((at) => at !== 5) : AFTER;
   const right = [before, SOLDER, ...after];
   const words = (order: readonly number[]): readonly string[] => order.map(step);
-  const { slip, says } = LEFT_FOR_LATER[before] as (typeof LEFT_FOR_LATER)[number];
   const rest = right.slice(1);
-  /** A known wrong order with two steps exchanged, where both are asked for. */
-  const exchanged = (a: number, b: number, name: string, said: string): readonly WrongOrder[] =>
+  const later = rest.map((_, at) => words([...rest.slice(0, at + 1), before, ...rest.slice(at + 1)]));
+  const lateBy = (slip: (typeof LATE)[number]) => (slip === LATE[before] ? later : []);
+  /** The order with two steps exchanged, where both are asked for. */
+  const exchanged = (a: number, b: number): readonly (readonly string[])[] =>
     right.includes(a) && right.includes(b)
-      ? [{ slip: name, items: words(right.map((at) => (at === a ? b : at === b ? a : at))), says: said }]
+      ? [words(right.map((at) => (at === a ? b : at === b ? a : at)))]
       : [];
   return {
     ask: 'Steps of a build sheet, out of order; the first plug of a lead is made. Which order does the sheet give?',
-    ...inOrder(
-      words(right),
-      [
-        ...rest.map((_, at) => ({
-          slip,
-          items: words([...rest.slice(0, at + 1), before, ...rest.slice(at + 1)]),
-          says,
-        })),
-        ...exchanged(
-          5,
-          6,
-          'tested before it is closed',
-          'Closing the plug moves the wires. Test the lead as it will be used.',
-        ),
-        ...exchanged(
-          4,
-          5,
-          'closed before the tug',
-          'Once the plug is closed you cannot tug at a core. Try each joint first.',
-        ),
-        ...exchanged(SOLDER, 4, 'tugs at nothing', 'There is no joint yet that could cool.'),
-      ],
-      chance,
-    ),
+    ...inOrder(words(right), chance, ORDER_SAID, {
+      'shell forgotten': lateBy('shell forgotten'),
+      'stripped late': lateBy('stripped late'),
+      'drawing read late': lateBy('drawing read late'),
+      'tested before it is closed': exchanged(5, 6),
+      'closed before the tug': exchanged(4, 5),
+      'tugs at nothing': exchanged(SOLDER, 4),
+    }),
     hints: [
       'Ask of each step what has to be there before it.',
       'What comes from behind along the cable comes first, and so does what you read and prepare.',

@@ -75,8 +75,7 @@ export function benchHazards(level: Level, chance: Chance): Drawn {
   return {
     ask: 'You come to a bench where somebody solders a plug. Which of these can hurt somebody, or a box?',
     ...eachOf(
-      [...hazards, ...safe],
-      {
+      [...hazards, ...safe], chance, {
         text: ({ text }) => text,
         right: ({ caution }) => caution !== undefined,
         ticks: {
@@ -86,9 +85,7 @@ export function benchHazards(level: Level, chance: Chance): Drawn {
           'all of them': () => true,
         },
         said: SAID,
-      },
-      chance,
-    ),
+      }),
     hints: [
       'Four things hurt here: fume, hot metal, leaded solder in the mouth, and a lead that nobody tested.',
       'Go through the list with these four, one by one.',

@@ -48,8 +48,7 @@ export function judgeJoints(level: Level, chance: Chance): Drawn {
   return {
     ask: 'Joints in the cups of a plug, seen through a glass. Which of them have to be made again?',
     ...eachOf(
-      joints,
-      {
+      joints, chance, {
         text,
         right: (one) => !isGood(one),
         ticks: {
@@ -59,9 +58,7 @@ export function judgeJoints(level: Level, chance: Chance): Drawn {
           'all of them': () => true,
         },
         said: SAID_TO_JOINTS,
-      },
-      chance,
-    ),
+      }),
     hints: [
       'A joint is judged by its edge: has the solder wetted both metals?',
       'Good solder runs out thin and flat, like water on clean glass.',

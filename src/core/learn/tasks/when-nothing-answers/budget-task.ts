@@ -5,7 +5,7 @@ import { splitBy } from '../../hunt.ts';
 import type { Pile } from '../../suspects.ts';
 import { HUNT_CAUTION } from '../cautions.ts';
 import { drawUntil, someOf } from '../chance.ts';
-import { eachThat } from '../forms.ts';
+import { AS_THEY_STAND, eachOf } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 import {
   BOARD_WORDS,
@@ -96,11 +96,7 @@ export function huntBudget(level: Level, chance: Chance): Drawn {
   return {
     ask: `${BOARD_WORDS[silence.board]} What the player sees: ${silence.symptom}. One of these suspects is the fault. You have ${most} minutes; the minutes of each check are invented. Choose before you begin: which checks are sure to tell which suspect it is, in that time?`,
     shows: numberedSuspects(pile),
-    ...eachThat(
-      texts.map((one, look) => ({ text: one, right: takes(choice, look) })),
-      budgetSlips(pile, texts, choice, whole),
-      chance,
-    ),
+    ...budgetAnswer(pile, texts, choice, whole, chance),
     hints: [
       'The checks are sure when no two suspects show the same at all of them.',
       'Write what each suspect would show at each check.',
@@ -121,48 +117,44 @@ const saySplit = (pile: Pile, look: number): string =>
     )
     .join('; ');
 
-/** Known mistakes in a hunt with a budget: one check left out, all of them, and the check of the usual suspect alone. */
-function budgetSlips(
+/** The checks to tick, and the known mistakes: one check left out, all of them, and the check of the usual suspect alone. */
+function budgetAnswer(
   pile: Pile,
   texts: readonly string[],
   choice: number,
   whole: number,
-): Parameters<typeof eachThat>[1] {
-  const placed = (taken: number) => (text: string) => takes(taken, texts.indexOf(text));
+  chance: Chance,
+): ReturnType<typeof eachOf> {
+  const shown = chance.shuffled([...texts.keys()]);
+  const ask = <S extends string>(
+    said: Readonly<Record<S, string>>,
+    ticks: Readonly<Record<S, ((look: number) => boolean) | false>>,
+  ) =>
+    eachOf(shown, AS_THEY_STAND, {
+      text: (look) => texts[look] ?? '',
+      right: (look) => takes(choice, look),
+      said,
+      ticks,
+    });
   const oneShort = [...texts.keys()].flatMap((look) => {
     const left = choice & ~(1 << look);
     const [a = 0, b = 0] = twoAlike(pile, left) ?? [];
-    return takes(choice, look) && left !== 0
-      ? [
-          {
-            slip: 'leaves two together',
-            ticks: placed(left),
-            says: `Not sure yet: suspects ${a + 1} and ${b + 1} show the same at all that you ticked.`,
-          },
-        ]
-      : [];
+    const says = `Not sure yet: suspects ${a + 1} and ${b + 1} show the same at all that you ticked.`;
+    const ticks = takes(choice, look) && left !== 0 && ((one: number) => takes(left, one));
+    return ask({ 'leaves two together': says }, { 'leaves two together': ticks }).slips;
   });
   const usual = favouriteOf(pile);
   const own = pile.looks.findIndex((_, look) =>
     splitBy(pile, look).some(({ suspects }) => suspects.length === 1 && suspects[0] === usual),
   );
-  return [
+  const others = ask(
     {
-      slip: 'all of them',
-      ticks: () => true,
-      says: `That is sure to find it, and takes ${whole} minutes. Leave out what tells you nothing new.`,
+      'all of them': `That is sure to find it, and takes ${whole} minutes. Leave out what tells you nothing new.`,
+      'favourite first': `That asks about suspect ${usual + 1} alone. If it is another one, you are left with the rest.`,
     },
-    ...oneShort,
-    ...(own < 0
-      ? []
-      : [
-          {
-            slip: 'favourite first',
-            ticks: placed(1 << own),
-            says: `That asks about suspect ${usual + 1} alone. If it is another one, you are left with the rest.`,
-          },
-        ]),
-  ];
+    { 'all of them': () => true, 'favourite first': own >= 0 && ((look) => look === own) },
+  );
+  return { ...others, slips: [...oneShort, ...others.slips] };
 }
 
 /** The suspect of a pile that is met most often, by its number. */

@@ -77,8 +77,7 @@ function findSuspects(level: Level, chance: Chance): Drawn {
           board,
           wrong.map(({ name }) => name),
         ),
-      ],
-      {
+      ], chance, {
         text: ({ words }) => words,
         right: (one) => right.includes(one),
         ticks: {
@@ -87,9 +86,7 @@ function findSuspects(level: Level, chance: Chance): Drawn {
           'favourite first': (one) => one === usual,
         },
         said: SAID_TO_SENTENCE,
-      },
-      chance,
-    ),
+      }),
     hints: [
       'A symptom is a check that you get for nothing.',
       'Ask of each suspect: would the player see just this, at each pedal?',
@@ -161,8 +158,7 @@ function whatIsCleared(level: Level, chance: Chance): Drawn {
   return {
     ask: `${BOARD_WORDS[silence.board]} What the player sees: ${silence.symptom}. Then one check. ${pile.looks[0]?.words ?? ''} It shows ${quoted(answer)}. Which of these suspects does that clear?`,
     ...eachOf(
-      pile.suspects,
-      {
+      pile.suspects, chance, {
         text: ({ words }) => words,
         right: isCleared,
         ticks: {
@@ -172,9 +168,7 @@ function whatIsCleared(level: Level, chance: Chance): Drawn {
           'clears the leads alone': isLead,
         },
         said: SAID_TO_CLEARED,
-      },
-      chance,
-    ),
+      }),
     hints: [
       'Cleared is who would have shown something else.',
       'Take the suspects one by one: what would this check show with it?',

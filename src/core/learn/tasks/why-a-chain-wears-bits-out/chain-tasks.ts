@@ -1,6 +1,6 @@
 /** Tasks on chains: what delays do to bits, how long a chain may be, and kinds of THRU. Delays here are drawn by the seed. */
 import { STANDARD_EDGE_BUDGET, bitSecondsOf } from '../../../signal/index.ts';
-import { aNumber, oneOf, plainNumber } from '../forms.ts';
+import { aNumber, inRows, plainNumber, whichText } from '../forms.ts';
 import { THRU_TASKS } from './thru-tasks.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
@@ -34,31 +34,28 @@ const drawnDelays = (level: Level, chance: Chance): Delays => chance.turn(level 
 /** Share by which a time worked out by hand may be off: rounding only. */
 const ROUNDING = 0.02;
 
+const SHIFT_AFTER_SAID = {
+  'adds delays':
+    'Both edges come late. What changes the bit is only how much later the one is than the other.',
+  'takes one delay':
+    'An edge that is late on both sides moves the bit and does not stretch it. Take the difference.',
+  'own input forgotten': 'The last device has an input too: every link counts.',
+  'one link': 'That is one link. They add up.',
+};
+
 function shiftAfter(level: Level, chance: Chance): Drawn {
   const delays = drawnDelays(level, chance);
   const links = chance.pick([3, 4, 5, 6]);
   const shift = shiftOf(delays);
   return {
     ask: `Bits go through ${links} links one after the other, each with such an input. By how many microseconds is a lone bit longer or shorter at the end?`,
-    shows: { shows: 'rows', rows: [...delayRows(delays), ['links', String(links)]] },
-    ...aNumber(links * shift, 'µs', ROUNDING, [
-      {
-        slip: 'adds delays',
-        value: links * (delays.on + delays.off),
-        says: 'Both edges come late. What changes the bit is only how much later the one is than the other.',
-      },
-      {
-        slip: 'takes one delay',
-        value: links * Math.max(delays.on, delays.off),
-        says: 'An edge that is late on both sides moves the bit and does not stretch it. Take the difference.',
-      },
-      {
-        slip: 'own input forgotten',
-        value: (links - 1) * shift,
-        says: 'The last device has an input too: every link counts.',
-      },
-      { slip: 'one link', value: shift, says: 'That is one link. They add up.' },
-    ]),
+    shows: inRows([...delayRows(delays), ['links', String(links)]]),
+    ...aNumber(links * shift, 'µs', ROUNDING, SHIFT_AFTER_SAID, {
+      'adds delays': links * (delays.on + delays.off),
+      'takes one delay': links * Math.max(delays.on, delays.off),
+      'own input forgotten': (links - 1) * shift,
+      'one link': shift,
+    }),
     hints: [
       'A bit is stretched by the difference of the two delays.',
       'Work out the difference for one input.',
@@ -71,6 +68,12 @@ function shiftAfter(level: Level, chance: Chance): Drawn {
   };
 }
 
+const LONE_BIT_SAID = {
+  'wrong way': 'A 0 is light. Slow to go off makes light longer and dark shorter.',
+  unchanged: 'It would be so if both delays were alike. They are not.',
+  'one link': 'That is after one link. Each link does it again.',
+};
+
 function loneBit(level: Level, chance: Chance): Drawn {
   const delays = drawnDelays(level, chance);
   const links = chance.pick([2, 3, 4, 5]);
@@ -81,27 +84,12 @@ function loneBit(level: Level, chance: Chance): Drawn {
   const right = whole + (longerOff === (bit === 0) ? change : -change);
   return {
     ask: `A lone ${bit} is sent between bits of the other kind. How long is it after ${links} links, in microseconds?`,
-    shows: {
-      shows: 'rows',
-      rows: [...delayRows(delays), ['a bit as it is sent', `${plainNumber(whole)} µs`]],
-    },
-    ...aNumber(right, 'µs', LONE_SHARE, [
-      {
-        slip: 'wrong way',
-        value: 2 * whole - right,
-        says: 'A 0 is light. Slow to go off makes light longer and dark shorter.',
-      },
-      {
-        slip: 'unchanged',
-        value: whole,
-        says: 'It would be so if both delays were alike. They are not.',
-      },
-      {
-        slip: 'one link',
-        value: whole + (right > whole ? 1 : -1) * shiftOf(delays),
-        says: 'That is after one link. Each link does it again.',
-      },
-    ]),
+    shows: inRows([...delayRows(delays), ['a bit as it is sent', `${plainNumber(whole)} µs`]]),
+    ...aNumber(right, 'µs', LONE_SHARE, LONE_BIT_SAID, {
+      'wrong way': 2 * whole - right,
+      unchanged: whole,
+      'one link': whole + (right > whole ? 1 : -1) * shiftOf(delays),
+    }),
     hints: [
       'A 0 is light, a 1 is dark.',
       'Work out by how much light grows in one input: off less on.',
@@ -117,38 +105,39 @@ function loneBit(level: Level, chance: Chance): Drawn {
 /** Share by which the length of a bit may be off: small against what one link changes. */
 const LONE_SHARE = 0.004;
 
+const GROWN = {
+  zeros: 'Zeros grow and ones shrink.',
+  ones: 'Ones grow and zeros shrink.',
+  none: 'Neither: all bits keep their length.',
+};
+const GROWN_SAID = {
+  zeros: 'A 0 is light. It lasts longer when the input is slower to off than to on.',
+  ones: 'A 1 is dark. It lasts longer when the input is slower to on than to off.',
+  none: 'Bits keep their length only where both delays are alike.',
+};
+
 function whatGrows(level: Level, chance: Chance): Drawn {
   const delays = chance.turn([...ODD_DELAYS, ...(level >= 2 ? [{ on: 1.5, off: 1.5 }] : [])]);
   const right = delays.off > delays.on ? 'zeros' : delays.off < delays.on ? 'ones' : 'none';
-  const texts = {
-    zeros: 'Zeros grow and ones shrink.',
-    ones: 'Ones grow and zeros shrink.',
-    none: 'Neither: all bits keep their length.',
-  } as const;
-  const says = {
-    zeros: 'A 0 is light. It lasts longer when the input is slower to off than to on.',
-    ones: 'A 1 is dark. It lasts longer when the input is slower to on than to off.',
-    none: 'Bits keep their length only where both delays are alike.',
-  } as const;
   return {
     ask: 'What does a chain of such inputs do to the bits?',
-    shows: { shows: 'rows', rows: delayRows(delays) },
-    ...oneOf(
-      (['zeros', 'ones', 'none'] as const).map((one) =>
-        one === right
-          ? { text: texts[one], right: true }
-          : { text: texts[one], slip: `says ${one}`, says: says[one] },
-      ),
-      chance,
-    ),
+    shows: inRows(delayRows(delays)),
+    ...whichText(GROWN, right, (one) => [`says ${one}`, GROWN_SAID[one]], chance),
     hints: [
       'A 0 is light, a 1 is dark.',
       'Which of the two delays is longer?',
       'Slow to off: light lasts longer.',
     ],
-    steps: [`On after ${delays.on} µs, off after ${delays.off} µs.`, texts[right]],
+    steps: [`On after ${delays.on} µs, off after ${delays.off} µs.`, GROWN[right]],
   };
 }
+
+const LONGEST_CHAIN_SAID = {
+  'half a bit':
+    'Half a bit is there only for a receiver that looks in the very middle, with clocks that agree. Take what is told.',
+  'a whole bit': 'Long before a whole bit is gone the receiver reads the one beside it.',
+  'rounded up': 'The last one would go over what the receiver bears. Round down.',
+};
 
 function longestChain(level: Level, chance: Chance): Drawn {
   const shift = chance.turn(level === 3 ? [0.35, 0.45, 0.9, 1.7, 2.3] : [0.5, 0.7, 0.6, 1.3, 1.1, 1.6]);
@@ -157,30 +146,15 @@ function longestChain(level: Level, chance: Chance): Drawn {
   const most = (room: number): number => Math.floor(room / shift);
   return {
     ask: 'Each link of a chain shifts edges by as much as is told here. How many links may the chain have?',
-    shows: {
-      shows: 'rows',
-      rows: [
-        ['shift of one link', `${shift} µs`],
-        ['a receiver bears at most', `${budget} µs, both clocks at their worst`],
-      ],
-    },
-    ...aNumber(most(budget), 'links', LINK_SHARE, [
-      {
-        slip: 'half a bit',
-        value: most(bit / 2),
-        says: 'Half a bit is there only for a receiver that looks in the very middle, with clocks that agree. Take what is told.',
-      },
-      {
-        slip: 'a whole bit',
-        value: most(bit),
-        says: 'Long before a whole bit is gone the receiver reads the one beside it.',
-      },
-      {
-        slip: 'rounded up',
-        value: most(budget) + 1,
-        says: 'The last one would go over what the receiver bears. Round down.',
-      },
+    shows: inRows([
+      ['shift of one link', `${shift} µs`],
+      ['a receiver bears at most', `${budget} µs, both clocks at their worst`],
     ]),
+    ...aNumber(most(budget), 'links', LINK_SHARE, LONGEST_CHAIN_SAID, {
+      'half a bit': most(bit / 2),
+      'a whole bit': most(bit),
+      'rounded up': most(budget) + 1,
+    }),
     hints: [
       'Shifts add up, link by link.',
       'How often does the shift of one link go into what the receiver bears?',

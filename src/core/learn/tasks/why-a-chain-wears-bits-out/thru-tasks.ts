@@ -1,7 +1,7 @@
 /** Tasks on kinds of THRU: what each does to bits, and what it costs in time. */
 import { LATENCY_SECONDS } from '../../../wiring/index.ts';
 import { BITS_PER_FRAME, bitSecondsOf } from '../../../signal/index.ts';
-import { aNumber, oneOf, plainNumber } from '../forms.ts';
+import { aNumber, inRows, plainNumber, whichOf } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** Milliseconds in a second. */
@@ -33,21 +33,18 @@ const BOXES = [
 ] as const;
 
 function kindOfThru(level: Level, chance: Chance): Drawn {
-  const cases = BOXES.flatMap(({ kind, told }) => told.map((words) => ({ kind, words })));
-  const { kind, words } = chance.turn(level === 3 ? cases.toReversed() : cases);
-  const right = BOXES.find((box) => box.kind === kind);
+  const cases = BOXES.flatMap((box) => box.told.map((words) => ({ box, words })));
+  const { box, words } = chance.turn(level === 3 ? cases.toReversed() : cases);
   return {
     ask: `${words} What becomes of the bits?`,
-    ...oneOf(
-      BOXES.map((box) =>
-        box === right
-          ? { text: box.says, right: true }
-          : {
-              text: box.says,
-              slip: `takes it for ${box.kind}`,
-              says: `That would be so where ${box.told[0].charAt(0).toLowerCase()}${box.told[0].slice(1)}`,
-            },
-      ),
+    ...whichOf<(typeof BOXES)[number]>(
+      BOXES,
+      box,
+      ({ says }) => says,
+      ({ kind, told }) => [
+        `takes it for ${kind}`,
+        `That would be so where ${told[0].charAt(0).toLowerCase()}${told[0].slice(1)}`,
+      ],
       chance,
     ),
     hints: [
@@ -55,9 +52,15 @@ function kindOfThru(level: Level, chance: Chance): Drawn {
       'Who waits for a whole byte, and who does not?',
       'Wire alone repeats nothing: it shares.',
     ],
-    steps: [words, right?.says ?? ''],
+    steps: [words, box.says],
   };
 }
+
+const LATER_BY_SAID = {
+  'byte forgotten': 'Before it can send, each box has to have the whole byte.',
+  'waiting forgotten': 'Each box waits a while before it sends: that counts too.',
+  'one box': 'That is one box. Each of them does it again.',
+};
 
 function laterBy(level: Level, chance: Chance): Drawn {
   const boxes = chance.turn([1, 2, 3, 4, 5]);
@@ -65,26 +68,15 @@ function laterBy(level: Level, chance: Chance): Drawn {
   const byte = BITS_PER_FRAME * bitSecondsOf({}) * MILLI;
   return {
     ask: `A byte goes through ${boxes} ${boxes === 1 ? 'box' : 'boxes'} with a software THRU. How much later does it leave the last one, in milliseconds, than by a plain wire?`,
-    shows: {
-      shows: 'rows',
-      rows: [
-        ['each reads the whole byte', `${plainNumber(byte)} ms`],
-        ['and then waits', `${plainNumber(latency)} ms`],
-      ],
-    },
-    ...aNumber(boxes * (byte + latency), 'ms', BY_HAND, [
-      {
-        slip: 'byte forgotten',
-        value: boxes * latency,
-        says: 'Before it can send, each box has to have the whole byte.',
-      },
-      {
-        slip: 'waiting forgotten',
-        value: boxes * byte,
-        says: 'Each box waits a while before it sends: that counts too.',
-      },
-      { slip: 'one box', value: byte + latency, says: 'That is one box. Each of them does it again.' },
+    shows: inRows([
+      ['each reads the whole byte', `${plainNumber(byte)} ms`],
+      ['and then waits', `${plainNumber(latency)} ms`],
     ]),
+    ...aNumber(boxes * (byte + latency), 'ms', BY_HAND, LATER_BY_SAID, {
+      'byte forgotten': boxes * latency,
+      'waiting forgotten': boxes * byte,
+      'one box': byte + latency,
+    }),
     hints: [
       'A software THRU reads first and sends then.',
       'Add up what one box takes: reading, then waiting.',
