@@ -68,21 +68,20 @@ export function crossOut(level: Level, chance: Chance): Drawn {
   return {
     ask: 'An unmarked phone jack on a box that works, read through a tested lead. The red probe is named first. Tick each name that these readings rule out.',
     ...inFinder(taken),
-    ...eachOf(
-      offered, chance, {
-        text: sayName,
-        right: isOut,
-        ticks: {
-          'ticks what is left': (name) => !isOut(name),
-          '0 V means IN': isAllZero(taken) && ((name) => !name.startsWith('in ')),
-          'volts mean OUT': showsVolts(taken) && ((name) => !name.startsWith('out ')),
-          'rules out all': () => true,
-          'rules out nothing': () => false,
-          'rules out the outputs': (name) => name.startsWith('out ') || name === 'headphone',
-          'rules out the inputs of the loop': (name) => name.startsWith('in '),
-        },
-        said: SAID_TO_CROSSING,
-      }),
+    ...eachOf(offered, chance, {
+      text: sayName,
+      right: isOut,
+      ticks: {
+        'ticks what is left': (name) => !isOut(name),
+        '0 V means IN': isAllZero(taken) && ((name) => !name.startsWith('in ')),
+        'volts mean OUT': showsVolts(taken) && ((name) => !name.startsWith('out ')),
+        'rules out all': () => true,
+        'rules out nothing': () => false,
+        'rules out the outputs': (name) => name.startsWith('out ') || name === 'headphone',
+        'rules out the inputs of the loop': (name) => name.startsWith('in '),
+      },
+      said: SAID_TO_CROSSING,
+    }),
     hints: [
       'Ask of each name: could this jack show these readings?',
       'An OUT of the loop feeds both lines at rest, or its source alone. An IN shows no volts, and one way of the diode test shows its LED.',

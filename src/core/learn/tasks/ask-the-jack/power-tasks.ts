@@ -60,22 +60,21 @@ export function allowedNow(level: Level, chance: Chance): Drawn {
   return {
     ask: `${box.told} Its jack is unmarked. Tick each thing that may go from ring to sleeve now, and that can tell something.`,
     ...(taken.length > 0 ? { shows: readingRows(taken) } : {}),
-    ...eachOf(
-      dials, chance, {
-        text: (dial) => DIALS[dial],
-        right: isRight,
-        ticks: {
-          'takes it for off': on && turned,
-          'takes it for on': !on && turned,
-          'resistance with power on': withAlso('ohms', 'diode'),
-          'LED on an unknown jack': withAlso('led'),
-          'resistor too early': withAlso('loaded'),
-          'resistor forgotten': (dial) => isRight(dial) && dial !== 'loaded',
-          everything: () => true,
-          nothing: () => false,
-        },
-        said: SAID,
-      }),
+    ...eachOf(dials, chance, {
+      text: (dial) => DIALS[dial],
+      right: isRight,
+      ticks: {
+        'takes it for off': on && turned,
+        'takes it for on': !on && turned,
+        'resistance with power on': withAlso('ohms', 'diode'),
+        'LED on an unknown jack': withAlso('led'),
+        'resistor too early': withAlso('loaded'),
+        'resistor forgotten': (dial) => isRight(dial) && dial !== 'loaded',
+        everything: () => true,
+        nothing: () => false,
+      },
+      said: SAID,
+    }),
     hints: [
       'First ask whether the box has any power left: plug, USB, battery.',
       'With power: DC volts. Without: resistance and the diode test.',

@@ -105,19 +105,23 @@ function whoFallsSilent(level: Level, chance: Chance): Drawn {
       : `The power of '${off}' goes off. Which of the other boxes hear nothing now?`,
     shows: inRows(leadRows(ways)),
     material: { on: 'board', plan },
-    ...eachOf(boxes.filter((one) => one !== off), chance, {
-      text: (one) => one,
-      right: (one) => silent.includes(one),
-      said: SILENT_SAID,
-      ticks: {
-        'bypass is off': (one) => behind.includes(one),
-        'a hub is safe': off.includes('hub') && (() => false),
-        'a box that is off still copies': !off.includes('hub') && (() => false),
-        'only the next one': (one) => next.includes(one),
-        'those before it': (one) => ahead.includes(one),
-        'the whole board': () => true,
+    ...eachOf(
+      boxes.filter((one) => one !== off),
+      chance,
+      {
+        text: (one) => one,
+        right: (one) => silent.includes(one),
+        said: SILENT_SAID,
+        ticks: {
+          'bypass is off': (one) => behind.includes(one),
+          'a hub is safe': off.includes('hub') && (() => false),
+          'a box that is off still copies': !off.includes('hub') && (() => false),
+          'only the next one': (one) => next.includes(one),
+          'those before it': (one) => ahead.includes(one),
+          'the whole board': () => true,
+        },
       },
-    }),
+    ),
     hints: [
       'A box that is off copies nothing. Whatever hears through it goes silent.',
       `Follow the leads that begin at '${off}', and on from there.`,

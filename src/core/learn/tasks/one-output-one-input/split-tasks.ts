@@ -1,7 +1,15 @@
 /** Tasks on one output with several inputs by plain wire: what each gets, and which parts turn on. */
 import { PARTS } from '../../../wiring/index.ts';
 import type { Part } from '../../../wiring/index.ts';
-import { LED_VOLTS, LOOPS, LOW_LOOPS, inMilli, jacksOf, rowsOf, type Loop } from '../five-milliamp-loop/loops.ts';
+import {
+  LED_VOLTS,
+  LOOPS,
+  LOW_LOOPS,
+  inMilli,
+  jacksOf,
+  rowsOf,
+  type Loop,
+} from '../five-milliamp-loop/loops.ts';
 import { aNumber, eachOf, inRows, plainNumber } from '../forms.ts';
 import { findSplit, whichBox } from './join-tasks.ts';
 import { whoFights } from './meet-task.ts';
@@ -121,19 +129,18 @@ function litParts(level: Level, chance: Chance): Drawn {
         ? [[`each of ${NUMBERS[inputs] ?? ''} gets`, `about ${hand.toFixed(1)} mA`] as const]
         : splitRows(loop)),
     ]),
-    ...eachOf(
-      shown, chance, {
-        text: sayLit,
-        right: ({ lit }) => lit,
-        ticks: {
-          'as before': ({ needs }) => needs <= alone,
-          'exact half': inputs === 2 && (({ needs }) => needs <= alone / 2),
-          'exact third': inputs === 3 && (({ needs }) => needs <= alone / 3),
-          'a split never works': () => false,
-          'a split always works': () => true,
-        },
-        said: SAID_TO_LIT,
-      }),
+    ...eachOf(shown, chance, {
+      text: sayLit,
+      right: ({ lit }) => lit,
+      ticks: {
+        'as before': ({ needs }) => needs <= alone,
+        'exact half': inputs === 2 && (({ needs }) => needs <= alone / 2),
+        'exact third': inputs === 3 && (({ needs }) => needs <= alone / 3),
+        'a split never works': () => false,
+        'a split always works': () => true,
+      },
+      said: SAID_TO_LIT,
+    }),
     hints: [
       'Two numbers decide: what each input gets, and what its part needs.',
       level < 2 ? 'What each gets is told.' : "Count the output's resistors once for each input.",

@@ -44,11 +44,14 @@ function groupsOf(lead: Lead): { readonly groups: number; readonly joined: reado
 const pairsOf = (count: number): number => (count * (count - 1)) / 2;
 
 const FEWEST_READINGS_SAID = {
-'three beeps are enough': 'The beeps are half of the test. Which contacts must stay silent to each other?',
-'a beep is a good joint': 'A cold joint beeps while it lies still. Each conductor has two joints, so it needs a reading with each plug moved.',
-'spare contacts forgotten': 'A contact without a wire can touch something too. Count it among those that must be silent.',
-'both ends of a wire': 'Once a wire has beeped, its two ends are one. Test it against the others at one end only.',
-'every two contacts': 'That is every two contacts there are. Once a wire has beeped, its two ends are one.',
+  'three beeps are enough': 'The beeps are half of the test. Which contacts must stay silent to each other?',
+  'a beep is a good joint':
+    'A cold joint beeps while it lies still. Each conductor has two joints, so it needs a reading with each plug moved.',
+  'spare contacts forgotten':
+    'A contact without a wire can touch something too. Count it among those that must be silent.',
+  'both ends of a wire':
+    'Once a wire has beeped, its two ends are one. Test it against the others at one end only.',
+  'every two contacts': 'That is every two contacts there are. Once a wire has beeped, its two ends are one.',
 };
 
 /** How few readings test a lead that lies still, and at level 3 its joints as well. */
@@ -67,12 +70,14 @@ export function fewestReadings(level: Level, chance: Chance): Drawn {
   return {
     ask: `${sayPlan(lead)} Its plugs: ${contacts.join(', and ')}${din ? ', the shell counted' : ''}. Continuity tells of two contacts at a time. ${moved ? 'A reading of a conductor is taken once with each plug moved, and all others once.' : 'All readings are taken with the lead lying still.'} How few readings are enough to test it?`,
     ...aNumber(right, 'readings', 0, FEWEST_READINGS_SAID, {
-'three beeps are enough': beeps,
-'a beep is a good joint': moved && wired + silent,
-'spare contacts forgotten': beeps + pairsOf(wired),
-'both ends of a wire': beeps + pairsOf(groups) + pairsOf(wired),
-'every two contacts': pairsOf(contactsOf(lead.from.connector).length + contactsOf(lead.to.connector).length),
-}),
+      'three beeps are enough': beeps,
+      'a beep is a good joint': moved && wired + silent,
+      'spare contacts forgotten': beeps + pairsOf(wired),
+      'both ends of a wire': beeps + pairsOf(groups) + pairsOf(wired),
+      'every two contacts': pairsOf(
+        contactsOf(lead.from.connector).length + contactsOf(lead.to.connector).length,
+      ),
+    }),
     hints: [
       'A test has two halves: a beep for each conductor, and silence between all that must not touch.',
       'Once a conductor has beeped, its two ends count as one. A contact without a wire counts for itself.',

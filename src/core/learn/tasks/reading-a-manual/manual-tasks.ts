@@ -178,19 +178,18 @@ function stillOpen(level: Level, chance: Chance): Drawn {
   return {
     ask: `A manual says of an input with three contacts: ‘${phrase}’, and no more. Which types can it still be?`,
     ...(other && { shows: inRows([other.row]) }),
-    ...eachOf(
-      TOLD_TYPES, chance, {
-        text: (type) => TYPE_WORDS[type],
-        right: isOpen,
-        ticks: {
-          'type from another product': other !== undefined && ((type) => type === other.type),
-          'the likeliest taken as sure': (type) => type === likeliest,
-          'the loop alone thought of': isLoop,
-          'nothing is ruled out': () => true,
-          'all is ruled out': () => false,
-        },
-        said: SAID_TO_OPEN,
-      }),
+    ...eachOf(TOLD_TYPES, chance, {
+      text: (type) => TYPE_WORDS[type],
+      right: isOpen,
+      ticks: {
+        'type from another product': other !== undefined && ((type) => type === other.type),
+        'the likeliest taken as sure': (type) => type === likeliest,
+        'the loop alone thought of': isLoop,
+        'nothing is ruled out': () => true,
+        'all is ruled out': () => false,
+      },
+      said: SAID_TO_OPEN,
+    }),
     hints: [
       'A type is open as long as no word goes against it.',
       'Take the four types in turn. What does each put on the contact that is named?',

@@ -74,18 +74,17 @@ export function benchHazards(level: Level, chance: Chance): Drawn {
   const safe = someOf(SAFE, IN_THE_LIST[level] - hazards.length, chance);
   return {
     ask: 'You come to a bench where somebody solders a plug. Which of these can hurt somebody, or a box?',
-    ...eachOf(
-      [...hazards, ...safe], chance, {
-        text: ({ text }) => text,
-        right: ({ caution }) => caution !== undefined,
-        ticks: {
-          'lead-free is harmless': trap !== undefined && ((one) => one.caution !== undefined && one !== trap),
-          'burns only': ({ caution }) => caution === 'burns',
-          'burns forgotten': ({ caution }) => caution !== undefined && caution !== 'burns',
-          'all of them': () => true,
-        },
-        said: SAID,
-      }),
+    ...eachOf([...hazards, ...safe], chance, {
+      text: ({ text }) => text,
+      right: ({ caution }) => caution !== undefined,
+      ticks: {
+        'lead-free is harmless': trap !== undefined && ((one) => one.caution !== undefined && one !== trap),
+        'burns only': ({ caution }) => caution === 'burns',
+        'burns forgotten': ({ caution }) => caution !== undefined && caution !== 'burns',
+        'all of them': () => true,
+      },
+      said: SAID,
+    }),
     hints: [
       'Four things hurt here: fume, hot metal, leaded solder in the mouth, and a lead that nobody tested.',
       'Go through the list with these four, one by one.',

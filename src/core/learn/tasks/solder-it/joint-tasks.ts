@@ -47,18 +47,17 @@ export function judgeJoints(level: Level, chance: Chance): Drawn {
   const isDull = ({ shine }: Joint): boolean => shine === 'dull';
   return {
     ask: 'Joints in the cups of a plug, seen through a glass. Which of them have to be made again?',
-    ...eachOf(
-      joints, chance, {
-        text,
-        right: (one) => !isGood(one),
-        ticks: {
-          'dull means bad': isDull,
-          'shine means good': (one) => isDull(one) && !isGood(one),
-          'lead-free means bad': ({ solder }) => solder === 'lead-free',
-          'all of them': () => true,
-        },
-        said: SAID_TO_JOINTS,
-      }),
+    ...eachOf(joints, chance, {
+      text,
+      right: (one) => !isGood(one),
+      ticks: {
+        'dull means bad': isDull,
+        'shine means good': (one) => isDull(one) && !isGood(one),
+        'lead-free means bad': ({ solder }) => solder === 'lead-free',
+        'all of them': () => true,
+      },
+      said: SAID_TO_JOINTS,
+    }),
     hints: [
       'A joint is judged by its edge: has the solder wetted both metals?',
       'Good solder runs out thin and flat, like water on clean glass.',

@@ -77,7 +77,9 @@ function findSuspects(level: Level, chance: Chance): Drawn {
           board,
           wrong.map(({ name }) => name),
         ),
-      ], chance, {
+      ],
+      chance,
+      {
         text: ({ words }) => words,
         right: (one) => right.includes(one),
         ticks: {
@@ -86,7 +88,8 @@ function findSuspects(level: Level, chance: Chance): Drawn {
           'favourite first': (one) => one === usual,
         },
         said: SAID_TO_SENTENCE,
-      }),
+      },
+    ),
     hints: [
       'A symptom is a check that you get for nothing.',
       'Ask of each suspect: would the player see just this, at each pedal?',
@@ -157,18 +160,17 @@ function whatIsCleared(level: Level, chance: Chance): Drawn {
   const isCleared = ({ name }: Suspect): boolean => cleared.includes(name);
   return {
     ask: `${BOARD_WORDS[silence.board]} What the player sees: ${silence.symptom}. Then one check. ${pile.looks[0]?.words ?? ''} It shows ${quoted(answer)}. Which of these suspects does that clear?`,
-    ...eachOf(
-      pile.suspects, chance, {
-        text: ({ words }) => words,
-        right: isCleared,
-        ticks: {
-          'ticks who is left': (one) => !isCleared(one),
-          'cleared boxes forgotten': () => false,
-          'light dark means lead bad': (one) => !isLead(one),
-          'clears the leads alone': isLead,
-        },
-        said: SAID_TO_CLEARED,
-      }),
+    ...eachOf(pile.suspects, chance, {
+      text: ({ words }) => words,
+      right: isCleared,
+      ticks: {
+        'ticks who is left': (one) => !isCleared(one),
+        'cleared boxes forgotten': () => false,
+        'light dark means lead bad': (one) => !isLead(one),
+        'clears the leads alone': isLead,
+      },
+      said: SAID_TO_CLEARED,
+    }),
     hints: [
       'Cleared is who would have shown something else.',
       'Take the suspects one by one: what would this check show with it?',
