@@ -154,7 +154,8 @@ function budgetAnswer(
     },
     { 'all of them': () => true, 'favourite first': own >= 0 && ((look) => look === own) },
   );
-  return { ...others, slips: [...oneShort, ...others.slips] };
+  const named = new Set(oneShort.map(({ answer }) => answer));
+  return { ...others, slips: [...oneShort, ...others.slips.filter(({ answer }) => !named.has(answer))] };
 }
 
 /** The suspect of a pile that is met most often, by its number. */
