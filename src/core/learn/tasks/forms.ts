@@ -91,7 +91,7 @@ export function whichText<K extends string>(
 /** What is said to each known mistake, by its name. */
 type Said<S extends string> = Readonly<Record<S, string>>;
 /** What each known mistake gives here, by its name; false where it gives nothing here. */
-export type Given<S extends string, T> = Readonly<Record<S, T | false>>;
+type Given<S extends string, T> = Readonly<Record<S, T | false>>;
 
 /** Mistakes by name, but for those whose answer is right, or that of one named before: they could not be told from it. */
 function slipsOf<S extends string, T>(
