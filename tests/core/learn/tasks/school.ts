@@ -40,6 +40,31 @@ export function expectRight(task: Task, answer: string): void {
   });
 }
 
+/** Hand in an answer that a known mistake gives, and expect it to be called by its name. */
+export function expectMistake(task: Task, answer: string, name: string): void {
+  expect(gradeAnswer(task, answer), `${writeTaskId(task.id)}: ${task.ask} ${answer}`).toMatchObject({
+    right: false,
+    mistake: name,
+  });
+}
+
+/** The wrong options of a task to choose from, each with its place. */
+export function wrongOptions(task: Task): readonly (readonly [place: string, option: string])[] {
+  return optionsOf(task).flatMap((option, at) => (String(at) === task.right ? [] : [[String(at), option]]));
+}
+
+/** How often each of some mistakes was met: what no task ever shows is no test. */
+export function tally(): { readonly met: (name: string) => string; readonly names: () => readonly string[] } {
+  const names = new Set<string>();
+  return {
+    met: (name) => {
+      names.add(name);
+      return name;
+    },
+    names: () => [...names].sort(),
+  };
+}
+
 /** The place of the one option that begins so. */
 export function optionOf({ form }: Task, start: string): string {
   if (form.form !== 'choice') throw new Error('task: needs choices');

@@ -1,28 +1,7 @@
 /** The second solver on contacts: rows of pins typed by hand, and plugs and jacks as a reader pictures them. */
 import { describe, expect, it } from 'vitest';
-import type { ShownFace, Task } from '../../../../src/core/learn/index.ts';
+import { ROWS, contactsIn, facesOf, rowIn, turned } from './hand-faces.ts';
 import { expectRight, optionOf, rowsOf, tasksOf } from './school.ts';
-
-/** Pins from left to right, key down: the encyclopedia's row for a socket, its mirror image for a plug, and each turned over (c). */
-const ROWS: Readonly<Record<string, string>> = {
-  'mating face of a jack': '14253',
-  'solder side of a jack': '35241',
-  'mating face of a plug': '35241',
-  'solder side of a plug': '14253',
-};
-const turned = (row: string): string => [...row].toReversed().join('');
-
-/** The row of the side that some words name. */
-function rowIn(words: string): string {
-  const side = Object.keys(ROWS).find((one) => words.includes(one)) ?? '';
-  const row = ROWS[side] ?? '';
-  return words.includes('key up') ? turned(row) : row;
-}
-
-function facesOf({ shows }: Task): readonly ShownFace[] {
-  if (shows?.shows !== 'faces') throw new Error('task: needs faces');
-  return shows.faces;
-}
 
 describe('faces', () => {
   it('the hidden pin is the one that stands there in the row of its side', () => {
@@ -42,13 +21,6 @@ describe('faces', () => {
     }
   });
 });
-
-/** Letters of a shown plug with the contact that each stands on. */
-function contactsIn({ labels, name, connector }: ShownFace): ReadonlyMap<string, string> {
-  const contacts =
-    connector === 'din5' ? [...rowIn(name)].map((pin) => `pin ${pin}`) : ['tip', 'ring', 'sleeve'];
-  return new Map(labels.flatMap((label, at) => (label === '' ? [] : [[label, contacts[at] ?? '']])));
-}
 
 describe('lists and pictures', () => {
   it('a list joins the contacts that bear the same letter', () => {

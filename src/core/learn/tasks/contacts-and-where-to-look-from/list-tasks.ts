@@ -110,18 +110,6 @@ function wrongLists(
       list: read((pin) => mirroredAt(first, pin)),
       says: `That is ${sayFace(otherSide(first))}. Look which side is drawn at the first end.`,
     },
-    ...(second
-      ? [
-          {
-            slip: 'other end mirrored',
-            list: read(
-              (pin) => pin,
-              (pin) => mirroredAt(second, pin),
-            ),
-            says: `That is ${sayFace(otherSide(second))}. Look which side is drawn at the other end.`,
-          },
-        ]
-      : []),
     {
       slip: 'counted in order',
       list: read((pin) => countedAt(first, pin), second && ((pin) => countedAt(second, pin))),

@@ -113,7 +113,6 @@ const SAID_TO_LIT = {
   'exact third': EXACT_PART,
   'a split never works':
     'Some parts need so little that a split leaves them enough. No one promises it, but it happens.',
-  'a split always works': 'Hold what each gets against what its part needs. Not all of them get enough.',
 };
 
 function litParts(level: Level, chance: Chance): Drawn {
@@ -137,7 +136,6 @@ function litParts(level: Level, chance: Chance): Drawn {
         'exact half': inputs === 2 && (({ needs }) => needs <= alone / 2),
         'exact third': inputs === 3 && (({ needs }) => needs <= alone / 3),
         'a split never works': () => false,
-        'a split always works': () => true,
       },
       said: SAID_TO_LIT,
     }),

@@ -3,7 +3,7 @@ import { faultsOf, sayLeadFault, sayPlace, saySet } from '../../../making/index.
 import type { Beep, LeadFault, ProofPlace } from '../../../making/index.ts';
 import type { Lead } from '../../../wiring/index.ts';
 import { drawUntil } from '../chance.ts';
-import { capital, inRows, met, oneOf, whichOf, type Mistake } from '../forms.ts';
+import { capital, inRows, oneOf, whichOf, type Mistake } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 import {
   HEARD,
@@ -158,10 +158,10 @@ function drawReadings(lead: Lead, silent: number, level: Level, chance: Chance):
   const ranked = chance.shuffled(places).toSorted((a, b) => worstAt(suspects, a) - worstAt(suspects, b));
   const [best = 0, ...rest] = ranked;
   const others = rest.filter((place) => worstAt(suspects, place) > worstAt(suspects, best));
-  // Some of the others tell a little, so that the best is not the only one that tells anything.
+  // The others tell of one suspect, so that the best is not the only one that tells anything.
   const telling = others.filter((place) => worstAt(suspects, place) < suspects.length);
   const wrong = [...new Set([...telling.slice(0, 2), ...chance.shuffled(others)])].slice(0, OFFERED - 2);
-  if (telling.length === 0 || wrong.length < OFFERED - 2) return undefined;
+  if (telling.length < OFFERED - 2) return undefined;
   return worstAt(suspects, best) === suspects.length
     ? undefined
     : { suspects, offered: [best, ...wrong, silent] };
@@ -187,7 +187,7 @@ export function bestReading(level: Level, chance: Chance): Drawn {
       offered,
       best,
       text,
-      (place) => saidToPlace(place === silent, worst(place), suspects.length, worst(best)),
+      (place) => (place === silent ? READ_AGAIN : ['favourite first', saidToOne(worst(place))]),
       chance,
     ),
     hints: [
@@ -204,14 +204,6 @@ export function bestReading(level: Level, chance: Chance): Drawn {
   };
 }
 
-function saidToPlace(again: boolean, worst: number, all: number, best: number): Mistake {
-  const said = {
-    'reads it again': 'That reading was taken. It would tell the same as before.',
-    'tells nothing': 'Every suspect in the list says the same there. All would be left.',
-    'favourite first': `It asks about one suspect only. As a rule it is another, and ${worst} are left.`,
-    'splits less well': `It splits the list, but may leave ${worst}. One of these never leaves more than ${best}.`,
-  };
-  if (again) return met(said, 'reads it again');
-  if (worst === all) return met(said, 'tells nothing');
-  return met(said, worst === all - 1 ? 'favourite first' : 'splits less well');
-}
+const READ_AGAIN: Mistake = ['reads it again', 'That reading was taken. It would tell the same as before.'];
+const saidToOne = (worst: number): string =>
+  `It asks about one suspect only. As a rule it is another, and ${worst} are left.`;

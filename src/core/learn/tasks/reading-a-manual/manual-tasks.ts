@@ -46,7 +46,6 @@ const SAID = {
     'That is another pedal. Makers have changed their minds, from one pedal to the next.',
   'takes a no for a yes': 'It says what the jack is not. More than one type is left.',
   "type from the plug's size": 'The size tells which plug fits. It does not tell what is on the contacts.',
-  'TRS taken as a type': 'TRS means that the plug has three contacts. Every one of these types has them.',
   'takes one type for the other':
     'Read the letter, or the name of the standard, once more. RP-054 is Type A.',
 };
@@ -64,7 +63,7 @@ function mistaken(
   if (said === 'both-ways') return 'takes silence for either';
   if (right === 'open' && said === other) return 'type from another product';
   if (/^Not/.test(phrase)) return 'takes a no for a yes';
-  if (right === 'open') return /mm/.test(phrase) ? "type from the plug's size" : 'TRS taken as a type';
+  if (right === 'open') return "type from the plug's size";
   return 'takes one type for the other';
 }
 
