@@ -18,12 +18,13 @@ const MOST_RARE = 100;
 const USUAL = 0.75;
 const RARE = 0.95;
 
-/** Every act of a scene, by name. */
-async function actsOf(
-  browser: Browser,
-  site: string,
-  scene: Scene,
-): Promise<ReadonlyMap<string, readonly Act[]>> {
+/** What a scene gave: every act by name, and what the reference work took before each round, milliseconds. */
+interface Played {
+  readonly acts: ReadonlyMap<string, readonly Act[]>;
+  readonly reference: readonly number[];
+}
+
+async function play(browser: Browser, site: string, scene: Scene): Promise<Played> {
   const context = await browser.newContext({
     viewport: { width: 1280, height: 1000 },
     serviceWorkers: 'block',
@@ -34,19 +35,34 @@ async function actsOf(
     await page.goto(`${site}${scene.address.slice(1)}`);
     await wakeIslands(page);
     await scene.prepare?.(page);
-    for (let round = 0; round < WARM_UP + ROUNDS; round += 1) await scene.round(hand, page, round);
-    return await hand.acts();
+    const reference: number[] = [];
+    for (let round = 0; round < WARM_UP + ROUNDS; round += 1) {
+      reference.push(await hand.reference());
+      await scene.round(hand, page, round);
+    }
+    return { acts: await hand.acts(), reference: reference.slice(WARM_UP) };
   } finally {
     await context.close();
   }
 }
 
-/** The figures of one act: its waits, and the time of the processor, which other work on the machine does not lengthen. */
-function figuresOf(name: string, acts: readonly Act[]): readonly Figure[] {
+/** The figures of one act: its waits, each beside its ratio to the reference work of the run, and the time of the processor, which other work on the machine does not lengthen. */
+function figuresOf(name: string, acts: readonly Act[], reference: readonly number[]): readonly Figure[] {
   const waits = acts.map(({ wait }) => wait);
+  const wait = (words: string, share: number, atMost: number): Figure => {
+    const value = quantile(waits, share);
+    const ratio = value / quantile(reference, 0.5);
+    return {
+      name: `${name}: ${words}`,
+      value,
+      unit: 'ms',
+      atMost,
+      beside: `${ratio.toFixed(1)} x reference`,
+    };
+  };
   return [
-    { name: `${name}: 75th percentile`, value: quantile(waits, USUAL), unit: 'ms', atMost: MOST_USUAL },
-    { name: `${name}: 95th percentile`, value: quantile(waits, RARE), unit: 'ms', atMost: MOST_RARE },
+    wait('75th percentile', USUAL, MOST_USUAL),
+    wait('95th percentile', RARE, MOST_RARE),
     {
       name: `${name}: processor, median`,
       value: quantile(
@@ -67,17 +83,21 @@ export async function figures(): Promise<readonly Figure[]> {
   const chosen = (process.env['SPEED_PAGES'] ?? '').split(' ').filter((one) => one !== '');
   const found: Figure[] = [];
   const all: Act[] = [];
+  const references: number[] = [];
   try {
     for (const scene of SCENES) {
       const page = scene.address.replace(/#.*/, '');
       if (chosen.length > 0 && !chosen.includes(page)) continue;
-      for (const [name, acts] of await actsOf(browser, site.address, scene)) {
+      const { acts: named, reference } = await play(browser, site.address, scene);
+      references.push(...reference);
+      for (const [name, acts] of named) {
         const counted = acts.slice(WARM_UP);
         all.push(...counted);
-        found.push(...figuresOf(`${page} ${name}`, counted));
+        found.push(...figuresOf(`${page} ${name}`, counted, reference));
       }
     }
-    return [...found, ...figuresOf('all acts', all)];
+    const middle = { name: 'reference work, median', value: quantile(references, 0.5), unit: 'ms' };
+    return [...found, ...figuresOf('all acts', all, references), middle];
   } finally {
     await browser.close();
     await site.close();

@@ -7,6 +7,8 @@ export interface Figure {
   readonly unit: string;
   readonly atLeast?: number;
   readonly atMost?: number;
+  /** What stands beside it to read it by. */
+  readonly beside?: string;
 }
 
 /** Whether a figure reaches its goal; true where it has none. */

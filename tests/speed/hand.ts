@@ -7,6 +7,9 @@ const LEAST_NAMED = 16;
 /** Between two keys of a quick typist, milliseconds. */
 const KEY_GAP = 120;
 
+/** Lines of the reference work: some milliseconds of a slowed processor, as an act takes (our choice). */
+const REFERENCE_LINES = 400;
+
 /** What one act took: the wait of its slowest interaction, and the time of the page's thread until the page is idle, milliseconds. */
 export interface Act {
   readonly wait: number;
@@ -45,6 +48,21 @@ function watchInteractions(least: number): void {
     },
     { capture: true },
   );
+}
+
+/** Runs in the page: makes lines, lays them out and takes them away again; always the same work. Gives the milliseconds that it took. */
+function referenceWork(lines: number): number {
+  const start = performance.now();
+  const list = document.createElement('ul');
+  for (let line = 0; line < lines; line += 1) {
+    const one = document.createElement('li');
+    one.textContent = `line ${line}`;
+    list.append(one);
+  }
+  document.body.append(list);
+  void list.offsetHeight;
+  list.remove();
+  return performance.now() - start;
 }
 
 /** Runs in the page: resolves when two frames are painted and nothing waits. */
@@ -123,6 +141,12 @@ export class Hand {
   async act(name: string, work: () => Promise<void>): Promise<void> {
     this.#begun.push({ name, at: await this.page.evaluate(() => performance.now()), processor: 0 });
     await work();
+  }
+
+  /** How long the reference work takes here and now, milliseconds: waits of one run are read against it, whatever else the machine does. */
+  async reference(): Promise<number> {
+    await this.page.evaluate(idle);
+    return this.page.evaluate(referenceWork, REFERENCE_LINES);
   }
 
   /** Everything done so far, by name. */

@@ -56,7 +56,7 @@ function jacksAsked(text: string | undefined): readonly [number, number] | undef
 }
 
 function row(figure: Figure): string {
-  const { name, value, unit, atLeast, atMost } = figure;
+  const { name, value, unit, atLeast, atMost, beside = '' } = figure;
   const shown = `${value >= 100 ? value.toFixed(0) : value.toPrecision(3)} ${unit}`;
   const goal =
     atLeast !== undefined
@@ -65,5 +65,5 @@ function row(figure: Figure): string {
         ? `at most ${atMost} ${unit}`
         : '';
   const mark = goal === '' ? '' : reaches(figure) ? 'reached' : 'NOT REACHED';
-  return `${name.padEnd(58)} ${shown.padStart(12)}   ${goal.padEnd(20)} ${mark}`;
+  return `${name.padEnd(58)} ${shown.padStart(12)}   ${goal.padEnd(20)} ${mark.padEnd(12)} ${beside}`.trimEnd();
 }
