@@ -14,7 +14,8 @@ export const ASK_MENU =
 
 /** Words that tell something of the type, or that nothing can be told. */
 export interface ManualRule {
-  readonly when: RegExp;
+  /** A pattern for `word`. */
+  readonly when: string;
   readonly state: ManualState;
   readonly could: readonly Style[];
   readonly reason: string;
@@ -30,33 +31,33 @@ export const NAMED_B = `(?:${TYPE}|midi[ -])b(?![\\p{L}])`;
 /** Words that deny what follows. */
 export const NOT =
   "(?:not|isn't|never|no|nicht|kein(?:e|em|en)?|pas|non|sin)[ ](?:a[ ]|the[ ]|le[ ]|la[ ]|un[ ]|es[ ]|de[ ]|compatible with[ ]|for[ ])?";
-/** A pattern that begins where a word begins. */
-export const word = (pattern: string): RegExp => new RegExp(`(?<![\\p{L}])(?:${pattern})`, 'u');
+
+const made = new Map<string, RegExp>();
+/** What finds a pattern that begins where a word begins; made when it is first asked for, as the letters of all alphabets take a browser long. */
+export function word(pattern: string): RegExp {
+  const known = made.get(pattern) ?? new RegExp(`(?<![\\p{L}])(?:${pattern})`, 'u');
+  made.set(pattern, known);
+  return known;
+}
 
 /** Words that name a type without naming contacts, in the order in which they are tried; the first that fits decides. */
 export const RULES: readonly ManualRule[] = [
   {
-    when: word(
-      '(?:either|both|any)[ ](?:polarity|type|way)|(?:type[ -]?)?a (?:and|&) b (?:are )?(?:both )?(?:accepted|supported|work)|auto[ -]?(?:sens|detect|polar)|polarity[ -](?:free|independent|agnostic)|(?:les )?deux (?:types|polarités)|beide(?:r|n)? (?:typen|polaritäten)|(?:ambos|los dos) tipos|detecta automáticamente|verpolungs(?:sicher|frei)|unabhängig von der polarität',
-    ),
+    when: '(?:either|both|any)[ ](?:polarity|type|way)|(?:type[ -]?)?a (?:and|&) b (?:are )?(?:both )?(?:accepted|supported|work)|auto[ -]?(?:sens|detect|polar)|polarity[ -](?:free|independent|agnostic)|(?:les )?deux (?:types|polarités)|beide(?:r|n)? (?:typen|polaritäten)|(?:ambos|los dos) tipos|detecta automáticamente|verpolungs(?:sicher|frei)|unabhängig von der polarität',
     state: 'said',
     could: ['both-ways'],
     reason: 'it takes Type A and Type B alike',
     questions: [],
   },
   {
-    when: word(
-      'rp-?0?54|(?:midi )?trs (?:standard|specification|spec)|standard (?:midi )?trs|norme midi trs|trs-norm|estándar midi trs',
-    ),
+    when: 'rp-?0?54|(?:midi )?trs (?:standard|specification|spec)|standard (?:midi )?trs|norme midi trs|trs-norm|estándar midi trs',
     state: 'said',
     could: ['type-a'],
     reason: 'the standard for phone jacks (MMA RP-054, 2018) is Type A: pin 5 on the tip, pin 4 on the ring',
     questions: [],
   },
   {
-    when: word(
-      '(?:dongle|adapt[eo]r|adaptateur|adaptador)s?[ ](?:cable |lead )?(?:is |are |est |ist |wird )?(?:included|supplied|provided|in the box|fournie?s?|inclus|mitgeliefert|beiliegend|incluid[oa]|suministrad[oa])|(?:supplied|included|bundled|mitgeliefert\\p{L}*|beiliegend\\p{L}*)[ ](?:midi |trs |din )*(?:dongle|adapter)|(?:adaptateur|adaptador)[ ](?:midi )?(?:fourni|inclus|incluido|suministrado)',
-    ),
+    when: '(?:dongle|adapt[eo]r|adaptateur|adaptador)s?[ ](?:cable |lead )?(?:is |are |est |ist |wird )?(?:included|supplied|provided|in the box|fournie?s?|inclus|mitgeliefert|beiliegend|incluid[oa]|suministrad[oa])|(?:supplied|included|bundled|mitgeliefert\\p{L}*|beiliegend\\p{L}*)[ ](?:midi |trs |din )*(?:dongle|adapter)|(?:adaptateur|adaptador)[ ](?:midi )?(?:fourni|inclus|incluido|suministrado)',
     state: 'cannot-be-told',
     could: [],
     reason:
@@ -64,9 +65,7 @@ export const RULES: readonly ManualRule[] = [
     questions: ['Is the adapter still there? Then choose DIN. If not: which DIN pin does it put on the tip?'],
   },
   {
-    when: word(
-      'expression|exp\\.? pedal|footswitch|foot switch|sustain|pédale|fußschalter|fussschalter|pedal de expresión|cv[ ](?:in|out|gate)|kopfhörer|headphones?',
-    ),
+    when: 'expression|exp\\.? pedal|footswitch|foot switch|sustain|pédale|fußschalter|fussschalter|pedal de expresión|cv[ ](?:in|out|gate)|kopfhörer|headphones?',
     state: 'cannot-be-told',
     could: [],
     reason:
@@ -74,18 +73,14 @@ export const RULES: readonly ManualRule[] = [
     questions: ['Does the manual name this very jack as MIDI? If a menu shares the jack, what is it set to?'],
   },
   {
-    when: word(
-      '(?:ts|mono|instrument|guitar|two[ -](?:conductor|contact|pole)|unbalanced)[ -](?:phone |patch |jack |instrument )*(?:cable|lead|cord|plug|jack)|(?:câble|cordon|jack|fiche)s? (?:jack )?(?:mono|instrument|guitare|ts)|mono[ -]?(?:klinke|kabel|stecker|klinkenkabel)|instrumentenkabel|(?:cable|jack|conector) (?:mono|ts|de guitarra|de instrumento)',
-    ),
+    when: '(?:ts|mono|instrument|guitar|two[ -](?:conductor|contact|pole)|unbalanced)[ -](?:phone |patch |jack |instrument )*(?:cable|lead|cord|plug|jack)|(?:câble|cordon|jack|fiche)s? (?:jack )?(?:mono|instrument|guitare|ts)|mono[ -]?(?:klinke|kabel|stecker|klinkenkabel)|instrumentenkabel|(?:cable|jack|conector) (?:mono|ts|de guitarra|de instrumento)',
     state: 'half',
     could: TWO_CONTACTS,
     reason: 'a lead with two contacts has no ring, so both wires are tip and sleeve',
     questions: ['Is the sleeve ground, or is it pin 4 or pin 5 of the loop?', 'Which DIN pin is on the tip?'],
   },
   {
-    when: word(
-      'midi[ ]?i/o|(?:midi[ -])?in(?:put)?[ ]?(?:/|&|and|\\+)[ ]?out(?:put)?[ ](?:on|in|from|via)[ ](?:a |the )?(?:one|single|same|shared)|in-and-out|entrée et sortie sur (?:une|la même)|ein- und ausgang (?:auf|in|über) (?:einer|derselben)|entrada y salida en (?:un|el mismo)',
-    ),
+    when: 'midi[ ]?i/o|(?:midi[ -])?in(?:put)?[ ]?(?:/|&|and|\\+)[ ]?out(?:put)?[ ](?:on|in|from|via)[ ](?:a |the )?(?:one|single|same|shared)|in-and-out|entrée et sortie sur (?:une|la même)|ein- und ausgang (?:auf|in|über) (?:einer|derselben)|entrada y salida en (?:un|el mismo)',
     state: 'half',
     could: IN_AND_OUT_TYPES,
     reason: 'one jack receives on one contact and sends on the other',
@@ -93,7 +88,7 @@ export const RULES: readonly ManualRule[] = [
     inAndOut: true,
   },
   {
-    when: word('trs|stereo|stéréo|stereoklinke|estéreo|balanced|symétrique|symmetrisch'),
+    when: 'trs|stereo|stéréo|stereoklinke|estéreo|balanced|symétrique|symmetrisch',
     state: 'cannot-be-told',
     could: ANY_TRS,
     reason: '‘TRS’ or ‘stereo’ only says that the plug has three contacts, not what is on them',
@@ -102,11 +97,10 @@ export const RULES: readonly ManualRule[] = [
 ];
 
 /** A DIN jack by name. */
-export const NAMED_DIN = word(
-  '(?:5|five|cinq|fünf|cinco)[ -]?(?:pin|pol\\p{L}*|broches|p)?[ -]?din|din[ -]?(?:5|jack|socket|buchse)|prise din|conector din',
-);
+export const NAMED_DIN =
+  '(?:5|five|cinq|fünf|cinco)[ -]?(?:pin|pol\\p{L}*|broches|p)?[ -]?din|din[ -]?(?:5|jack|socket|buchse)|prise din|conector din';
 /** USB by name. */
-export const NAMED_USB = word('usb');
+export const NAMED_USB = 'usb';
 
 const RECEIVES =
   '(?:midi[ -])?(?:in(?:put)?|receives?|rx|entrée|reçoit|eingang|empfängt|entrada|recibe)(?![\\p{L}])';
@@ -114,6 +108,4 @@ const SENDS =
   '(?:midi[ -])?(?:out(?:put)?|sends?|transmits?|tx|sortie|émet|envoie|ausgang|sendet|salida|envía)(?![\\p{L}])';
 
 /** One jack for both directions: 'tip = MIDI in, ring = MIDI out'. */
-export const SHARED_JACK = word(
-  `(tip|pointe|spitze|punta)[ ]?[=:-]?[ ]?(?:(${RECEIVES})|${SENDS})[^.]{0,20}?(?:ring|anneau|bague|anillo)[ ]?[=:-]?[ ]?(?:${RECEIVES}|${SENDS})`,
-);
+export const SHARED_JACK = `(tip|pointe|spitze|punta)[ ]?[=:-]?[ ]?(?:(${RECEIVES})|${SENDS})[^.]{0,20}?(?:ring|anneau|bague|anillo)[ ]?[=:-]?[ ]?(?:${RECEIVES}|${SENDS})`;

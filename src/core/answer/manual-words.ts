@@ -71,14 +71,17 @@ const WORDS = [
 
 const BREAKS = { words: '[.;\\n](?=[ ]|$)|[,/&]|(?:and|et|und|y|oder|or|ou|o)', hard: /^[.;\n]$/ };
 
-const ANY = new RegExp(
-  `(?<![\\p{L}])(?:${WORDS.map(({ words }) => `(${words})`).join('|')})(?![\\p{L}])|(?<![\\p{L}])(${BREAKS.words})(?![\\p{L}])`,
-  'gu',
-);
+let any: RegExp | undefined;
+/** All of these words; made when it is first asked for, as the letters of all alphabets take a browser long. */
+const anyWord = (): RegExp =>
+  (any ??= new RegExp(
+    `(?<![\\p{L}])(?:${WORDS.map(({ words }) => `(${words})`).join('|')})(?![\\p{L}])|(?<![\\p{L}])(${BREAKS.words})(?![\\p{L}])`,
+    'gu',
+  ));
 
 /** The words of a text (in lower case) that name contacts or lines, and its breaks, in their order. */
 function tokensIn(text: string): readonly Token[] {
-  return [...text.matchAll(ANY)].map((match): Token => {
+  return [...text.matchAll(anyWord())].map((match): Token => {
     const word = match[0];
     const at = WORDS.findIndex((_, place) => match[place + 1] !== undefined);
     const found = WORDS[at];

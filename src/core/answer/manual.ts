@@ -47,19 +47,19 @@ export function readManual(text: string, direction: Direction): ManualReading {
 
 function read(words: string, direction: Direction): ManualReading {
   if (words === '') return cannot('there are no words to read', [ASK_CONTACTS]);
-  const shared = SHARED_JACK.exec(words);
+  const shared = word(SHARED_JACK).exec(words);
   if (shared) return fromSharedJack(shared, direction);
   const contacts = fromContacts(assignedIn(withoutTypes(words)));
   const named = fromNames(words);
   if (contacts && named) return both(contacts, named);
   const found = contacts ?? named;
   if (found) return found;
-  const rule = RULES.find(({ when }) => when.test(words));
+  const rule = RULES.find(({ when }) => word(when).test(words));
   const phone = word('trs|ts|phone|jack|klinke|3[.,]5|6[.,]3|1/4|1/8|2[.,]5|mini').test(words);
-  if (NAMED_DIN.test(words) && !(rule && phone))
+  if (word(NAMED_DIN).test(words) && !(rule && phone))
     return said('din', 'a 5-pin DIN jack always has pin 4, 5 and 2 in use');
   if (rule) return fromRule(rule);
-  if (NAMED_USB.test(words))
+  if (word(NAMED_USB).test(words))
     return cannot('USB is another way of carrying MIDI: no lead joins it to a MIDI jack', [
       'Has the device a MIDI jack besides USB? If not, a USB host box has to stand between.',
     ]);
@@ -91,7 +91,7 @@ function fromNames(words: string): ManualReading | undefined {
       (a && word('a[ ]?(?:/|or|oder|ou|o|and|und|et|y)[ ]?b(?![\\p{L}])').test(words))) &&
     !denied(NAMED_B);
   const shared = RULES[0];
-  if (a && b && shared?.when.test(words)) return fromRule(shared);
+  if (a && b && shared && word(shared.when).test(words)) return fromRule(shared);
   if (a && b)
     return {
       state: 'half',
