@@ -11,6 +11,9 @@ const texts = new Map(
     .map((path) => [path, readFileSync(path, 'utf8')]),
 );
 
+/** A rule for whatever stands after something. */
+const AFTER_ANYTHING = /[+~]\s*\*\s*[,){]/;
+
 /** The project's rules, with the types of three files alone: to read those of all takes half a minute. */
 const lint = new ESLint({
   overrideConfigFile: 'tests/eslint.config.js',
@@ -145,5 +148,17 @@ describe('Exports', () => {
 
   test('of the project are all used by another file', () => {
     expect(unusedExports(texts)).toEqual([]);
+  });
+});
+
+describe('Rules of style', () => {
+  // A browser would style all that stands in a parent anew whenever a child comes or goes: `:not(:first-child)` asks for the child alone.
+  test('are never for whatever stands after something', () => {
+    expect('.a > * + *, .b { margin: 0 }').toMatch(AFTER_ANYTHING);
+    expect('.a > :not(:first-child), li + li { margin: 0 }').not.toMatch(AFTER_ANYTHING);
+    const sheets = filesUnder('.', ['src', 'components', 'content']).filter((path) =>
+      /\.(css|svelte|astro)$/.test(path),
+    );
+    expect(sheets.filter((path) => AFTER_ANYTHING.test(readFileSync(path, 'utf8')))).toEqual([]);
   });
 });
