@@ -1,10 +1,11 @@
-/** A sending: at once where that is quick, else in the background while the page is painted. */
-import { journeyLink, sendOnJourney, unpackSending } from '../../src/core/signal/index.ts';
-import type { PackedSending, Sent } from '../../src/core/signal/index.ts';
+/** A sending: at once where that is quick and somebody waits for it, else in the background while the page is painted. */
+import { journeyLink, unpackSending } from '../../src/core/signal/index.ts';
+import type { Sent } from '../../src/core/signal/index.ts';
 import { Background } from '../parts/background.svelte.ts';
 import { startWorker } from '../parts/start-worker.ts';
+import { send } from './send-order.ts';
+import type { SendOrder, SentAway } from './send-order.ts';
 import sendWorker from './send-worker.ts?worker&url';
-import type { SendOrder } from './send-worker.ts';
 
 /**
  * Bytes times links that are sent at once: in a chain of plain links some 20 ms, and through the hardest of 400 links drawn by
@@ -14,38 +15,34 @@ const MOST_AT_ONCE = 64;
 
 /** Sends again whenever the order changes; made while a component starts. Nothing of an older order is ever shown for a newer one. */
 export class Sender {
-  readonly #order: () => SendOrder | undefined;
-  readonly #worker: Background<SendOrder, PackedSending, number>;
+  readonly #order: () => SendOrder;
+  readonly #worker: Background<SendOrder, SentAway, number>;
   #asked: SendOrder | undefined;
   #found = $state.raw<{ readonly order: SendOrder; readonly sent: Sent }>();
 
-  readonly #atOnce = $derived.by(() => {
-    const order = this.#order();
-    if (!order) return undefined;
-    const { link, worst, bytes, journey } = order;
-    return bytes.length * journey.hops > MOST_AT_ONCE
-      ? undefined
-      : sendOnJourney(link, worst, bytes, journey);
-  });
   /** What came of the present order; undefined as long as that is not known. */
-  readonly sent = $derived.by(() => {
-    const order = this.#order();
-    return this.#atOnce ?? (this.#found && this.#found.order === order ? this.#found.sent : undefined);
-  });
+  readonly sent: Sent | undefined;
 
-  /** `order`: undefined as long as nothing is to be sent. */
-  constructor(order: () => SendOrder | undefined) {
+  /** `calm`: whether nobody has done anything yet, so that even what is quick leaves the page's thread alone. */
+  constructor(order: () => SendOrder, calm: () => boolean = () => false) {
     this.#order = order;
     this.#worker = new Background(
       () => startWorker(sendWorker),
-      (packed) => {
+      ({ packed, worst }) => {
         if (!this.#asked) return;
-        const time = journeyLink(this.#asked.link, this.#asked.worst, this.#asked.journey);
+        const { link, journey } = this.#asked;
+        const time = journeyLink(link, worst, journey);
         this.#found = { order: this.#asked, sent: { time, sending: unpackSending(time, packed) } };
       },
     );
+    this.sent = $derived.by(() => {
+      const now = order();
+      if (this.#found?.order === now) return this.#found.sent;
+      const quick = now.bytes.length * now.journey.hops <= MOST_AT_ONCE;
+      return quick && !calm() ? send(now).sent : undefined;
+    });
     $effect(() => {
-      if (this.#atOnce) this.#worker.cancel();
+      if (this.sent) this.#worker.cancel();
       else this.start();
     });
   }
@@ -64,7 +61,7 @@ export class Sender {
   start = (): void => {
     this.#worker.cancel();
     this.#asked = this.#order();
-    if (this.#asked) this.#worker.ask(this.#asked);
+    this.#worker.ask(this.#asked);
   };
 
   stop = (): void => {
