@@ -1,3 +1,4 @@
+import './support/one-program.js';
 import { fileURLToPath } from 'node:url';
 import { defineConfig, globalIgnores } from 'eslint/config';
 import astro from 'eslint-plugin-astro';
