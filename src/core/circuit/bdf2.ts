@@ -22,7 +22,7 @@ import type { Trajectory } from './trajectory.ts';
 /** Below this share of the unit no step is tried: something in the circuit does not settle. */
 const LEAST_STEP = 2 ** -48;
 
-/** Steps of one stretch, those taken back included; the hardest of 20 000 links drawn by chance takes 189. */
+/** Steps of one stretch, those taken back included (our choice): a whole byte through links 1 to 200 000 of `npm run soak:links` took 2106 moments at most. */
 const MOST_STEPS = 4096;
 
 /** How well a jump is solved, volts: as an operating point is. */

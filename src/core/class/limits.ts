@@ -1,4 +1,5 @@
 /** Bounds and choices of a Set, apart from its reader, so that a page can offer them before it knows the tasks. */
+import { PLAN_LIMITS } from '../plan/index.ts';
 
 /** When a student is told whether an answer is right: after each, when all is handed in, or not at all. */
 export const SHOWS = ['each', 'end', 'never'] as const;
@@ -13,6 +14,6 @@ export const CLASS_LIMITS = {
   items: 40,
   count: 20,
   tasks: 40,
-  number: 999,
+  number: PLAN_LIMITS.student,
   file: 2_000_000,
 } as const;
