@@ -1,7 +1,7 @@
 /** Bars of a lesson on time: edges of leads and hops of chains, each held against a bound or a receiver. */
 import { STANDARD_EDGE_SECONDS } from '../signal/index.ts';
 import type { AuthoredLink } from './links.ts';
-import { unbroken } from './say.ts';
+import { counted, unbroken } from './say.ts';
 import { atMetres, edgesOf, hopsOf, sayTime } from './time.ts';
 
 /** A bar: an amount, and the same in words. */
@@ -38,6 +38,6 @@ export function hopRow(label: string, authored: AuthoredLink): BarRow {
   const hops = hopsOf(authored);
   return {
     label,
-    bars: [{ name: '', amount: hops, words: `${hops} ${hops === 1 ? 'link' : 'links'}`, good: true }],
+    bars: [{ name: '', amount: hops, words: counted(hops, 'link'), good: true }],
   };
 }

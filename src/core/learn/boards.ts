@@ -7,6 +7,8 @@ import { jackFrom } from './links.ts';
 
 /** How the pedals of a lesson's board hang together; 'split' and 'two senders' are what the lessons warn of. */
 type Layout = 'chain' | 'hub' | 'both' | 'split' | 'two senders' | 'merger';
+/** How the boxes of a board that a task tells follow one another. */
+export type Shape = 'chain' | 'hub' | 'both' | 'hub behind' | 'two hubs';
 
 /** A board of the lessons: its layout, how many pedals (1 to 6), and what is in each. */
 export interface AuthoredBoard {
@@ -96,55 +98,67 @@ export function boardFrom({
   press = [],
 }: AuthoredBoard): Plan {
   const names = PEDALS.slice(0, pedals);
-  const boxes = names.map((name, at) => pedalOf(name, at + 1, { part, thru }));
-  const hub = hubOf(names.length);
-  const middle = {
-    hub,
-    both: hub,
-    merger: MERGER,
-    chain: undefined,
-    split: undefined,
-    'two senders': undefined,
-  }[layout];
-  const senders =
-    layout === 'merger' || layout === 'two senders' ? ['foot controller', 'keyboard'] : ['foot controller'];
-  const devices = [...senders.map(senderOf), ...(middle ? [middle] : []), ...boxes];
+  const two = layout === 'merger' || layout === 'two senders';
+  const hub = layout === 'hub' || layout === 'both';
+  const devices = [
+    senderOf(CONTROLLER),
+    ...(two ? [senderOf(KEYBOARD)] : []),
+    ...(hub ? [hubOf(names.length)] : layout === 'merger' ? [MERGER] : []),
+    ...names.map((name, at) => pedalOf(name, at + 1, { part, thru })),
+  ];
   return planOfWays(devices, waysOf(layout, names), press);
 }
 
-function waysOf(layout: Layout, names: readonly string[]): readonly Way[] {
-  const chain = (from: readonly string[]): readonly Way[] =>
-    from.slice(1).map((name, at): Way => [from[at] ?? '', 'THRU', name, 'IN']);
-  const first = names[0] ?? '';
+/** Where every board of a lesson or a task begins, and a second sender. */
+export const CONTROLLER = 'foot controller';
+const KEYBOARD = 'keyboard';
+/** Names of hubs, the first one of a board first. */
+export const HUBS = ['hub', 'second hub'] as const;
+
+const start = (name: string, into = 'IN', from: string = CONTROLLER): Way => [from, 'OUT', name, into];
+
+/** Leads from one box to the next, by THRU. */
+const chained = (names: readonly string[]): readonly Way[] =>
+  names.slice(1).map((name, at): Way => [names[at] ?? '', 'THRU', name, 'IN']);
+
+/** Leads from a hub, one to the first of each row, and on along the row. */
+function fanned(hub: string, rows: readonly (readonly string[])[], first = 1): readonly Way[] {
+  return rows.flatMap(([head, ...rest], at): readonly Way[] =>
+    head === undefined ? [] : [[hub, `OUT ${at + first}`, head, 'IN'], ...chained([head, ...rest])],
+  );
+}
+
+/** The leads of a board, from the foot controller on. Shapes with a box before a hub need three boxes or more. */
+export function waysOf(layout: Layout | Shape, names: readonly string[]): readonly Way[] {
+  const [head = '', ...rest] = names;
+  const half = Math.ceil(names.length / 2);
+  const each = (list: readonly string[]): readonly (readonly string[])[] => list.map((name) => [name]);
   switch (layout) {
     case 'chain':
-      return [['foot controller', 'OUT', first, 'IN'], ...chain(names)];
+      return [start(head), ...chained(names)];
     case 'split':
-      return names.map((name): Way => ['foot controller', 'OUT', name, 'IN']);
-    case 'hub':
-      return [
-        ['foot controller', 'OUT', 'hub', 'IN'],
-        ...names.map((name, at): Way => ['hub', `OUT ${at + 1}`, name, 'IN']),
-      ];
-    case 'both': {
-      const half = Math.ceil(names.length / 2);
-      const halves = [names.slice(0, half), names.slice(half)].filter(([head]) => head !== undefined);
-      return [
-        ['foot controller', 'OUT', 'hub', 'IN'],
-        ...halves.flatMap((row, at): readonly Way[] => [
-          ['hub', `OUT ${at + 1}`, row[0] ?? '', 'IN'],
-          ...chain(row),
-        ]),
-      ];
-    }
+      return names.map((name) => start(name));
     case 'two senders':
-      return [['foot controller', 'OUT', first, 'IN'], ['keyboard', 'OUT', first, 'IN'], ...chain(names)];
+      return [start(head), start(head, 'IN', KEYBOARD), ...chained(names)];
     case 'merger':
       return [
-        ['foot controller', 'OUT', 'merger', 'IN 1'],
-        ['keyboard', 'OUT', 'merger', 'IN 2'],
-        ['merger', 'OUT', first, 'IN'],
-        ...chain(names),
+        start('merger', 'IN 1'),
+        start('merger', 'IN 2', KEYBOARD),
+        start(head, 'IN', 'merger'),
+        ...chained(names),
+      ];
+    case 'hub':
+      return [start(HUBS[0]), ...fanned(HUBS[0], each(names))];
+    case 'both':
+      return [start(HUBS[0]), ...fanned(HUBS[0], [names.slice(0, half), names.slice(half)])];
+    case 'hub behind':
+      return [start(head), [head, 'THRU', HUBS[0], 'IN'], ...fanned(HUBS[0], each(rest))];
+    case 'two hubs':
+      return [
+        start(HUBS[0]),
+        [HUBS[0], 'OUT 1', HUBS[1], 'IN'],
+        ...fanned(HUBS[0], each(names.slice(half)), 2),
+        ...fanned(HUBS[1], each(names.slice(0, half))),
       ];
   }
 }

@@ -1,7 +1,8 @@
 /** What gets over its rating where a caution is not heeded: links of usual circuits, judged by the core. */
 import { checkLink } from '../verdict/index.ts';
 import { makeJack, makeLead, wires } from '../wiring/index.ts';
-import type { Jack, Lead, Link } from '../wiring/index.ts';
+import type { Link } from '../wiring/index.ts';
+import { dinLink } from './links.ts';
 
 /** One way to do harm: the caution that warns of it (its identifier in the reference), the case, and the parts over their own ratings. */
 interface Harm {
@@ -10,34 +11,29 @@ interface Harm {
   readonly danger: string;
 }
 
-const DIN = makeLead('din5', 'din5', wires('4-4', '5-5', '2-2'));
-
-const link = (output: Jack, input: Jack, lead: Lead): Link => ({
-  output,
-  branches: [{ input, leads: [lead] }],
-});
-const dinOut = (more: Partial<Jack> = {}): Jack => makeJack('out', 'din5', 'din', more);
-const dinIn = (more: Partial<Jack> = {}): Jack => makeJack('in', 'din5', 'din', more);
-
 const CASES: readonly { readonly caution: string; readonly what: string; readonly link: Link }[] = [
   {
     caution: 'two-contact-plug',
     what: 'A 3.3 V Type A output on a TS lead, into an input that listens on its tip',
-    link: link(
-      makeJack('out', 'trs-3.5', 'type-a', { circuit: 'driver-3v3' }),
-      makeJack('in', 'trs-3.5', 'tip-signal', { circuit: 'receiver-logic' }),
-      makeLead('ts-3.5', 'ts-3.5', wires('tip-tip', 'sleeve-sleeve')),
-    ),
+    link: {
+      output: makeJack('out', 'trs-3.5', 'type-a', { circuit: 'driver-3v3' }),
+      branches: [
+        {
+          input: makeJack('in', 'trs-3.5', 'tip-signal', { circuit: 'receiver-logic' }),
+          leads: [makeLead('ts-3.5', 'ts-3.5', wires('tip-tip', 'sleeve-sleeve'))],
+        },
+      ],
+    },
   },
   {
     caution: 'foreign-supply',
     what: '12 V from source to sink of an input',
-    link: link(dinOut({ circuit: 'driver-off' }), dinIn({ values: { foreignAcrossVolts: 12 } }), DIN),
+    link: dinLink({ circuit: 'driver-off' }, { values: { foreignAcrossVolts: 12 } }),
   },
   {
     caution: 'foreign-supply',
     what: '12 V below ground on the source line of a 5 V output',
-    link: link(dinOut({ values: { foreignSourceVolts: -12 } }), dinIn(), DIN),
+    link: dinLink({ values: { foreignSourceVolts: -12 } }),
   },
 ];
 

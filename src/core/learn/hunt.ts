@@ -1,6 +1,7 @@
 /** A pile of suspects that a reader splits look by look: how one look would split it, and how a hunt for a hidden one stands. */
 import { bitsOfObservation, fewestExpected } from '../faults/index.ts';
 import { sayList } from '../verdict/index.ts';
+import { counted } from './say.ts';
 import type { Pile } from './suspects.ts';
 
 /** The suspects, by number, that show the same at one look. */
@@ -67,12 +68,11 @@ export function huntFor(pile: Pile, hidden: number, taken: readonly number[]): H
   const end = one
     ? `Found: ${one.words}. ${one.remedy}`
     : 'No check in this list separates those that are left.';
-  const checks = taken.length === 1 ? '1 check' : `${taken.length} checks`;
   const fewest = fewestExpected(suspects, all).toFixed(1);
   return {
     left,
     over,
-    sentence: `${start}${end} You needed ${checks}; the best way needs ${fewest} on average over all ${all.length}.`,
+    sentence: `${start}${end} You needed ${counted(taken.length, 'check')}; the best way needs ${fewest} on average over all ${all.length}.`,
   };
 }
 
@@ -90,11 +90,7 @@ export function workedHunt(pile: Pile, hidden: number): readonly HuntStep[] {
   const suspects = weighed(pile);
   const steps: HuntStep[] = [];
   const taken: number[] = [];
-  for (
-    let { left, over } = huntFor(pile, hidden, taken);
-    !over;
-    { left, over } = huntFor(pile, hidden, taken)
-  ) {
+  for (let { left, over } = huntFor(pile, hidden, []); !over; { left, over } = huntFor(pile, hidden, taken)) {
     const bits = pile.looks.map((_, look) => bitsOfObservation(suspects, left, look));
     const best = bits.findIndex((one) => one > Math.max(...bits) - NOTHING_BITS);
     const sizes = splitBy(pile, best)

@@ -15,16 +15,12 @@ import { sayTime } from './time.ts';
 /** The output of a link's input in its link, in words: current of its LED, how low it comes, and its two edges. */
 export function sayOutput(authored: AuthoredLink, what: 'lit' | 'low' | 'down' | 'up'): string {
   const { litAmperes, lowVolts, fallSeconds, riseSeconds } = outputFacts(prepareTimeLink(linkFrom(authored)));
-  switch (what) {
-    case 'lit':
-      return unbroken(sayAmperesFinely(litAmperes));
-    case 'low':
-      return unbroken(sayVolts(lowVolts));
-    case 'down':
-      return sayTime(fallSeconds);
-    case 'up':
-      return sayTime(riseSeconds);
-  }
+  return {
+    lit: unbroken(sayAmperesFinely(litAmperes)),
+    low: unbroken(sayVolts(lowVolts)),
+    down: sayTime(fallSeconds),
+    up: sayTime(riseSeconds),
+  }[what];
 }
 
 /** What a monitor shows behind so many links in a row when bytes are sent with every part as designed: '90 3C 40', or 'nothing'. */

@@ -1,7 +1,7 @@
 /** The current of the loop by school arithmetic: what the LED keeps is taken from the supply, and the rest stands across the resistors. */
-import { checkLink, linkFor } from '../verdict/index.ts';
-import { STRAIGHT_DIN, makeJack, valuesOf } from '../wiring/index.ts';
+import { valuesOf } from '../wiring/index.ts';
 import type { ValueName } from '../wiring/index.ts';
+import { activeOf, dinLink } from './links.ts';
 import { LED_VOLTS } from './tasks/five-milliamp-loop/loops.ts';
 
 /** What may be taken for the LED, volts: nothing (it is forgotten), the usual value, and that of the standard's own sum (MMA CA-033, footnote 1). */
@@ -38,27 +38,13 @@ export function loopSum(circuit: 'driver-5v' | 'driver-3v3', ledVolts: number): 
   const totalOhms = resistors.reduce((sum, [, ohms]) => sum + ohms, 0);
   const leftVolts = supplyVolts - ledVolts;
   const amperes = leftVolts / totalOhms;
-  const [source, receiver, sink] = resistors.map(([name, ohms]): Share => ({
-    name,
-    ohms,
-    volts: ohms * amperes,
-  }));
-  const shares = [source, receiver, { name: 'LED', ohms: undefined, volts: ledVolts }, sink];
+  const shares = resistors.map(([name, ohms]): Share => ({ name, ohms, volts: ohms * amperes }));
   return {
     supplyVolts,
     leftVolts,
     totalOhms,
     amperes,
-    shares: shares.filter((one) => one !== undefined),
-    solvedAmperes: solved(circuit),
+    shares: shares.toSpliced(2, 0, { name: 'LED', ohms: undefined, volts: ledVolts }),
+    solvedAmperes: activeOf(dinLink({ circuit })),
   };
-}
-
-function solved(circuit: 'driver-5v' | 'driver-3v3'): number {
-  const link = linkFor(
-    makeJack('out', 'din5', 'din', { circuit }),
-    makeJack('in', 'din5', 'din'),
-    STRAIGHT_DIN,
-  );
-  return checkLink(link, 'outcome').inputs[0]?.active ?? NaN;
 }

@@ -5,6 +5,7 @@ import { boardFacts } from '../planner/index.ts';
 import { boardGraph, pathsFrom } from '../plan/index.ts';
 import { checkLink, linkWords, sayAmperesFinely } from '../verdict/index.ts';
 import { boardFrom, splitFrom, type AuthoredBoard, type AuthoredSplit } from './boards.ts';
+import { counted } from './say.ts';
 import { sayTime } from './time.ts';
 
 /** A row of what is shown; `amount` draws a bar, in any one unit. */
@@ -76,10 +77,9 @@ export function shownDepth(label: string, authored: AuthoredBoard): Shown {
     const last = path && hopTimings(graph, path).at(-1);
     if (!path || !last) return [];
     const good = pathReads(graph, path, solved).at(-1) === true;
-    const links = path.length === 1 ? '1 link' : `${path.length} links`;
     return [
       {
-        name: `${graph.devices[at]?.name ?? ''}, ${links} from the controller`,
+        name: `${graph.devices[at]?.name ?? ''}, ${counted(path.length, 'link')} from the controller`,
         words: sayTime(Math.abs(last.shiftSeconds)),
         amount: Math.abs(last.shiftSeconds),
         good,
@@ -108,9 +108,9 @@ export function shownFacts(label: string, authored: AuthoredBoard): Shown {
   return {
     label,
     grade: checkBoard(plan).passes ? 'good' : 'bad',
-    headline: `${facts.leads} leads, ${facts.hubs} ${facts.hubs === 1 ? 'hub' : 'hubs'}`,
+    headline: `${facts.leads} leads, ${counted(facts.hubs, 'hub')}`,
     rows: [
-      plain('longest way', `${facts.deepestLinks} ${facts.deepestLinks === 1 ? 'link' : 'links'}`),
+      plain('longest way', counted(facts.deepestLinks, 'link')),
       plain('worst delay', sayTime(facts.worstDelaySeconds)),
       plain('silent at worst', String(most)),
     ],

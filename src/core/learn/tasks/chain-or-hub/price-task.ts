@@ -5,9 +5,9 @@ import { planBoard } from '../../../planner/index.ts';
 import type { LinkMemory } from '../../../verdict/index.ts';
 import { STRAIGHT_DIN, makeLead } from '../../../wiring/index.ts';
 import { remembered } from '../chance.ts';
-import { PEDALS, hubOf, pedalOf, planOfWays, senderOf } from '../../boards.ts';
+import { CONTROLLER, PEDALS, hubOf, pedalOf, planOfWays, senderOf, waysOf } from '../../boards.ts';
 import { aNumber, casesAt, inRows } from '../forms.ts';
-import { CONTROLLER, drawnPedals, leadsOf, planOfLeads } from '../told-boards.ts';
+import { drawnPedals, planOfLeads } from '../told-boards.ts';
 import type { Chance, Drawn, Level, Material } from '../task.ts';
 import { runThrough } from '../../../signal/index.ts';
 
@@ -88,7 +88,7 @@ function onBoard(names: readonly string[], thrus: readonly boolean[], hub: boole
     names.map((name, at) => [name, thrus[at] ? ('hardware' as const) : ('none' as const)]),
   );
   const ends = names.filter((name) => kinds[name] === 'none');
-  const ways = leadsOf(hub ? 'hub' : 'chain', [...names.filter((name) => !ends.includes(name)), ...ends]);
+  const ways = waysOf(hub ? 'hub' : 'chain', [...names.filter((name) => !ends.includes(name)), ...ends]);
   const boxes = names.map((name, at) => pedalOf(name, at + 1, { thru: kinds[name] ?? 'none' }));
   return {
     on: 'board',

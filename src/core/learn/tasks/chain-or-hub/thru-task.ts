@@ -3,7 +3,8 @@ import { hearers } from '../../../board/index.ts';
 import type { Thru } from '../../../plan/index.ts';
 import type { Part } from '../../../wiring/index.ts';
 import { aNumber, inRows, plainNumber } from '../forms.ts';
-import { CONTROLLER, drawnPedals, leadsOf, planOfLeads } from '../told-boards.ts';
+import { CONTROLLER, waysOf } from '../../boards.ts';
+import { drawnPedals, planOfLeads } from '../told-boards.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
 /** Parts whose two delays differ by a round amount, so that the shift of a link can be told. */
@@ -31,7 +32,7 @@ export function mixedThru(level: Level, chance: Chance): Drawn {
   const thrus = Object.fromEntries(
     names.map((name): [string, Thru] => [name, name === software || name === more ? 'software' : 'hardware']),
   );
-  const plan = planOfLeads(leadsOf('chain', names), { part, thrus });
+  const plan = planOfLeads(waysOf('chain', names), { part, thrus });
   const shifts = hearers(plan, CONTROLLER).hearings.map(({ last }) => last.shiftSeconds * 1e6);
   const [one = 0] = shifts;
   const right = shifts.at(-1) ?? 0;
