@@ -73,7 +73,7 @@ function readNumber(said: string, unit: Unit): Said {
   const row: Readonly<Record<string, number>> = UNIT_ROWS.find((one) => unit in one) ?? {};
   const name = unitName(typed);
   if (name === '') return { answer: String(number) };
-  const size = row[name] ?? (name === unit.replace(/s$/, '') ? 1 : undefined);
+  const size = row[name] ?? (COUNTED.has(unit) && name === unit.slice(0, -1) ? 1 : undefined);
   const own = row[unit] ?? 1;
   return size === undefined
     ? problem(`a number in ${unit}`, said)

@@ -87,3 +87,44 @@ export function placesWhere(task: Task, isSo: (option: string) => boolean): stri
       .join(' ') || '-'
   );
 }
+
+/** The numbers of the rows that are called so, in their order. */
+export function numbersOf(task: Task, ...names: readonly string[]): readonly number[] {
+  const rows = rowsOf(task);
+  return names.map((name) => numberIn(rows.get(name)));
+}
+
+/** Places in the order of the items that a number gives, the least first. */
+export function orderBy({ form }: Task, key: (item: string) => number): string {
+  if (form.form !== 'order') throw new Error('task: needs an order');
+  const { items } = form;
+  return items
+    .map((_, at) => at)
+    .sort((a, b) => key(items[a] ?? '') - key(items[b] ?? ''))
+    .join(' ');
+}
+
+/**
+ * Hand in what each known mistake gives when it is made by hand, and expect that it is met by its own name and sentence. Each
+ * mistake that a task names has to be in the table, and each of the table in some task.
+ */
+export function expectMistakes(
+  tasks: readonly Task[],
+  byHand: Readonly<Record<string, (task: Task) => number | string>>,
+): void {
+  const met = new Set<string>();
+  for (const task of tasks)
+    for (const { name, sentence } of task.slips) {
+      const make = byHand[name];
+      if (make === undefined)
+        throw new Error(`task: ${writeTaskId(task.id)} names '${name}', and the table does not`);
+      const answer = String(make(task));
+      expect(gradeAnswer(task, answer), `${writeTaskId(task.id)}: ${task.ask} ${answer}`).toMatchObject({
+        right: false,
+        mistake: name,
+        sentence,
+      });
+      met.add(name);
+    }
+  expect([...met].sort()).toEqual(Object.keys(byHand).sort());
+}

@@ -36,7 +36,6 @@ const BY_HAND = 0.08;
 const IN_SERIES_SAID = {
   'the new LED forgotten': 'The new LED takes its volts from the same loop. What is left for the resistors?',
   'nothing changed': 'In series the same current goes through all of it, so all of it counts.',
-  'the first LED forgotten': 'The LED of the optocoupler is still there, and keeps its own volts.',
   'half of it': 'In a row a current is not shared. The volts are.',
   'no LED counted': 'Both LEDs keep some volts. Only the rest stands across the resistors.',
 };
@@ -60,7 +59,6 @@ function inSeries(level: Level, chance: Chance): Drawn {
     ...aNumber(right, 'mA', BY_HAND, IN_SERIES_SAID, {
       'the new LED forgotten': inMilli(loop.volts - LED_VOLTS, ohms),
       'nothing changed': inMilli(loop.volts - LED_VOLTS, total(loop)),
-      'the first LED forgotten': inMilli(loop.volts - extra, ohms),
       'half of it': inMilli(loop.volts - LED_VOLTS, total(loop)) / 2,
       'no LED counted': inMilli(loop.volts, ohms),
     }),
