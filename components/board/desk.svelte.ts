@@ -1,13 +1,20 @@
 /** The board on the desk: the plan with its past, its check, what the reader has in hand, and what is said to them. */
 import { connect } from '../../src/core/board/index.ts';
 import { edited, findJack, makePlan, moveDevice, sayEdit } from '../../src/core/plan/index.ts';
-import type { BoardCheck, Finding } from '../../src/core/board/index.ts';
+import type { Connected, Finding } from '../../src/core/board/index.ts';
 import type { LinkMemory } from '../../src/core/verdict/index.ts';
 import type { JackPlace, Plan } from '../../src/core/plan/index.ts';
 import { History } from '../parts/history.svelte.ts';
+import { afterPaint } from '../parts/turns.svelte.ts';
 import { Checker } from './checker.svelte.ts';
 import { NOTHING_SHOWN, isAt } from './session.ts';
 import type { Chosen, Shown, Word } from './session.ts';
+
+/** Two jacks on their way to be joined. */
+interface Joining {
+  readonly output: JackPlace;
+  readonly input: JackPlace;
+}
 
 /** A board being worked on, made while a component starts: what the reader does goes through here, and what the page shows is read from here. */
 export class Desk {
@@ -17,9 +24,14 @@ export class Desk {
   history = $state.raw(new History<Plan>(makePlan({})));
   chosen = $state.raw<Chosen>();
   picked = $state.raw<JackPlace>();
+  /** Two jacks whose leads are being chosen in the background. */
+  joining = $state.raw<Joining>();
   word = $state.raw<Word>();
   found = $state.raw<Finding>();
   step = $state.raw<Shown>();
+
+  /** What is said to be done, or being solved, and is not done yet. */
+  #due: (() => void) | undefined;
 
   readonly plan = $derived(this.history.now);
   readonly device = $derived(
@@ -32,9 +44,14 @@ export class Desk {
   );
   readonly shown = $derived<Shown>(this.step ?? this.found?.where ?? NOTHING_SHOWN);
 
-  constructor(memory: LinkMemory) {
+  /** `start` starts the worker of the checker; without it, that of the page. */
+  constructor(memory: LinkMemory, start?: () => Worker) {
     this.memory = memory;
-    this.checker = new Checker(() => this.plan, memory);
+    this.checker = new Checker(() => this.plan, memory, start);
+    $effect(() => {
+      // A worker that could not be had leaves nobody waiting.
+      if (this.checker.problem !== '') this.finish();
+    });
   }
 
   say = (word: Word | undefined): void => {
@@ -51,20 +68,37 @@ export class Desk {
   };
 
   travel = (way: 'undo' | 'redo'): void => {
-    this.history[way]();
-    this.#settle();
-    this.picked = undefined;
-    if (this.history.told !== '') this.say({ text: this.history.told, bad: false });
+    this.finish();
+    const told = this.history.tells(way);
+    if (told === '') return;
+    this.sayFirst(told, () => {
+      this.history[way]();
+      this.#settle();
+      this.picked = undefined;
+    });
   };
+
+  /** Say what is done, let that be painted, and only then do it: a press is answered before the board is drawn anew. */
+  sayFirst = (text: string, work: () => void): void => {
+    this.finish();
+    const word = { text, bad: false };
+    this.say(word);
+    this.#due = afterPaint(() => {
+      this.#due = undefined;
+      work();
+      this.word ??= word;
+    });
+  };
+
+  /** Do at once what is said to be done: whatever the reader does next is done to the board as it is then. */
+  finish = (): void => this.#due?.();
 
   /** The plan that was kept: there is nothing before it to go back to. */
   begin(plan: Plan): void {
     this.history = new History(plan);
   }
 
-  /** `check`: where it is known already. */
-  open = (plan: Plan, check?: BoardCheck): void => {
-    if (check) this.checker.know(plan, check);
+  open = (plan: Plan): void => {
     this.change(plan);
     this.chosen = undefined;
     this.picked = undefined;
@@ -80,9 +114,20 @@ export class Desk {
       });
   };
 
+  /** The leads are chosen in the background, so that the press is answered at once. */
   join = (from: JackPlace, to: JackPlace): void => {
+    this.finish();
     const [output, input] = findJack(this.plan, from)?.direction === 'out' ? [from, to] : [to, from];
-    const made = connect(this.plan, output, input, this.memory);
+    const joined = (made: Connected): void => this.#joined(made, output, input);
+    this.joining = { output, input };
+    this.#due = () => joined(connect(this.plan, output, input, this.memory));
+    if (!this.checker.join(output, input, joined)) this.finish();
+  };
+
+  #joined(made: Connected, output: JackPlace, input: JackPlace): void {
+    this.#due = undefined;
+    this.checker.forget();
+    this.joining = undefined;
     this.picked = undefined;
     if (!made.ok) return this.say({ text: sayEdit(made.problem), bad: true });
     this.change(made.plan);
@@ -94,7 +139,7 @@ export class Desk {
       text: `${made.link} joins ${output.device}: ${output.jack} to ${input.device}: ${input.jack} with ${leads}.${notes}${doubt}`,
       bad: !made.works,
     });
-  };
+  }
 
   /** Pick a jack, let it go, or join it to the one in hand. */
   press = (place: JackPlace): void => {
@@ -105,6 +150,7 @@ export class Desk {
     if (isAt(picked, place.device, place.jack)) return this.letGo();
     if (picked && held && held.direction !== jack.direction) return this.join(picked, place);
     this.picked = { device: place.device, jack: place.jack };
+    this.checker.ready();
     const other = jack.direction === 'out' ? 'an input' : 'an output';
     this.say({
       text: `${place.jack} of '${place.device}' is picked. Now ${other} of another device; Escape lets go.`,

@@ -3,7 +3,7 @@ import type { Numbered, Reply } from './orders.ts';
 
 const NO_START = 'the work in the background could not start';
 
-/** One worker, started with its first order and ended with the component; made while a component starts. */
+/** One worker, started with its first order at the latest and ended with the component; made while a component starts. */
 export class Background<Order, Answer, Progress = never> {
   answer = $state.raw<Answer>();
   progress = $state.raw<Progress>();
@@ -27,11 +27,16 @@ export class Background<Order, Answer, Progress = never> {
     return this.busy || (this.answer === undefined && this.problem === '');
   }
 
+  /** Start the worker, so that an order that is likely to come finds it awake. */
+  wake(): Worker {
+    this.#worker ??= this.#start();
+    return this.#worker;
+  }
+
   /** Give an order; what was asked before no longer counts. */
   ask(order: Order): void {
-    this.#worker ??= this.#start();
     this.#newest += 1;
-    this.#worker.postMessage({ number: this.#newest, order } satisfies Numbered<Order>);
+    this.wake().postMessage({ number: this.#newest, order } satisfies Numbered<Order>);
     this.progress = undefined;
     this.problem = '';
     this.busy = true;

@@ -56,21 +56,29 @@ export class History<T> {
     this.#told = told;
   }
 
+  /** What a step will be told as, before it is taken; empty where there is none that way. */
+  tells(way: 'undo' | 'redo'): string {
+    if (way === 'undo') return this.canUndo ? `Undone. ${left(this.#past.length - 1)} to undo.` : '';
+    return this.canRedo ? `Done again. ${left(this.#future.length - 1)} to do again.` : '';
+  }
+
   undo(): void {
+    const told = this.tells('undo');
     const last = this.#past[this.#past.length - 1];
     if (last === undefined) return;
     this.#past = this.#past.slice(0, -1);
     this.#future = [this.#now, ...this.#future];
     this.#now = last;
-    this.#told = `Undone. ${left(this.#past.length)} to undo.`;
+    this.#told = told;
   }
 
   redo(): void {
+    const told = this.tells('redo');
     const [next, ...rest] = this.#future;
     if (next === undefined) return;
     this.#past = [...this.#past, this.#now];
     this.#future = rest;
     this.#now = next;
-    this.#told = `Done again. ${left(rest.length)} to do again.`;
+    this.#told = told;
   }
 }

@@ -28,6 +28,27 @@ interface Waiting {
   readonly never: () => void;
 }
 
+function doneOnce(work: () => void): Waiting {
+  let left = true;
+  const once = (): void => {
+    if (!left) return;
+    left = false;
+    work();
+  };
+  return Object.assign(once, { never: () => (left = false) });
+}
+
+/** The longest that work waits for a paint, milliseconds (our choice): a page that is not on show paints nothing. */
+const MOST_UNTIL_PAINT = 100;
+
+/** Does `work` once what has changed so far is painted; what comes back does it at once or never. */
+export function afterPaint(work: () => void): Waiting {
+  const once = doneOnce(work);
+  requestAnimationFrame(() => setTimeout(once));
+  setTimeout(once, MOST_UNTIL_PAINT);
+  return once;
+}
+
 const waiting: (() => void)[] = [];
 
 function takeTurn(): void {
@@ -39,12 +60,7 @@ function takeTurn(): void {
 
 /** Does `work` in a turn of its own, after all that asked before; what comes back does it at once or never. */
 export function inTurn(work: () => void): Waiting {
-  let left = true;
-  const once = (): void => {
-    if (!left) return;
-    left = false;
-    work();
-  };
+  const once = doneOnce(work);
   if (waiting.push(once) === 1) setTimeout(takeTurn);
-  return Object.assign(once, { never: () => (left = false) });
+  return once;
 }

@@ -91,6 +91,17 @@ export function drawnJackPoint(device: WholeDevice, jack: WholeJack): Point {
   return jackPoint(device, { ...jack, alongCentimetres });
 }
 
+/** From this scale on, pixels a centimetre, lanes lie as near to one another as they ever do. */
+export const NEAREST_LANES = LANE_PIXELS / LANES.step;
+
+/** The devices of a board without its leads, and the room that these take round them at most, centimetres. */
+export function boardBodies(plan: Plan): { readonly routes: BoardRoutes; readonly roundCentimetres: number } {
+  const { devices, feeds } = boardGraph(plan);
+  const lanes = Math.min(feeds.length, LANES.count);
+  const roundCentimetres = lanes === 0 ? 0 : LANES.first + LANES.step * (lanes - 1);
+  return { routes: { devices: shownDevices(devices), leads: [] }, roundCentimetres };
+}
+
 /**
  * Lay every lead of a plan at right angles; short leads take the inner lanes, so that a long one passes outside them.
  * @param scale pixels a centimetre that the board is drawn at: on a small drawing the lanes lie farther apart.

@@ -2,19 +2,19 @@
 import { onlyCarries } from '../core/plan/index.ts';
 import { linkWords } from '../core/verdict/index.ts';
 import { words } from '../core/wiring/index.ts';
-import type { Edge, WholeDevice, WholeJack } from '../core/plan/index.ts';
+import type { Edge, Plan, WholeDevice, WholeJack } from '../core/plan/index.ts';
 import type { Grade, LinkOutcome } from '../core/verdict/index.ts';
 import { BOARD_TEXT, edgeLabels, labelAt, nameLabels } from './board-labels.ts';
 import type { BoardLabel } from './board-labels.ts';
 import { placeMarks } from './board-marks.ts';
 import type { BoardRoutes } from './board-routes.ts';
-import { drawnJackPoint } from './board-routes.ts';
+import { boardBodies, drawnJackPoint } from './board-routes.ts';
 import { roundedPath } from './geometry.ts';
 import type { Box, Point } from './geometry.ts';
 import { drawJackFace } from './socket.ts';
 import type { JackFace } from './socket.ts';
 
-export { routeBoard } from './board-routes.ts';
+export { NEAREST_LANES, routeBoard } from './board-routes.ts';
 
 /** A jack as drawn: its face about its point. */
 export interface DrawnJack {
@@ -107,7 +107,21 @@ export function boardExtent({ devices, leads }: BoardRoutes): Box {
 
 /** The scale at which a whole board fits into the room it has, pixels a centimetre: small boards are not blown up, and it is never less than nothing, as it would be in a window without room. */
 export function fitScale(routes: BoardRoutes, width: number, height = Infinity): number {
-  const extent = boardExtent(routes);
+  return scaleInto(boardExtent(routes), width, height);
+}
+
+/** About the scale at which a board will fit, before its leads are laid: lanes are laid once, as far apart as this scale asks for. */
+export function scaleAhead(plan: Plan, width: number, height: number): number {
+  const { routes, roundCentimetres: round } = boardBodies(plan);
+  const bare = boardExtent(routes);
+  return scaleInto(
+    { ...bare, width: bare.width + 2 * round, height: bare.height + 2 * round },
+    width,
+    height,
+  );
+}
+
+function scaleInto(extent: Box, width: number, height: number): number {
   const room = 2 * MARGIN_PIXELS;
   const scale = Math.min(MOST_SCALE, (width - room) / extent.width, (height - room) / extent.height);
   return Math.max(LEAST_SCALE, scale);

@@ -7,7 +7,7 @@ export type { Box, Point } from './geometry.ts';
 export { PROBES, drawProbing, placeName, placeOf } from './probing.ts';
 export type { Probe, ProbingDrawing } from './probing.ts';
 
-export { TARGET, boardExtent, drawBoard, fitScale, routeBoard } from './board.ts';
+export { NEAREST_LANES, TARGET, boardExtent, drawBoard, fitScale, routeBoard, scaleAhead } from './board.ts';
 export type { BoardDrawing, DrawnDevice, DrawnJack, DrawnRun } from './board.ts';
 export type { BoardLabel } from './board-labels.ts';
 export { drawJackFace } from './socket.ts';

@@ -1,5 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { boardExtent, drawBoard, fitScale, routeBoard } from '../../src/draw/board.ts';
+import {
+  NEAREST_LANES,
+  boardExtent,
+  drawBoard,
+  fitScale,
+  routeBoard,
+  scaleAhead,
+} from '../../src/draw/board.ts';
 import type { BoardDrawing } from '../../src/draw/board.ts';
 import { crossesBox } from '../../src/draw/board-marks.ts';
 import type { Box, Point } from '../../src/draw/geometry.ts';
@@ -182,6 +189,24 @@ describe('The drawn board', () => {
     expect(drawn(plan, fitScale(routes, 350)).width).toBeLessThanOrEqual(350.01);
     expect(drawn(plan, fitScale(routes, 900, 300)).height).toBeLessThanOrEqual(300.01);
     expect(boardExtent(routeBoard(makePlan({})))).toEqual({ x: 0, y: 0, width: 60, height: 30 });
+  });
+
+  test('lays lanes once for the room that a board has: no nearer than 4 pixels, and all of it in that room', () => {
+    const plan = demoBoard();
+    for (const [width, height] of [
+      [350, 600],
+      [560, 704],
+      [2000, 2000],
+    ] as const) {
+      const ahead = scaleAhead(plan, width, height);
+      const routes = routeBoard(plan, Math.min(NEAREST_LANES, ahead));
+      const scale = fitScale(routes, width, height);
+      // The step of lanes for the scale ahead is 4 px, or 0.55 cm and so no less; the drawing may not fall far short of it.
+      expect(Math.max(4 / ahead, 0.55) * scale).toBeGreaterThanOrEqual(3.8);
+      expect(drawBoard(routes, [], [], scale).width).toBeLessThanOrEqual(width + 0.01);
+    }
+    const bodies = { ...plan, links: [] };
+    expect(scaleAhead(bodies, 350, 600)).toBeCloseTo(fitScale(routeBoard(bodies), 350, 600), 9);
   });
 
   test('draws a board while the page is still laid out and has no room for it', () => {

@@ -1,6 +1,5 @@
 /** Files and links that were spoiled, or made to cost time: how long the worst of them is looked at before it is refused or opened. */
-import { quickCheck } from '../../components/board/quick-check.ts';
-import { checkBoard } from '../../src/core/board/index.ts';
+import { checkBoard, checkRemembered } from '../../src/core/board/index.ts';
 import { readPlanText, sayProblems, writePlanText } from '../../src/core/plan/read-plan.ts';
 import { readSharedLink, writeSharedLink } from '../../src/core/plan/shared-link.ts';
 import { dearestBoard, randomBoard, wiredBoard } from '../core/board/boards.ts';
@@ -77,7 +76,7 @@ export async function figures(): Promise<readonly Figure[]> {
   const dearest = readPlanText(writePlanText(dearestBoard()));
   if (!dearest.ok) throw new Error(`files: the dearest board is refused: ${sayProblems(dearest.problems)}`);
   let start = workedMilliseconds();
-  quickCheck(dearest.plan, new Map());
+  checkRemembered(dearest.plan, new Map(), 1);
   const waited = workedMilliseconds() - start;
   start = workedMilliseconds();
   checkBoard(dearest.plan);

@@ -1,15 +1,19 @@
 /** Findings on the solved circuits of the links. */
 import { checkLink, outcomeWords, someMapWorks } from '../verdict/index.ts';
-import type { NoteKind } from '../verdict/index.ts';
+import type { LinkMemory, NoteKind } from '../verdict/index.ts';
 import { finding } from './findings.ts';
 import type { Finding, FindingKind, Severity } from './findings.ts';
 import { sayJack } from './jacks.ts';
 import type { SolvedOutput } from './solve-outputs.ts';
 
 /** Findings on one circuit: a split, what does not work, and what its notes say. */
-export function circuitFindings(solved: SolvedOutput): readonly Finding[] {
+export function circuitFindings(solved: SolvedOutput, memory: LinkMemory): readonly Finding[] {
   const links = solved.links.map(({ name }) => name);
-  return [...splitFindings(solved, links), ...outcomeFindings(solved, links), ...noteFindings(solved, links)];
+  return [
+    ...splitFindings(solved, links),
+    ...outcomeFindings(solved, links, memory),
+    ...noteFindings(solved, links),
+  ];
 }
 
 function splitFindings(
@@ -30,6 +34,7 @@ function splitFindings(
 function outcomeFindings(
   { link, judgement: { outcome, notes } }: SolvedOutput,
   links: readonly string[],
+  memory: LinkMemory,
 ): readonly Finding[] {
   if (outcome === 'flows') return [];
   const tell = (kind: FindingKind, say: string, why: string, mend: string): readonly Finding[] => {
@@ -38,7 +43,7 @@ function outcomeFindings(
   };
   if (outcome === 'unsolved') {
     const mend = 'Change a value that is far from any real part, or take another lead.';
-    return tell('not-solved', 'not solved', checkLink(link).sentence, mend);
+    return tell('not-solved', 'not solved', checkLink(link, 'words', memory).sentence, mend);
   }
   const misfit = notes.find(({ kind }) => kind === 'plug-does-not-fit');
   if (misfit) {
@@ -46,10 +51,10 @@ function outcomeFindings(
     return tell('does-not-fit', 'a plug does not fit', misfit.detail, mend);
   }
   if (outcome === 'weak') {
-    const { sentence, change } = checkLink(link);
+    const { sentence, change } = checkLink(link, 'words', memory);
     return tell('weak', 'works, but not with every part at its worst', sentence, change);
   }
-  const { sentence, change } = checkLink(link);
+  const { sentence, change } = checkLink(link, 'words', memory);
   if (link.branches.some(({ input }) => !someMapWorks(link.output, input))) {
     const why = 'Every possible wiring was solved, and none works.';
     return tell('no-passive-lead', 'no passive lead can join these two jacks', why, change);

@@ -1,14 +1,15 @@
 /** The check of a whole board. */
 import { boardGraph } from '../plan/index.ts';
-import type { Plan } from '../plan/index.ts';
+import type { Plan, PlanLink } from '../plan/index.ts';
 import type { LinkMemory, LinkOutcome } from '../verdict/index.ts';
 import { checkChannels } from './check-channels.ts';
 import { checkNetwork } from './check-network.ts';
 import { leadFindings } from './check-leads.ts';
 import { circuitFindings } from './check-links.ts';
 import { SEVERITIES, finding } from './findings.ts';
+import { samePlace } from './jacks.ts';
 import type { Finding } from './findings.ts';
-import { linksByOutput, solveOutput } from './solve-outputs.ts';
+import { linksByOutput, solveOutput, solveRemembered } from './solve-outputs.ts';
 import type { SolvedOutput } from './solve-outputs.ts';
 import { runThrough } from '../signal/index.ts';
 
@@ -33,16 +34,43 @@ export function checkBoard(plan: Plan, memory: LinkMemory = new Map()): BoardChe
 
 /** As `checkBoard`, circuit by circuit, so that whoever asks may stop after any of them. */
 export function* checkSteps(plan: Plan, memory: LinkMemory): Generator<CheckProgress, BoardCheck> {
-  const graph = boardGraph(plan);
   const outputs = linksByOutput(plan);
   const solved: SolvedOutput[] = [];
   const circuits: Finding[] = [];
   for (const links of outputs) {
     const one = solveOutput(plan, links, memory);
     solved.push(one);
-    circuits.push(...circuitFindings(one));
+    circuits.push(...circuitFindings(one, memory));
     yield { done: solved.length, of: outputs.length };
   }
+  return checkOf(plan, solved, circuits);
+}
+
+/** As `checkBoard`, where no more than `most` circuits have to be solved that the memory does not hold; undefined where more have. */
+export function checkRemembered(plan: Plan, memory: LinkMemory, most: number): BoardCheck | undefined {
+  const solved = solveRemembered(plan, memory, most);
+  return (
+    solved &&
+    checkOf(
+      plan,
+      solved,
+      solved.flatMap((one) => circuitFindings(one, memory)),
+    )
+  );
+}
+
+/** Solve the circuits that a link is part of, so that the memory holds them. @throws when there is no such link. */
+export function solveLink(plan: Plan, linkName: string, memory: LinkMemory): void {
+  const link = plan.links.find(({ name }) => name === linkName);
+  if (!link) throw new Error(`board: no link '${linkName}'`);
+  const ends = (one: PlanLink): boolean =>
+    one === link || one.inputs.some((input) => link.inputs.some((other) => samePlace(input, other)));
+  for (const links of linksByOutput(plan))
+    if (links.some(ends)) circuitFindings(solveOutput(plan, links, memory), memory);
+}
+
+function checkOf(plan: Plan, solved: readonly SolvedOutput[], circuits: readonly Finding[]): BoardCheck {
+  const graph = boardGraph(plan);
   const found = [
     // What is over its rating stands first.
     ...circuits.toSorted((a, b) => Number(b.kind === 'over-rating') - Number(a.kind === 'over-rating')),

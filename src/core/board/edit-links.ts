@@ -16,8 +16,8 @@ import { jackAt, jackSetTo, samePlace, sayJack } from './jacks.ts';
 import { firstFree, leadsForLink, planLeads } from './leads-for-link.ts';
 import type { LeadsForLink } from './leads-for-link.ts';
 
-/** A link made: the plan, the link's name, the leads it took, and whether they are known to work. */
-type Connected =
+/** A link made: the plan, the link's name, the leads it took, and whether they are known to work; or why none was made. */
+export type Connected =
   | {
       readonly ok: true;
       readonly plan: Plan;

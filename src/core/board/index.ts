@@ -1,11 +1,12 @@
 /** A whole board: checks, one press, lists. The door of the floor: what others may use, and nothing else. */
 export { breakoutCost } from './breakouts.ts';
-export { checkBoard, checkSteps, unsolvedBoard } from './check.ts';
+export { checkBoard, checkRemembered, checkSteps, solveLink, unsolvedBoard } from './check.ts';
 export type { BoardCheck, CheckProgress } from './check.ts';
 export { csvText } from './csv.ts';
 export { DEMO_NOTE, demoBoard } from './demo.ts';
 export { readDeviceLines, sayDevice, sayLineProblem } from './device-lines.ts';
 export { changeLead, connect, disconnect, refitLink } from './edit-links.ts';
+export type { Connected } from './edit-links.ts';
 export type { Finding, Severity } from './findings.ts';
 export { boardOfLink } from './from-link.ts';
 export { hearers, hopNumbers, senders, waysFrom } from './hearing.ts';

@@ -27,24 +27,42 @@ const MOST_REMEMBERED = 4096;
  * @param memory judgements kept between calls; without it nothing is remembered.
  * @throws when the link has no input, or a value is out of range (a programmer's mistake: files and widgets check first).
  */
-export function checkLink(link: Link): LinkVerdict;
+export function checkLink(link: Link, depth?: 'words', memory?: LinkMemory): LinkVerdict;
 export function checkLink(link: Link, depth: 'outcome', memory?: LinkMemory): Judgement;
 export function checkLink(link: Link, depth: 'notes', memory?: LinkMemory): NotedJudgement;
-export function checkLink(
-  link: Link,
-  depth: 'outcome' | 'notes' | 'words' = 'words',
-  memory?: LinkMemory,
-): Judgement {
+export function checkLink(link: Link, depth: Depth = 'words', memory?: LinkMemory): Judgement {
   if (link.branches.length === 0) throw new Error('link: needs at least one input, got none');
-  if (depth === 'words') return lookInto(link);
-  const key = memory && `${depth} ${linkKey(link)}`;
-  const known = memory?.get(key as string);
+  if (!memory) return checkAnew(link, depth);
+  const key = memoryKey(link, depth);
+  const known = memory.get(key);
   if (known) return known;
-  const found = depth === 'outcome' ? judge(link, true).judgement : outcomeAndNotes(link);
-  if (!memory) return found;
+  const found = checkAnew(link, depth);
   if (memory.size >= MOST_REMEMBERED) memory.delete(memory.keys().next().value as string);
-  memory.set(key as string, found);
+  memory.set(key, found);
   return found;
+}
+
+/** The notes of a link as `checkLink` would give them, without solving anything; undefined where they are not remembered. */
+export function recallLink(link: Link, memory: LinkMemory): NotedJudgement | undefined {
+  // What stands under this depth was put there by `checkLink`, with notes.
+  return memory.get(memoryKey(link, 'notes')) as NotedJudgement | undefined;
+}
+
+type Depth = 'outcome' | 'notes' | 'words';
+
+function checkAnew(link: Link, depth: Depth): Judgement {
+  switch (depth) {
+    case 'outcome':
+      return judge(link, true).judgement;
+    case 'notes':
+      return outcomeAndNotes(link);
+    case 'words':
+      return lookInto(link);
+  }
+}
+
+function memoryKey(link: Link, depth: Depth): string {
+  return `${depth} ${linkKey(link)}`;
 }
 
 /** Everything that a judgement depends on, as text; names of leads appear in notes only where an adapter is too long. */

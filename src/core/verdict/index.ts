@@ -1,6 +1,6 @@
 /** What a link does, and which lead would work. The door of the floor: what others may use, and nothing else. */
 export { seededChance } from './chance.ts';
-export { checkLink } from './check.ts';
+export { checkLink, recallLink } from './check.ts';
 export type { LinkVerdict } from './check.ts';
 export { findLead, workingLeads } from './find-lead.ts';
 export type { LeadAnswer } from './find-lead.ts';

@@ -1,6 +1,6 @@
 /** Waking in slices: what the build shows of it, and that a turn lets what waits go first. */
-import { expect, test } from 'vitest';
-import { Turns, inTurn } from '../../../components/parts/turns.svelte.ts';
+import { afterEach, expect, test, vi } from 'vitest';
+import { Turns, afterPaint, inTurn } from '../../../components/parts/turns.svelte.ts';
 
 /** Resolves when all that waits for a turn now has had it. */
 const allTurns = (): Promise<void> => new Promise((resolve) => void inTurn(resolve));
@@ -53,4 +53,29 @@ test('work that fails holds up none that waits behind it', async () => {
   });
   await allTurns();
   expect(await failed).toEqual(new Error('a part that does not wake'));
+});
+
+afterEach(() => void vi.unstubAllGlobals());
+
+test('work after a paint waits for the frame and the turn after it, and is done once', async () => {
+  const done: string[] = [];
+  let paint: (() => void) | undefined;
+  vi.stubGlobal('requestAnimationFrame', (frame: () => void) => (paint = frame));
+  afterPaint(() => done.push('work'));
+  await allTurns();
+  paint?.();
+  expect(done).toEqual([]);
+  await allTurns();
+  expect(done).toEqual(['work']);
+  const early = afterPaint(() => done.push('called for'));
+  early();
+  paint?.();
+  await allTurns();
+  expect(done).toEqual(['work', 'called for']);
+});
+
+test('work after a paint is done on a page that is not on show, which paints nothing', async () => {
+  vi.stubGlobal('requestAnimationFrame', () => 0);
+  const done = new Promise((resolve) => afterPaint(() => resolve('done')));
+  expect(await done).toBe('done');
 });

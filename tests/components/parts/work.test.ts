@@ -34,10 +34,15 @@ describe('A history', () => {
     expect(history.told).toBe('');
     const told: string[] = [];
     for (let step = 0; step < 3; step += 1) {
+      const ahead = history.tells('undo');
       history.undo();
       told.push(history.told);
+      expect(ahead).toBe(history.told);
     }
+    expect(history.tells('undo')).toBe('');
+    const ahead = history.tells('redo');
     history.redo();
+    expect(ahead).toBe(history.told);
     expect([...told, history.told]).toEqual([
       'Undone. 2 more steps are left to undo.',
       'Undone. 1 more step is left to undo.',
@@ -107,6 +112,14 @@ describe('Work off the main thread, as the page sees it,', () => {
       { number: 1, order: 'one' },
       { number: 2, order: 'two' },
     ]);
+  });
+
+  test('can be woken before the first order, by the same worker', () => {
+    const work = start();
+    work.wake();
+    expect([made.length, work.busy]).toEqual([1, false]);
+    work.ask('one');
+    expect(made).toHaveLength(1);
   });
 
   test('counts only what is said of the newest order', () => {
