@@ -4,87 +4,64 @@ import type { LinkVerdict, Outcome } from '../../verdict/index.ts';
 import { lineAt, styleEntry } from '../../wiring/index.ts';
 import type { Conductor, Jack, Line } from '../../wiring/index.ts';
 import { NO_LEAD, answerOfLead, conductorsOf } from './answers.ts';
+import { remembered } from './chance.ts';
 import { canServe } from './pairs.ts';
 import type { Grading, Slip } from './task.ts';
 
-/** What is said to a wrong lead, by what it does. */
-const SAID_TO: Readonly<Record<Exclude<Outcome, 'flows' | 'weak'>, readonly [name: string, says: string]>> = {
-  starved: [
-    'too little current',
+/** What is said to each mistake in a lead, before what the lead does. */
+const SAID = {
+  'too little current':
     'The way is whole, but too little current gets through. Look at what else is joined to it.',
-  ],
-  unclear: [
-    'between high and low',
+  'between high and low':
     'The input sees neither a high nor a low. Ask whether it looks for a current or for a voltage.',
-  ],
-  inverted: [
-    'pair swapped',
-    'The receiver is on when it should rest. Source has to meet source, and sink has to meet sink.',
-  ],
-  'always-on': [
-    'always on',
-    'The receiver never goes off: one of its lines goes to a contact that never changes.',
-  ],
-  backwards: [
-    'pair swapped',
+  'always on': 'The receiver never goes off: one of its lines goes to a contact that never changes.',
+  'pair swapped':
     'Current comes in where it should go out. The pair is swapped: source and sink have changed places.',
-  ],
-  'no-path': ['no path', 'Follow the loop with a finger, out and back. Somewhere it ends.'],
-  unsolved: ['not solved', 'This wiring has no solution. Start again from the three lines.'],
+  'no path': 'Follow the loop with a finger, out and back. Somewhere it ends.',
+  'not solved': 'This wiring has no solution. Start again from the three lines.',
+  harm: 'This may damage a device: a part carries more than it can bear.',
+  'gave up': 'There is a lead that works. Write down what each contact carries, then join like to like.',
+  'no way back': 'Current has a way out and no way back. Which contact is the sink line on?',
+  'no way out': 'There is a way back, but nothing feeds it. Which contact is the source line on?',
 };
 
-const HARM = ['harm', 'This may damage a device: a part carries more than it can bear.'] as const;
-const GAVE_UP = [
-  'gave up',
-  'There is a lead that works. Write down what each contact carries, then join like to like.',
-] as const;
-const NO_WAY_BACK = [
-  'no way back',
-  'Current has a way out and no way back. Which contact is the sink line on?',
-] as const;
-const NO_WAY_OUT = [
-  'no way out',
-  'There is a way back, but nothing feeds it. Which contact is the source line on?',
-] as const;
+/** The same of a pair that is swapped where the receiver looks at a level. */
+const ON_AT_REST =
+  'The receiver is on when it should rest. Source has to meet source, and sink has to meet sink.';
 
-/** What is said to each mistake in a lead, by its name, before what the lead does. */
-export const SAID_TO_LEADS: ReadonlyMap<string, string> = new Map([
-  ...Object.values(SAID_TO),
-  HARM,
-  GAVE_UP,
-  NO_WAY_BACK,
-  NO_WAY_OUT,
-]);
+type Mistake = keyof typeof SAID;
+/** The mistake in a wrong lead, by what it does. */
+const BY_OUTCOME: Readonly<Record<Exclude<Outcome, 'flows' | 'weak'>, Mistake>> = {
+  starved: 'too little current',
+  unclear: 'between high and low',
+  inverted: 'pair swapped',
+  'always-on': 'always on',
+  backwards: 'pair swapped',
+  'no-path': 'no path',
+  unsolved: 'not solved',
+};
 
-/** Whether a conductor joins this line at both jacks. */
-function joins(line: Line, { from, to }: Conductor, output: Jack, input: Jack): boolean {
-  return lineAt(output.style, from) === line && lineAt(input.style, to) === line;
-}
+/** What is said to each mistake in a lead, by its name. */
+export const SAID_TO_LEADS: ReadonlyMap<string, string> = new Map(Object.entries(SAID));
 
-/** Whether a line has no conductor at either end that reaches it. */
+/** Whether both jacks have this line, and no conductor reaches it at either end. */
 function leftOut(line: Line, conductors: readonly Conductor[], output: Jack, input: Jack): boolean {
-  const needed =
-    styleEntry(output.style).lines[line] !== undefined && styleEntry(input.style).lines[line] !== undefined;
-  return (
-    needed &&
-    !conductors.some(
-      ({ from, to }) => lineAt(output.style, from) === line || lineAt(input.style, to) === line,
-    )
-  );
+  const [out, into] = [output, input].map(({ style }) => styleEntry(style).lines[line]);
+  const needed = out !== undefined && into !== undefined;
+  return needed && !conductors.some(({ from, to }) => from === out || to === into);
 }
 
-/** The name of the mistake in a wrong lead, and what is said to it. */
 function mistakeIn(
   verdict: LinkVerdict,
   conductors: readonly Conductor[],
   output: Jack,
   input: Jack,
-): readonly [string, string] {
-  if (verdict.danger !== undefined) return HARM;
-  if (leftOut('sink', conductors, output, input)) return NO_WAY_BACK;
-  if (leftOut('source', conductors, output, input)) return NO_WAY_OUT;
+): Mistake {
+  if (verdict.danger !== undefined) return 'harm';
+  if (leftOut('sink', conductors, output, input)) return 'no way back';
+  if (leftOut('source', conductors, output, input)) return 'no way out';
   const { outcome } = verdict;
-  return outcome === 'flows' || outcome === 'weak' ? HARM : SAID_TO[outcome];
+  return outcome === 'flows' || outcome === 'weak' ? 'harm' : BY_OUTCOME[outcome];
 }
 
 /** What is worth saying of a lead that works. */
@@ -105,43 +82,34 @@ function noteOn(
 /** Judge a lead between two jacks by solving it. `answer` is one that `readAnswer` has read. */
 export function gradeLead(answer: string, output: Jack, input: Jack): Grading {
   const can = canServe({ output, input });
+  if (answer === NO_LEAD && can)
+    return { right: false, readable: true, mistake: 'gave up', sentence: SAID['gave up'] };
   if (answer === NO_LEAD)
-    return can
-      ? {
-          right: false,
-          readable: true,
-          mistake: GAVE_UP[0],
-          sentence: GAVE_UP[1],
-        }
-      : {
-          right: true,
-          readable: true,
-          sentence: 'No plain lead can: these two need a powered converter, or another jack.',
-        };
+    return {
+      right: true,
+      readable: true,
+      sentence: 'No plain lead can: these two need a powered converter, or another jack.',
+    };
   const conductors = conductorsOf(answer);
   const verdict = checkLink(linkFor(output, input, conductors));
   if (works(verdict)) {
     const alsoNote = noteOn(verdict, conductors, output, input);
     return { right: true, readable: true, sentence: verdict.sentence, ...(alsoNote ? { alsoNote } : {}) };
   }
-  const [mistake, says] = mistakeIn(verdict, conductors, output, input);
+  const mistake = mistakeIn(verdict, conductors, output, input);
+  const isUp = mistake === 'pair swapped' && verdict.outcome === 'inverted';
+  const says = isUp ? ON_AT_REST : SAID[mistake];
   const none = can ? '' : ' Ask yourself whether any plain lead can.';
   return { right: false, readable: true, mistake, sentence: `${says} ${verdict.sentence}${none}` };
 }
 
-const wrongBetween = new Map<string, readonly Slip[]>();
-/** Wrong leads that people make between two jacks, each with the mistake that solving it finds; found once for each pair. */
-export function wrongLeads(output: Jack, input: Jack): readonly Slip[] {
-  const key = JSON.stringify([output, input]);
-  const found = wrongBetween.get(key) ?? findWrongLeads(output, input);
-  wrongBetween.set(key, found);
-  return found;
-}
-
-function findWrongLeads(output: Jack, input: Jack): readonly Slip[] {
+/** Wrong leads that people make between two jacks, each with the mistake that solving it finds. */
+export const wrongLeads = remembered((output: Jack, input: Jack): readonly Slip[] => {
   const whole = lineByLine(output, input);
-  const lineOf = (one: Conductor): Line | undefined =>
-    (['source', 'sink', 'shield'] as const).find((line) => joins(line, one, output, input));
+  const lineOf = ({ from, to }: Conductor): Line | undefined => {
+    const line = lineAt(output.style, from);
+    return line === lineAt(input.style, to) ? line : undefined;
+  };
   const without = (line: Line): readonly Conductor[] => whole.filter((one) => lineOf(one) !== line);
   const pair = whole.filter((one) => lineOf(one) === 'source' || lineOf(one) === 'sink');
   const swapped = whole.map((one) => {
@@ -150,16 +118,9 @@ function findWrongLeads(output: Jack, input: Jack): readonly Slip[] {
   });
   const ins = wiredContacts(input);
   const like = wiredContacts(output).flatMap((from) => (ins.includes(from) ? [{ from, to: from }] : []));
-  const answers = [
-    ...new Set([
-      NO_LEAD,
-      ...[swapped, without('sink'), without('source'), like]
-        .filter((one) => one.length > 0)
-        .map(answerOfLead),
-    ]),
-  ];
-  return answers.flatMap((answer) => {
+  const leads = [swapped, without('sink'), without('source'), like].filter(({ length }) => length > 0);
+  return [...new Set([NO_LEAD, ...leads.map(answerOfLead)])].flatMap((answer) => {
     const { right, mistake, sentence } = gradeLead(answer, output, input);
     return right || mistake === undefined ? [] : [{ name: mistake, answer, sentence }];
   });
-}
+});

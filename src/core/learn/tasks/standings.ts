@@ -1,4 +1,5 @@
 /** Where every kind of task stands, worked out from the attempts. No more of them are solved again than that takes. */
+import { remembered } from './chance.ts';
 import { gradeAnswer } from './grade.ts';
 import type { Attempt, LearnRecord } from './record.ts';
 import { LEVELS } from './task.ts';
@@ -32,18 +33,13 @@ export interface Standing {
   readonly due: number | undefined;
 }
 
-const graded = new Map<string, boolean>();
-/** Whether an attempt is right, solved once. */
-function isRight({ task, answer }: Attempt): boolean {
-  const key = `${task} ${answer}`;
-  const known = graded.get(key);
-  if (known !== undefined) return known;
+/** Whether an answer to a task is right. */
+const isRightAnswer = remembered((task: string, answer: string): boolean => {
   const id = readTaskId(task);
   const made = typeof id === 'string' ? id : makeTask(id);
-  const right = typeof made !== 'string' && gradeAnswer(made, answer).right;
-  graded.set(key, right);
-  return right;
-}
+  return typeof made !== 'string' && gradeAnswer(made, answer).right;
+});
+const isRight = ({ task, answer }: Attempt): boolean => isRightAnswer(task, answer);
 
 /** Where every kind of task stands by what was done. */
 export function standings({ attempts }: LearnRecord): readonly Standing[] {

@@ -7,23 +7,10 @@ import type { Chance, Drawn, Level } from '../task.ts';
 type Points = Parameters<typeof aText>[0];
 type Chosen = 'chain' | 'hub' | 'both';
 
-/** Counts of a board that a text may name. */
-interface Counts {
-  readonly pedals: number;
-  readonly leads: number;
-  readonly deepest: number;
-  /** The most boxes that go silent with one other. */
-  readonly silent: number;
-}
-
-function countsOf(layout: Chosen, pedals: number): Counts {
-  const { leads, deepestLinks, silentWithout } = boardFacts(boardFrom({ layout, pedals }));
-  return {
-    pedals,
-    leads,
-    deepest: deepestLinks,
-    silent: Math.max(0, ...silentWithout.map(({ silent }) => silent.length)),
-  };
+/** Counts of a board that a text may name; `silent` are the most boxes that go silent with one other. */
+function countsOf(layout: Chosen, pedals: number) {
+  const { leads, deepestLinks: deepest, silentWithout } = boardFacts(boardFrom({ layout, pedals }));
+  return { pedals, leads, deepest, silent: Math.max(0, ...silentWithout.map(({ silent }) => silent.length)) };
 }
 
 /** A choice to defend: how it stands, the points in the order of their weight, and a text that holds the first two. */
@@ -32,7 +19,7 @@ interface Choice {
   readonly told: string;
   readonly choice: string;
   readonly points: Points;
-  readonly model: (counts: Counts) => string;
+  readonly model: (counts: ReturnType<typeof countsOf>) => string;
 }
 
 const point = (text: string, slip: string, says: string): Points[number] => ({

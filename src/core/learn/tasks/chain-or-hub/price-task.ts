@@ -43,14 +43,8 @@ function planOf({ thrus, mostHops, leadPrice, hubPrice, owned }: Bought): Plan {
   });
 }
 
-/** A cost, and whether a hub is in it. */
-interface Found {
-  readonly coins: number;
-  readonly hub: boolean;
-}
-
 /** What the cheapest board that passes every check costs, in coins, and whether it has a hub. */
-const cheapest = remembered((bought: Bought): Found => {
+const cheapest = remembered((bought: Bought) => {
   const end = runThrough(planBoard(planOf(bought), memory));
   if (!end.ok) throw new Error(`task: no board, ${end.why}`);
   return { coins: Math.round(end.best.cost), hub: end.best.facts.hubs > 0 };

@@ -63,12 +63,13 @@ function whoIsMeant(level: Level, chance: Chance): Drawn {
       right: (one) => acting.includes(one.name),
       said: MEANT_SAID,
       ticks: {
-        'a clock has a channel': isClock && listens,
         'omni forgotten':
           !isClock && ((one) => one.channel === channel && (kind !== 'program change' || one.programs)),
         'shut out forgotten': !isClock && listens,
         'all hear, so all act': () => true,
         'none is meant': () => false,
+        // None is told: so it would be for those alone that listen to every channel.
+        'a clock has a channel': isClock && (({ omni }) => omni),
       },
     }),
     hints: [
