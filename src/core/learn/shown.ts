@@ -27,6 +27,18 @@ export interface Shown {
   readonly sentence: string;
 }
 
+/** A row without a fault, but for what is told of it. */
+const row = (name: string, words: string, more: Partial<ShownRow> = {}): ShownRow => ({
+  name,
+  words,
+  good: true,
+  ...more,
+});
+
+/** The most boxes of a board that go silent with one other. */
+export const mostSilent = ({ silentWithout }: ReturnType<typeof boardFacts>): number =>
+  Math.max(0, ...silentWithout.map(({ silent }) => silent.length));
+
 /** What the core finds wrong with a board, or that nothing stands in the way. */
 export function shownCheck(label: string, authored: AuthoredBoard): Shown {
   const { findings, passes } = checkBoard(boardFrom(authored));
@@ -46,18 +58,14 @@ export function shownCheck(label: string, authored: AuthoredBoard): Shown {
 /** What each device loses when one is off. */
 export function shownSilence(label: string, authored: AuthoredBoard): Shown {
   const plan = boardFrom(authored);
-  const { silentWithout } = boardFacts(plan);
-  const most = Math.max(0, ...silentWithout.map(({ silent }) => silent.length));
+  const facts = boardFacts(plan);
+  const most = mostSilent(facts);
   const rows = plan.devices
     .filter(({ kind }) => kind !== 'controller')
-    .map(({ name }): ShownRow => {
-      const silent = silentWithout.find(({ device }) => device === name)?.silent ?? [];
-      return {
-        name: `${name} off`,
-        words: silent.length === 0 ? 'no other' : silent.join(', '),
-        amount: silent.length,
-        good: silent.length === 0,
-      };
+    .map(({ name }) => {
+      const silent = facts.silentWithout.find(({ device }) => device === name)?.silent ?? [];
+      const [amount, good] = [silent.length, silent.length === 0];
+      return row(`${name} off`, good ? 'no other' : silent.join(', '), { amount, good });
     });
   return {
     label,
@@ -76,15 +84,9 @@ export function shownDepth(label: string, authored: AuthoredBoard): Shown {
   const rows = pathsFrom(graph, 0).flatMap((path, at): ShownRow[] => {
     const last = path && hopTimings(graph, path).at(-1);
     if (!path || !last) return [];
-    const good = pathReads(graph, path, solved).at(-1) === true;
-    return [
-      {
-        name: `${graph.devices[at]?.name ?? ''}, ${counted(path.length, 'link')} from the controller`,
-        words: sayTime(Math.abs(last.shiftSeconds)),
-        amount: Math.abs(last.shiftSeconds),
-        good,
-      },
-    ];
+    const amount = Math.abs(last.shiftSeconds);
+    const name = `${graph.devices[at]?.name ?? ''}, ${counted(path.length, 'link')} from the controller`;
+    return [row(name, sayTime(amount), { amount, good: pathReads(graph, path, solved).at(-1) === true })];
   });
   const bad = rows.filter(({ good }) => !good).length;
   return {
@@ -104,22 +106,18 @@ export function shownDepth(label: string, authored: AuthoredBoard): Shown {
 export function shownFacts(label: string, authored: AuthoredBoard): Shown {
   const plan = boardFrom(authored);
   const facts = boardFacts(plan);
-  const most = Math.max(0, ...facts.silentWithout.map(({ silent }) => silent.length));
+  const most = mostSilent(facts);
   return {
     label,
     grade: checkBoard(plan).passes ? 'good' : 'bad',
     headline: `${facts.leads} leads, ${counted(facts.hubs, 'hub')}`,
     rows: [
-      plain('longest way', counted(facts.deepestLinks, 'link')),
-      plain('worst delay', sayTime(facts.worstDelaySeconds)),
-      plain('silent at worst', String(most)),
+      row('longest way', counted(facts.deepestLinks, 'link')),
+      row('worst delay', sayTime(facts.worstDelaySeconds)),
+      row('silent at worst', String(most)),
     ],
     sentence: `With ${label}, the last pedal hears ${sayTime(facts.worstDelaySeconds)} late, and at worst ${most} go silent with one box.`,
   };
-}
-
-function plain(name: string, words: string): ShownRow {
-  return { name, words, good: true };
 }
 
 /** When each device of a press has the last message meant for it. */
@@ -130,12 +128,9 @@ export function shownPress(label: string, authored: AuthoredBoard): Shown {
     label,
     grade: warning === undefined ? 'good' : 'doubtful',
     headline: `${timing.bytes} bytes; the last is there after ${sayTime(timing.seconds ?? NaN)}`,
-    rows: timing.arrivals.map(({ device, seconds }) => ({
-      name: device,
-      words: sayTime(seconds ?? NaN),
-      amount: seconds ?? 0,
-      good: true,
-    })),
+    rows: timing.arrivals.map(({ device, seconds }) =>
+      row(device, sayTime(seconds ?? NaN), { amount: seconds ?? 0 }),
+    ),
     sentence: [
       `Sent: ${timing.items.map(({ item, bytes }) => `${item.send} to ${item.device} in ${bytes.length} bytes`).join('; ')}.`,
       ...timing.warnings,
@@ -153,12 +148,12 @@ export function shownSplit(label: string, authored: AuthoredSplit): Shown {
     grade: words.grade,
     headline: words.label,
     bound: { amount: needed, words: `${sayAmperesFinely(needed)} turns it on` },
-    rows: verdict.inputs.map(({ active, on }, at) => ({
-      name: `${authored.parts[at] ?? ''} number ${at + 1}`,
-      words: sayAmperesFinely(active),
-      amount: active,
-      good: active >= on,
-    })),
+    rows: verdict.inputs.map(({ active, on }, at) =>
+      row(`${authored.parts[at] ?? ''} number ${at + 1}`, sayAmperesFinely(active), {
+        amount: active,
+        good: active >= on,
+      }),
+    ),
     sentence: [
       verdict.sentence,
       ...(authored.parts.length > 1 ? ['More than one input on an output: outside the standard.'] : []),

@@ -56,24 +56,17 @@ interface RoundsOnBoard {
 
 /** The rounds of a record, by board; boards that were not tried are left out, and so is what holds no round. */
 export function roundsIn({ attempts }: LearnRecord): readonly RoundsOnBoard[] {
-  const firsts = new Map<string, NamedRound>();
-  for (const attempt of attempts) {
+  const named = attempts.flatMap((attempt) => {
     const round = roundOf(attempt);
-    if (round && !firsts.has(attempt.task)) firsts.set(attempt.task, round);
-  }
-  return BENCH_BOARDS.flatMap((board) => {
-    const grades = [...firsts.values()].filter((round) => round.board === board).map(gradeRound);
-    return grades.length === 0
-      ? []
-      : [
-          {
-            board,
-            tried: grades.length,
-            found: grades.filter(({ right }) => right).length,
-            settled: grades.filter(({ proved }) => proved).length,
-          },
-        ];
+    return round ? [[attempt.task, round] as const] : [];
   });
+  // The last of one fault would stand in a map: turned round, it is the first.
+  const firsts = [...new Map(named.toReversed()).values()];
+  return BENCH_BOARDS.map((board) => {
+    const grades = firsts.filter((round) => round.board === board).map(gradeRound);
+    const [found, settled] = [grades.filter(({ right }) => right), grades.filter(({ proved }) => proved)];
+    return { board, tried: grades.length, found: found.length, settled: settled.length };
+  }).filter(({ tried }) => tried > 0);
 }
 
 function roundOf({ task, answer }: Attempt): NamedRound | undefined {

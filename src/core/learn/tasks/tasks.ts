@@ -5,7 +5,10 @@ import { CHAIN_TASKS } from './why-a-chain-wears-bits-out/chain-tasks.ts';
 import { chanceOf } from './chance.ts';
 import { CONTACT_TASKS } from './contacts-and-where-to-look-from/contact-tasks.ts';
 import { DIFFER_TASKS } from './why-makers-differ/differ-tasks.ts';
-import { INPUT_TASKS } from './inside-the-input/input-tasks.ts';
+import { LATE_TASKS } from './inside-the-input/late-tasks.ts';
+import { LED_TASKS } from './inside-the-input/led-tasks.ts';
+import { PULL_UP_TASKS } from './inside-the-input/pull-up-tasks.ts';
+import { SENDER_TASKS } from './inside-the-input/sender-tasks.ts';
 import { HUB_TASKS } from './chain-or-hub/board-tasks.ts';
 import { LENGTH_TASKS } from './how-long-is-too-long/length-tasks.ts';
 import { LOOP_TASKS } from './five-milliamp-loop/loop-tasks.ts';
@@ -27,7 +30,7 @@ export const TASKS_BY_LESSON: Readonly<Record<string, readonly TaskKind[]>> = {
   'bits-on-the-wire': BIT_TASKS,
   'how-long-is-too-long': LENGTH_TASKS,
   'why-a-chain-wears-bits-out': CHAIN_TASKS,
-  'inside-the-input': INPUT_TASKS,
+  'inside-the-input': [...PULL_UP_TASKS, ...SENDER_TASKS, ...LATE_TASKS, ...LED_TASKS],
   'ask-the-jack': ASK_TASKS,
   'solder-it': SOLDER_TASKS,
   'prove-it': TEST_TASKS,

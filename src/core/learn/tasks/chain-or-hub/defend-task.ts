@@ -1,6 +1,7 @@
 /** The task to defend a choice in two sentences, held against points that readers tick themselves. Counts are the planner's. */
 import { boardFacts } from '../../../planner/index.ts';
 import { boardFrom } from '../../boards.ts';
+import { mostSilent } from '../../shown.ts';
 import { aText } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
@@ -9,8 +10,8 @@ type Chosen = 'chain' | 'hub' | 'both';
 
 /** Counts of a board that a text may name; `silent` are the most boxes that go silent with one other. */
 function countsOf(layout: Chosen, pedals: number) {
-  const { leads, deepestLinks: deepest, silentWithout } = boardFacts(boardFrom({ layout, pedals }));
-  return { pedals, leads, deepest, silent: Math.max(0, ...silentWithout.map(({ silent }) => silent.length)) };
+  const facts = boardFacts(boardFrom({ layout, pedals }));
+  return { pedals, leads: facts.leads, deepest: facts.deepestLinks, silent: mostSilent(facts) };
 }
 
 /** A choice to defend: how it stands, the points in the order of their weight, and a text that holds the first two. */

@@ -132,11 +132,7 @@ function extraInLog(level: Level, chance: Chance): Drawn {
   const channels = chance.turn(PAIRS);
   const programs = channels.map(() => chance.pick([3, 6, 10, 21]));
   const needed: readonly Message[] = [
-    ...channels.map((channel, at): Message => ({
-      kind: 'program change',
-      channel,
-      program: programs[at]! - 1,
-    })),
+    ...channels.map((channel, at) => callOf(channel, programs[at]!)),
     ...(level >= 2 ? [control(channels[0]!, 7, 100)] : []),
   ];
   const extras = someOf(EXTRAS, EXTRA_LINES[level], chance);
