@@ -1,7 +1,7 @@
 /** The second solver on chains and hubs: it walks the leads as they are told, and adds up prices by itself. */
 import { describe, expect, it } from 'vitest';
 import type { Task } from '../../../../src/core/learn/index.ts';
-import { expectRight, numberAfter, numberIn, rowsOf, tasksOf } from './school.ts';
+import { expectMistakes, expectRight, numberAfter, numberIn, numbersOf, rowsOf, tasksOf } from './school.ts';
 
 interface Lead {
   readonly from: string;
@@ -82,6 +82,32 @@ describe('what a board costs', () => {
       expectRight(task, String(coins));
       expectRight(task, `${coins} coins`);
     }
+  });
+});
+
+describe('who adds up prices', () => {
+  it('and takes the chain that cannot be, forgets a lead or the hub, or pays twice, hears it', () => {
+    const pedals = (task: Task): number =>
+      [...rowsOf(task).values()].filter((told) => told.endsWith('THRU')).length;
+    const [lead, hub, there] = [
+      (task: Task): number => numbersOf(task, 'a lead')[0] ?? NaN,
+      (task: Task): number => numbersOf(task, 'a hub with six outputs')[0] ?? NaN,
+      (task: Task): number => numbersOf(task, 'leads that you have already')[0] || 0,
+    ];
+    const needsHub = (task: Task): boolean =>
+      [...rowsOf(task).values()].filter((told) => told === 'has no THRU').length > 1 ||
+      pedals(task) > (numberAfter(task.ask, /more than/) || Infinity);
+    const chain = (task: Task): number => (pedals(task) - there(task)) * lead(task);
+    const star = (task: Task): number => chain(task) + lead(task) + hub(task);
+    const right = (task: Task): number => (needsHub(task) ? star(task) : chain(task));
+    expectMistakes(tasksOf('cheapest-board'), {
+      'price only': chain,
+      "hub's own lead forgotten": (task) => star(task) - lead(task),
+      'hub not paid': (task) => `${star(task) - hub(task)} coins`,
+      'a hub that is not needed': star,
+      'first lead forgotten': (task) => chain(task) - lead(task),
+      'own leads paid again': (task) => right(task) + there(task) * lead(task),
+    });
   });
 });
 

@@ -10,6 +10,7 @@ import {
   wires,
 } from '../../../wiring/index.ts';
 import type { Conductor, Connector, Jack, Style } from '../../../wiring/index.ts';
+import { remembered } from '../chance.ts';
 import { eachOf, whichText } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
@@ -57,12 +58,14 @@ const CUT_CONDUCTORS_SAID = {
   'shield always free': 'Does this input have a way back without the shield?',
 };
 
+const flows = remembered(
+  (...lead: Parameters<typeof linkFor>) => checkLink(linkFor(...lead), 'outcome').outcome === 'flows',
+);
+
 function cutConductors(level: Level, chance: Chance): Drawn {
   const { output, input, conductors } = chance.turn(level === 3 ? CUTS_WITH_TRAP : CUTS);
-  const free = conductors.filter((one) => {
-    const left = conductors.filter((other) => other !== one);
-    return checkLink(linkFor(output, input, left), 'outcome').outcome === 'flows';
-  });
+  const without = (one: Conductor): readonly Conductor[] => conductors.filter((other) => other !== one);
+  const free = conductors.filter((one) => flows(output, input, without(one)));
   const mayGo = (one: Conductor): boolean => free.includes(one);
   const grounded = output.style.endsWith('-signal');
   return {
@@ -105,13 +108,19 @@ const WAYS = {
 };
 type Way = keyof typeof WAYS;
 
+const amperesIn = remembered(
+  (...lead: Parameters<typeof linkFor>) => checkLink(linkFor(...lead)).readings.active.conductors,
+);
+
 function loopDirection(level: Level, chance: Chance): Drawn {
   const cases = (level === 3 ? CUTS_WITH_TRAP : CUTS).flatMap(({ output, input, conductors }) =>
     conductors.map((conductor) => ({ output, input, conductors, conductor })),
   );
   const { output, input, conductors, conductor } = chance.turn(cases);
-  const { conductors: solved } = checkLink(linkFor(output, input, conductors)).readings.active;
-  const amperes = solved.find(({ from, to }) => from === conductor.from && to === conductor.to)?.amperes ?? 0;
+  const amperes =
+    amperesIn(output, input, conductors).find(
+      ({ from, to }) => from === conductor.from && to === conductor.to,
+    )?.amperes ?? 0;
   const way = amperes > CURRENT_SEEN ? 'out' : amperes < -CURRENT_SEEN ? 'back' : 'none';
   return {
     ask: `${sayLines(output)}A 0 is being sent. Which way does the current go in the conductor from ${conductorWords(conductor)}?`,

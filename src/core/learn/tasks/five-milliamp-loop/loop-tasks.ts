@@ -2,6 +2,7 @@
 import { checkLink, linkFor, sayAmperesFinely } from '../../../verdict/index.ts';
 import { STRAIGHT_DIN, makeJack } from '../../../wiring/index.ts';
 import { CONDUCTOR_TASKS } from './conductor-tasks.ts';
+import { remembered } from '../chance.ts';
 import { aNumber, inOrder, inRows, plainNumber, whichText } from '../forms.ts';
 import {
   LED_VOLTS,
@@ -138,13 +139,17 @@ const KNOWN_BY = {
   off: 'A sender that is on holds its lines at its supply while it rests.',
 };
 
+const contactsIn = remembered((state: keyof typeof STATES, loop: Loop) => {
+  const [output, input] = jacksOf(loop);
+  const sender = state === 'off' ? makeJack('out', 'din5', 'din', { circuit: 'driver-off' }) : output;
+  const { readings } = checkLink(linkFor(sender, input, STRAIGHT_DIN));
+  return readings[state === 'idle' ? 'idle' : 'active'].contacts;
+});
+
 function idleOrActive(level: Level, chance: Chance): Drawn {
   const loop = chance.pick(level === 3 ? LOW_LOOPS : LOOPS);
   const state = chance.turn(['idle', 'active', 'off'] as const);
-  const [output, input] = jacksOf(loop);
-  const off = makeJack('out', 'din5', 'din', { circuit: 'driver-off' });
-  const verdict = checkLink(linkFor(state === 'off' ? off : output, input, STRAIGHT_DIN));
-  const { contacts } = verdict.readings[state === 'idle' ? 'idle' : 'active'];
+  const contacts = contactsIn(state, loop);
   const volts = (pin: string): string => {
     const shown = contacts.find(({ spot }) => spot.place === 'output' && spot.contact === pin)?.volts ?? 0;
     // What is nearly nothing has no sign.

@@ -3,6 +3,7 @@ import { sayAmperesFinely } from '../../../verdict/index.ts';
 import { GAUGES, wireOhmsPerMetre } from '../../../wiring/index.ts';
 import type { Link } from '../../../wiring/index.ts';
 import { activeOf, dinLink } from '../../links.ts';
+import { remembered } from '../chance.ts';
 import { aNumber, inRows, plainNumber } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
@@ -32,7 +33,9 @@ const leadRows = (metres: number, gauge: number) =>
 export const linkOf = (lengthMetres: number, gauge: number): Link => dinLink({}, {}, { lengthMetres, gauge });
 
 /** Amperes of its LED while a 0 is sent. */
-export const amperesOf = (metres: number, gauge: number): number => activeOf(linkOf(metres, gauge));
+export const amperesOf = remembered((metres: number, gauge: number): number =>
+  activeOf(linkOf(metres, gauge)),
+);
 
 const OHMS_OF_LEAD_SAID = {
   'one way': 'The current has to come back as well: it meets the copper twice.',

@@ -11,6 +11,7 @@ import {
   linkOf,
   sayGauge,
 } from './copper-tasks.ts';
+import { remembered } from '../chance.ts';
 import { capital, inOrder, inRows, plainNumber, whichOf, whichText } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
@@ -100,6 +101,8 @@ const ALLOWED_SAID = {
   'too much copper': 'Hold the copper against the resistors of the loop: it is a small part of them.',
 };
 
+const verdictOn = remembered((metres: number, gauge: number) => checkLink(linkOf(metres, gauge), 'notes'));
+
 function worksAndAllowed(level: Level, chance: Chance): Drawn {
   const metres = chance.turn([
     ...LENGTHS,
@@ -107,7 +110,7 @@ function worksAndAllowed(level: Level, chance: Chance): Drawn {
     ...(level === 3 ? [STANDARD_METRES + 1, STANDARD_METRES + 2] : []),
   ]);
   const gauge = chance.pick(GAUGES);
-  const verdict = checkLink(linkOf(metres, gauge), 'notes');
+  const verdict = verdictOn(metres, gauge);
   const tooLong = verdict.notes.some(({ kind }) => kind === 'too-long');
   const right = verdict.outcome !== 'flows' ? 'too much copper' : tooLong ? 'too long' : 'allowed';
   return {
