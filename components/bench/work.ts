@@ -82,9 +82,14 @@ export function linkAhead(work: Work): Link {
   return first === undefined ? link : { ...link, branches: [first, ...others] };
 }
 
+/** A work is judged once: undo, redo and whoever else asks find its verdict again. */
+const verdicts = new WeakMap<Work, LinkVerdict>();
+
 /** The verdict on the link on the bench, solved with all of the plan that shares its output or an input; its own inputs first. */
 export function verdictOf(work: Work): LinkVerdict {
-  return checkLink(wholeLink(work.plan, planLink(work)));
+  const known = verdicts.get(work) ?? checkLink(wholeLink(work.plan, planLink(work)));
+  verdicts.set(work, known);
+  return known;
 }
 
 /** The jack on one side of the link on the bench. @throws when the plan has no such jack. */

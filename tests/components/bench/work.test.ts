@@ -71,6 +71,13 @@ describe('A work', () => {
     expect(shortAnswer(verdict)).toBe(`Works: ${sayAmperes(verdict.inputs[0]?.active ?? 0)}`);
   });
 
+  test('is judged once: a work that undo brings back finds its verdict again', () => {
+    const cut = toggleConductor(wired, 0, { from: '4', to: 'ring' });
+    const [first, other, again] = [verdictOf(wired), verdictOf(cut), verdictOf(wired)];
+    expect(again).toBe(first);
+    expect([first.outcome, other.outcome]).toEqual(['flows', 'no-path']);
+  });
+
   test('puts the input on the bench first where it follows one input', () => {
     const input = makeJack('in', 'trs-3.5', 'type-b');
     const { plan } = workOf(makeJack('out', 'din5', 'din'), input, [makeLead('din5', 'trs-3.5', [])]);
