@@ -107,7 +107,7 @@ describe('Addresses', () => {
   test('asked for by a browser test are those of the site, wherever it stands', () => {
     const asked = [...texts].filter(([path]) => /^tests\/(pages|widgets|support)\//.test(path));
     expect(asked.length).toBeGreaterThan(60);
-    const fromHost = /\b(?:goto|get)\(['"`]\/(?!lms|alone)/;
+    const fromHost = /\b(?:goto|get|assign)\(['"`]\/(?!lms|alone)/;
     expect(fromHost.test("await page.goto('/bench/');")).toBe(true);
     expect(asked.filter(([, text]) => fromHost.test(text)).map(([path]) => path)).toEqual([]);
   });

@@ -104,7 +104,7 @@ for (const [address, shelf] of PLAN_PAGES) {
     expect(await savedBy(page, button(page, 'Save the plan to a file'))).toBe(writePlanText(mine));
     // Told not to leave, the browser stays: what the reader did there is not lost.
     const asked = page.waitForEvent('dialog');
-    const leaving = page.evaluate(() => void location.assign('/safety/'));
+    const leaving = page.evaluate(() => void location.assign('../safety/'));
     const question = await asked;
     expect(question.type()).toBe('beforeunload');
     await question.dismiss();
@@ -378,7 +378,7 @@ test('a browser that keeps nothing says so with an answer, hands over the record
   await expect(alert(page)).toContainText('This browser keeps nothing for this page');
   expect(await savedBy(page, button(page, 'Save your record to a file'))).toContain('loop-current');
   const asked = page.waitForEvent('dialog');
-  const leaving = page.evaluate(() => void location.assign('/safety/'));
+  const leaving = page.evaluate(() => void location.assign('../safety/'));
   await (await asked).dismiss();
   await leaving;
   await expect(alert(page)).toContainText('This browser keeps nothing for this page');
