@@ -109,6 +109,11 @@ function slipsOf<S extends string, T>(
   });
 }
 
+/** Share by which a number worked out by hand may be off where nothing is rounded but the number itself. */
+export const ROUNDING = 0.02;
+/** The same of whole things, which are right or wrong: less than one in the largest number that is asked for. */
+export const EXACT = 0.002;
+
 /** Decimals that a number in a task is shown with at most: four digits that mean something. */
 const DIGITS = 4;
 

@@ -1,13 +1,7 @@
 /** Boards as tasks tell them: lead by lead, of invented boxes. What holds of them is asked of the board's own floor. */
 import type { Device, Plan, Thru } from '../../plan/index.ts';
-import { CONTROLLER, HUBS, PEDALS, hubOf, pedalOf, planOfWays, senderOf, type Way } from '../boards.ts';
+import { CONTROLLER, HUBS, hubOf, pedalOf, planOfWays, senderOf, type Way } from '../boards.ts';
 import type { Part } from '../../wiring/index.ts';
-import type { Chance } from './task.ts';
-
-/** So many pedals by chance. */
-export function drawnPedals(count: number, chance: Chance): readonly string[] {
-  return chance.shuffled(PEDALS).slice(0, count);
-}
 
 /** The plan of told leads. */
 export function planOfLeads(

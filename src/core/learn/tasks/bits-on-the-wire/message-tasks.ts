@@ -2,7 +2,7 @@
 import { BITS_PER_FRAME, bitSecondsOf, bytesOf, hexOf } from '../../../signal/index.ts';
 import type { Item } from '../../../signal/index.ts';
 import { counted } from '../../say.ts';
-import { aNumber, inHex, plainNumber, theBytes } from '../forms.ts';
+import { ROUNDING, aNumber, inHex, plainNumber, theBytes } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** Notes and speeds that look different from one another in hex. */
@@ -90,7 +90,7 @@ function listTime(level: Level, chance: Chance): Drawn {
   ];
   return {
     ask: `How long does this take on the wire, one right after the other: ${told.filter((one) => !one.startsWith('0')).join(', ')}? Every status byte is sent.`,
-    ...aNumber(milliseconds(bytes * BITS_PER_FRAME), 'ms', LIST_SHARE, LIST_TIME_SAID, {
+    ...aNumber(milliseconds(bytes * BITS_PER_FRAME), 'ms', ROUNDING, LIST_TIME_SAID, {
       'eight bits a byte': milliseconds(bytes * DATA_BITS),
       'a byte a message': milliseconds(items.length * BITS_PER_FRAME),
       'three bytes each': milliseconds(items.length * 3 * BITS_PER_FRAME),
@@ -119,9 +119,6 @@ function listOf(notes: number, programs: number, controls: number): readonly Ite
     ...each(controls, (channel) => ({ kind: 'control change', channel, controller: 7, value: 100 })),
   ];
 }
-
-/** Share by which a time worked out by hand may be off: rounding only. */
-const LIST_SHARE = 0.02;
 
 const CLOCK = 0xf8;
 

@@ -2,16 +2,14 @@
 import { hearers } from '../../../board/index.ts';
 import { boardFacts } from '../../../planner/index.ts';
 import { counted } from '../../say.ts';
-import { aNumber, eachOf, inRows } from '../forms.ts';
+import { someOf } from '../chance.ts';
+import { EXACT, aNumber, eachOf, inRows } from '../forms.ts';
 import { cheapestBoard } from './price-task.ts';
 import { defendChoice } from './defend-task.ts';
 import { mixedThru } from './thru-task.ts';
-import { CONTROLLER, waysOf, type Shape, type Way } from '../../boards.ts';
-import { drawnPedals, leadRows, planOfLeads } from '../told-boards.ts';
+import { CONTROLLER, PEDALS, waysOf, type Shape, type Way } from '../../boards.ts';
+import { leadRows, planOfLeads } from '../told-boards.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
-
-/** A whole number is right or wrong: less than one in the largest that is asked for. */
-const EXACT = 0.01;
 
 /** How a board of a shape is told in words. */
 function sayBoard(shape: Shape, pedals: number): string {
@@ -43,7 +41,7 @@ function countLeads(level: Level, chance: Chance): Drawn {
   const { shape, pedals } = chance.turn(
     level < 2 ? sized(SHAPES.slice(0, 3), [4, 3, 5]) : sized(SHAPES, level === 2 ? [4, 5, 6] : [5, 6, 4]),
   );
-  const ways = waysOf(shape, drawnPedals(pedals, chance));
+  const ways = waysOf(shape, someOf(PEDALS, pedals, chance));
   const { leads, hubs } = boardFacts(planOfLeads(ways));
   const boxes = counted(pedals, 'pedal') + (hubs > 0 ? ` and ${counted(hubs, 'hub')}` : '');
   return {
@@ -67,7 +65,7 @@ function countLeads(level: Level, chance: Chance): Drawn {
 /** A board told lead by lead, and the boxes on it that listen. */
 function toldBoard(level: Level, chance: Chance, sizes: readonly number[]) {
   const { shape, pedals } = chance.turn(sized(level < 2 ? SHAPES.slice(0, 3) : SHAPES, sizes));
-  const ways = waysOf(shape, drawnPedals(pedals, chance));
+  const ways = waysOf(shape, someOf(PEDALS, pedals, chance));
   return { ways: level < 2 ? ways : chance.shuffled(ways), boxes: ways.map(([, , to]) => to) };
 }
 

@@ -4,10 +4,10 @@ import type { Plan } from '../../../plan/index.ts';
 import { planBoard } from '../../../planner/index.ts';
 import type { LinkMemory } from '../../../verdict/index.ts';
 import { STRAIGHT_DIN, makeLead } from '../../../wiring/index.ts';
-import { remembered } from '../chance.ts';
+import { remembered, someOf } from '../chance.ts';
 import { CONTROLLER, PEDALS, hubOf, pedalOf, planOfWays, senderOf, waysOf } from '../../boards.ts';
-import { aNumber, casesAt, inRows } from '../forms.ts';
-import { drawnPedals, planOfLeads } from '../told-boards.ts';
+import { EXACT, aNumber, casesAt, inRows } from '../forms.ts';
+import { planOfLeads } from '../told-boards.ts';
 import type { Chance, Drawn, Level, Material } from '../task.ts';
 import { runThrough } from '../../../signal/index.ts';
 
@@ -91,9 +91,6 @@ function onBoard(names: readonly string[], thrus: readonly boolean[], hub: boole
   };
 }
 
-/** A sum of whole coins is right or wrong: less than one in the largest. */
-const EXACT = 0.002;
-
 const PRICE_SAID = {
   'price only': 'A chain would be the cheapest, but it ends at a pedal that has no THRU.',
   "hub's own lead forgotten": 'The hub has to be fed too: one lead more than there are pedals.',
@@ -107,7 +104,7 @@ const TOO_FAR = 'A chain would be the cheapest, but it puts the last pedal too f
 /** What the cheapest board costs. */
 export function cheapestBoard(level: Level, chance: Chance): Drawn {
   const board = chance.turn(casesAt(level, BOARDS, [4, 9]));
-  const names = drawnPedals(board.thrus.length, chance);
+  const names = someOf(PEDALS, board.thrus.length, chance);
   const bought: Bought = {
     ...board,
     leadPrice: chance.pick([8, 10, 12, 15]),

@@ -2,16 +2,14 @@
 import { hearers } from '../../../board/index.ts';
 import type { Thru } from '../../../plan/index.ts';
 import type { Part } from '../../../wiring/index.ts';
-import { aNumber, inRows, plainNumber } from '../forms.ts';
-import { CONTROLLER, waysOf } from '../../boards.ts';
-import { drawnPedals, planOfLeads } from '../told-boards.ts';
+import { someOf } from '../chance.ts';
+import { ROUNDING, aNumber, inRows, plainNumber } from '../forms.ts';
+import { CONTROLLER, PEDALS, waysOf } from '../../boards.ts';
+import { planOfLeads } from '../told-boards.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
 /** Parts whose two delays differ by a round amount, so that the shift of a link can be told. */
 const SHIFTING: readonly Part[] = ['PC900V', 'H11L1'];
-/** A shift worked out by hand may be off by rounding only. */
-const ROUNDING = 0.02;
-
 const MIXED_THRU_SAID = {
   'software passes shifts on':
     'A software THRU reads the byte and sends a new one. Its edges are fresh, and the shift begins at nothing.',
@@ -25,7 +23,7 @@ const MIXED_THRU_SAID = {
 /** How far edges have shifted where hardware and software THRUs follow one another. */
 export function mixedThru(level: Level, chance: Chance): Drawn {
   const count = chance.turn(level < 2 ? [3, 4] : [4, 5, 6]);
-  const names = drawnPedals(count, chance);
+  const names = someOf(PEDALS, count, chance);
   const part = chance.pick(SHIFTING);
   const software = chance.pick(names.slice(0, level === 3 ? -1 : -2));
   const more = level === 3 ? chance.pick(names.slice(0, -1)) : software;

@@ -2,11 +2,8 @@
 import type { Thru } from '../../../plan/index.ts';
 import { PEDALS } from '../../boards.ts';
 import { casesAt, inRows, whichText } from '../forms.ts';
-import { program, timed } from './presses.ts';
+import { MILLI, program, timed } from './presses.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
-
-/** Milliseconds in a second. */
-const MILLI = 1e3;
 
 /** Milliseconds that two orders must differ by to count as different; those asked for differ by 0.6 ms or more, or by less than this. */
 const NO_DIFFERENCE = 0.1;

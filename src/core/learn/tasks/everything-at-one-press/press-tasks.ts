@@ -3,19 +3,13 @@ import type { PressItem } from '../../../plan/index.ts';
 import { BITS_PER_FRAME, bitSecondsOf } from '../../../signal/index.ts';
 import { PEDALS } from '../../boards.ts';
 import { someOf } from '../chance.ts';
-import { aNumber, casesAt, inRows, plainNumber } from '../forms.ts';
+import { ROUNDING, aNumber, casesAt, inRows, plainNumber } from '../forms.ts';
 import { TABLE_TASKS } from './table-tasks.ts';
 import { orderOfPress } from './order-task.ts';
 import { farOrNear } from './first-task.ts';
 import { runningSaves } from './saves-task.ts';
-import { bank, control, program, sayItem, timed } from './presses.ts';
+import { MILLI, bank, control, program, sayItem, timed } from './presses.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
-
-/** Milliseconds in a second. */
-const MILLI = 1e3;
-
-/** Share by which a time worked out by hand may be off: rounding only. */
-const BY_HAND = 0.02;
 
 /** Data bits of a byte. */
 const DATA_BITS = 8;
@@ -69,7 +63,7 @@ function pressTime(level: Level, chance: Chance): Drawn {
       count('bank') > 0 && ['a bank', 'two control changes'],
       level === 3 && ['each pedal then loads its sound in', `${load} ms`],
     ]),
-    ...aNumber(sendSeconds * MILLI, 'ms', BY_HAND, TIME_SAID, {
+    ...aNumber(sendSeconds * MILLI, 'ms', ROUNDING, TIME_SAID, {
       'loading time on the wire': level === 3 && sendSeconds * MILLI + load,
       'all at once': milliseconds(Math.max(...ownBytes)),
       'a bank as one control change': milliseconds(bytes - 3 * count('bank')),

@@ -3,6 +3,9 @@ import { timePress } from '../../../board/index.ts';
 import type { PressItem } from '../../../plan/index.ts';
 import { PEDALS, boardFrom, type AuthoredBoard } from '../../boards.ts';
 
+/** Milliseconds in a second. */
+export const MILLI = 1e3;
+
 /** A message of a press in words. */
 export const sayItem = (item: PressItem): string => {
   switch (item.send) {

@@ -2,7 +2,7 @@
 import type { PressItem } from '../../../plan/index.ts';
 import { PEDALS } from '../../boards.ts';
 import { counted } from '../../say.ts';
-import { aNumber, casesAt, inRows } from '../forms.ts';
+import { EXACT, aNumber, casesAt, inRows } from '../forms.ts';
 import { bank, channelOf, control, program, sayItem, timed } from './presses.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
@@ -46,9 +46,6 @@ function savesSlips(press: readonly PressItem[], short: number) {
     'counts what is left': short,
   };
 }
-
-/** A whole number is right or wrong: less than one in the largest that is asked for. */
-const EXACT = 0.01;
 
 /** What running status saves in a press. */
 export function runningSaves(level: Level, chance: Chance): Drawn {

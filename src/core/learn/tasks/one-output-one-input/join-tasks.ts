@@ -2,10 +2,10 @@
 import { checkBoard } from '../../../board/index.ts';
 import { boardFacts } from '../../../planner/index.ts';
 import type { LinkMemory } from '../../../verdict/index.ts';
-import { boardFrom, waysOf, type Shape, type Way } from '../../boards.ts';
-import { remembered } from '../chance.ts';
+import { PEDALS, boardFrom, waysOf, type Shape, type Way } from '../../boards.ts';
+import { remembered, someOf } from '../chance.ts';
 import { casesAt, inRows, met, whichOf, whichText } from '../forms.ts';
-import { drawnPedals, leadRows, planOfLeads } from '../told-boards.ts';
+import { leadRows, planOfLeads } from '../told-boards.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
 /** Links solved once for all tasks. */
@@ -163,7 +163,7 @@ function mistakenOutput(output: string): keyof typeof SAID_TO_OUTPUT {
 /** Which output feeds two inputs by plain wire. */
 export function findSplit(level: Level, chance: Chance): Drawn {
   const [shape, pedals, split] = chance.turn(casesAt(level, HIDING, [4, HIDING.length]));
-  const whole = waysOf(shape, drawnPedals(pedals, chance));
+  const whole = waysOf(shape, someOf(PEDALS, pedals, chance));
   const ways = chance.shuffled(split ? withSplit(whole, chance) : whole);
   const found = checkBoard(planOfLeads(ways), memory).findings.find(({ kind }) => kind === 'split');
   const outputs = [...new Set(ways.map(([from, jack]) => `${from} ${jack}`))];

@@ -1,7 +1,7 @@
 /** Tasks on what is sent: which kind of message, numbers counted from 0 or 1, and the clock. Bytes are encoded by their floor. */
 import { bytesOf, hexOf } from '../../../signal/index.ts';
 import { counted } from '../../say.ts';
-import { aNumber, casesAt, inHex, plainNumber, theBytes, whichText, type Mistake } from '../forms.ts';
+import { EXACT, aNumber, casesAt, inHex, plainNumber, theBytes, whichText, type Mistake } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** What can be sent to a pedal. */
@@ -91,8 +91,6 @@ function nextDoor(level: Level, chance: Chance): Drawn {
 /** Clocks for a quarter note: MIDI 1.0 Detailed Specification 4.2.1. */
 const CLOCKS_A_BEAT = 24;
 const SECONDS_A_MINUTE = 60;
-/** A whole number is right or wrong: less than one in the largest that is asked for. */
-const EXACT = 0.002;
 /** Bits of a byte on the wire. */
 const BITS = 10;
 

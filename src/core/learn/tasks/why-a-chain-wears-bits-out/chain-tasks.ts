@@ -1,6 +1,6 @@
 /** Tasks on chains: what delays do to bits, how long a chain may be, and kinds of THRU. Delays here are drawn by the seed. */
 import { STANDARD_EDGE_BUDGET, bitSecondsOf } from '../../../signal/index.ts';
-import { aNumber, inRows, plainNumber, whichText } from '../forms.ts';
+import { EXACT, ROUNDING, aNumber, inRows, plainNumber, whichText } from '../forms.ts';
 import { THRU_TASKS } from './thru-tasks.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
@@ -30,9 +30,6 @@ const delayRows = ({ on, off }: Delays): readonly (readonly [string, string])[] 
   ['and off', `${off} µs after light ends`],
 ];
 const drawnDelays = (level: Level, chance: Chance): Delays => chance.turn(level === 3 ? ODD_DELAYS : DELAYS);
-
-/** Share by which a time worked out by hand may be off: rounding only. */
-const ROUNDING = 0.02;
 
 const SHIFT_AFTER_SAID = {
   'adds delays':
@@ -150,7 +147,7 @@ function longestChain(level: Level, chance: Chance): Drawn {
       ['shift of one link', `${shift} µs`],
       ['a receiver bears at most', `${budget} µs, both clocks at their worst`],
     ]),
-    ...aNumber(most(budget), 'links', LINK_SHARE, LONGEST_CHAIN_SAID, {
+    ...aNumber(most(budget), 'links', EXACT, LONGEST_CHAIN_SAID, {
       'half a bit': most(bit / 2),
       'a whole bit': most(bit),
       'rounded up': most(budget) + 1,
@@ -166,9 +163,6 @@ function longestChain(level: Level, chance: Chance): Drawn {
     ],
   };
 }
-
-/** A number of links is right or wrong: less than one in the longest chain asked for. */
-const LINK_SHARE = 0.01;
 
 /** The tasks of the lesson. */
 export const CHAIN_TASKS: readonly TaskKind[] = [

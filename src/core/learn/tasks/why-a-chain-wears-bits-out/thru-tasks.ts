@@ -1,7 +1,7 @@
 /** Tasks on kinds of THRU: what each does to bits, and what it costs in time. */
 import { LATENCY_SECONDS } from '../../../wiring/index.ts';
 import { BITS_PER_FRAME, bitSecondsOf } from '../../../signal/index.ts';
-import { aNumber, inRows, plainNumber, whichOf } from '../forms.ts';
+import { ROUNDING, aNumber, inRows, plainNumber, whichOf } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 /** Milliseconds in a second. */
@@ -72,7 +72,7 @@ function laterBy(level: Level, chance: Chance): Drawn {
       ['each reads the whole byte', `${plainNumber(byte)} ms`],
       ['and then waits', `${plainNumber(latency)} ms`],
     ]),
-    ...aNumber(boxes * (byte + latency), 'ms', BY_HAND, LATER_BY_SAID, {
+    ...aNumber(boxes * (byte + latency), 'ms', ROUNDING, LATER_BY_SAID, {
       'byte forgotten': boxes * latency,
       'waiting forgotten': boxes * byte,
       'one box': byte + latency,
@@ -88,9 +88,6 @@ function laterBy(level: Level, chance: Chance): Drawn {
     ],
   };
 }
-
-/** Share by which a time worked out by hand may be off: rounding only. */
-const BY_HAND = 0.02;
 
 /** The tasks on kinds of THRU. */
 export const THRU_TASKS: readonly TaskKind[] = [
