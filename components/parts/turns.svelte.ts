@@ -1,4 +1,5 @@
 /** Waking in slices: what a component shows comes turn by turn, so that a press between two of them is answered. */
+import { untrack } from 'svelte';
 
 /** Counts turns of the event loop from when a component has started; made while it starts. */
 export class Turns {
@@ -63,4 +64,21 @@ export function inTurn(work: () => void): Waiting {
   const once = doneOnce(work);
   if (waiting.push(once) === 1) setTimeout(takeTurn);
   return once;
+}
+
+/** A value one painted frame behind: what changes it is answered on the screen before what hangs on it is drawn. Made while a component starts. */
+export class Behind<T> {
+  #now = $state.raw() as T;
+
+  constructor(value: () => T) {
+    this.#now = untrack(value);
+    $effect(() => {
+      const next = value();
+      return afterPaint(() => (this.#now = next)).never;
+    });
+  }
+
+  get now(): T {
+    return this.#now;
+  }
 }

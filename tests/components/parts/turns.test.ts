@@ -1,12 +1,16 @@
 /** Waking in slices: what the build shows of it, and that a turn lets what waits go first. */
 import { afterEach, expect, test, vi } from 'vitest';
-import { Turns, afterPaint, inTurn } from '../../../components/parts/turns.svelte.ts';
+import { Behind, Turns, afterPaint, inTurn } from '../../../components/parts/turns.svelte.ts';
 
 /** Resolves when all that waits for a turn now has had it. */
 const allTurns = (): Promise<void> => new Promise((resolve) => void inTurn(resolve));
 
 test('before anything has started no turn has passed', () => {
   expect(new Turns(2).at).toBe(0);
+});
+
+test('what follows one frame behind begins with what stands there', () => {
+  expect(new Behind(() => 'the first lead').now).toBe('the first lead');
 });
 
 test('a turn comes after all that was waiting for the present one', async () => {
