@@ -1,11 +1,11 @@
 /** A sending: at once where that is quick and somebody waits for it, else in the background while the page is painted. */
-import { journeyLink, unpackSending } from '../../src/core/signal/index.ts';
-import type { Sent } from '../../src/core/signal/index.ts';
+import { untrack } from 'svelte';
+import { journeyLink, sendOnJourney, unpackSending } from '../../src/core/signal/index.ts';
+import type { PackedSending, Sent } from '../../src/core/signal/index.ts';
 import { Background } from '../parts/background.svelte.ts';
 import { startWorker } from '../parts/start-worker.ts';
-import { send } from './send-order.ts';
-import type { SendOrder, SentAway } from './send-order.ts';
 import sendWorker from './send-worker.ts?worker&url';
+import type { SendOrder } from './send-worker.ts';
 
 /**
  * Bytes times links that are sent at once: in a chain of plain links some 20 ms, and through the hardest of 400 links drawn by
@@ -16,7 +16,7 @@ const MOST_AT_ONCE = 64;
 /** Sends again whenever the order changes; made while a component starts. Nothing of an older order is ever shown for a newer one. */
 export class Sender {
   readonly #order: () => SendOrder;
-  readonly #worker: Background<SendOrder, SentAway, number>;
+  readonly #worker: Background<SendOrder, PackedSending, number>;
   #asked: SendOrder | undefined;
   #found = $state.raw<{ readonly order: SendOrder; readonly sent: Sent }>();
 
@@ -28,9 +28,9 @@ export class Sender {
     this.#order = order;
     this.#worker = new Background(
       () => startWorker(sendWorker),
-      ({ packed, worst }) => {
+      (packed) => {
         if (!this.#asked) return;
-        const { link, journey } = this.#asked;
+        const { link, worst, journey } = this.#asked;
         const time = journeyLink(link, worst, journey);
         this.#found = { order: this.#asked, sent: { time, sending: unpackSending(time, packed) } };
       },
@@ -38,12 +38,13 @@ export class Sender {
     this.sent = $derived.by(() => {
       const now = order();
       if (this.#found?.order === now) return this.#found.sent;
-      const quick = now.bytes.length * now.journey.hops <= MOST_AT_ONCE;
-      return quick && !calm() ? send(now).sent : undefined;
+      const { link, worst, bytes, journey } = now;
+      const quick = bytes.length * journey.hops <= MOST_AT_ONCE;
+      return quick && !calm() ? sendOnJourney(link, worst, bytes, journey) : undefined;
     });
     $effect(() => {
-      if (this.sent) this.#worker.cancel();
-      else this.start();
+      if (!this.sent) this.start();
+      else if (untrack(() => this.#worker.busy)) this.#worker.cancel();
     });
   }
 

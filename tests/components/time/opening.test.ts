@@ -1,16 +1,11 @@
-/** What the page of bytes shows before any script has come, and what is sent in its place afterwards. */
+/** What the page of bytes shows before any script has come. */
 import { createRawSnippet } from 'svelte';
 import { expect, test } from 'vitest';
-import { send, worstOf } from '../../../components/time/send-order.ts';
 import SendPanel from '../../../components/time/SendPanel.svelte';
 import { stationLink } from '../../../components/time/station.ts';
-import { PLAIN_JOURNEY, sendOnJourney } from '../../../src/core/signal/index.ts';
-import { checkLink } from '../../../src/core/verdict/index.ts';
 import { htmlOf, tablesOf, wordsOf } from '../../support/rendered.ts';
 
 const link = stationLink({ circuit: 'driver-5v', part: '6N138', lengthMetres: 1, wiring: 'line to line' });
-const order = { link, bytes: [0xc0, 0x04], journey: PLAIN_JOURNEY };
-const worst = { ...order, journey: { ...PLAIN_JOURNEY, atWorst: true } };
 
 test('the build shows the whole answer: the bytes that arrive, the figure, and the fields around them', () => {
   const inputs = createRawSnippet(() => ({ render: () => '<p>The two jacks.</p>' }));
@@ -26,18 +21,8 @@ test('the build shows the whole answer: the bytes that arrive, the figure, and t
   expect(wordsOf(html)).toContain('The two jacks.');
 });
 
-test('parts at their worst are looked for only where the journey asks for them', () => {
-  expect(worstOf(order)).toBeUndefined();
-  expect(worstOf(worst)).toEqual(checkLink(link).inputs[0]?.worstCorner);
-});
-
-test.each([order, worst])('what is sent off the page is what the page would send', (one) => {
-  const told: number[] = [];
-  const { sent, worst: corner } = send({ ...one, journey: { ...one.journey, hops: 3 } }, (links) =>
-    told.push(links),
-  );
-  const same = sendOnJourney(link, corner, one.bytes, { ...one.journey, hops: 3 });
-  expect(told).toEqual([1, 2, 3]);
-  expect(sent.sending.outcomes).toEqual(same.sending.outcomes);
-  expect(sent.sending.arrived).toEqual(same.sending.arrived);
+test('a panel of a lesson shows it too, with every part of the link at its worst where it begins so', () => {
+  const html = htmlOf(SendPanel, { link, journey: { atWorst: true } });
+  expect(wordsOf(html)).toContain('2 bytes sent: all arrived as sent.');
+  expect(html).toContain('role="slider"');
 });
