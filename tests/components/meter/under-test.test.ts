@@ -2,6 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { FINDER_KIND, FRESH } from '../../../components/meter/finder-state.ts';
 import type { FinderState } from '../../../components/meter/finder-state.ts';
+import { FIRST_SETTING, measure, powerOn } from '../../../components/meter/measured.ts';
+import { probesOn } from '../../../components/meter/probes.ts';
 import {
   FIRST_CHOICES,
   LEADS,
@@ -129,5 +131,25 @@ describe('What the jack finder keeps', () => {
   test('is as on a first visit where it says nothing', () => {
     expect(FINDER_KIND.read('{}').value).toEqual(FRESH);
     expect(FINDER_KIND.read('nothing').problem).toBeDefined();
+  });
+});
+
+describe('A measurement', () => {
+  test('at first is on the source line of a Type A output, which is at its supply while nothing is sent', () => {
+    const under = underTest(FIRST_SETTING.choices);
+    const { reading, why } = measure(FIRST_SETTING, under, probesOn(under, FIRST_SETTING.probes));
+    // Type A on 3.5 mm has its source on the ring; a 3.3 V or 5 V supply stands behind it (MMA RP-054).
+    expect(reading).toMatchObject({ meter: 'volts', shows: 'value' });
+    expect(reading.meter === 'volts' && reading.shows === 'value' ? reading.value : 0).toBeGreaterThan(3);
+    expect(why).not.toBe('');
+  });
+
+  test('of a lead is taken without power, with each probe on a contact that the lead has', () => {
+    const under = underTest({ ...FIRST_CHOICES, thing: 'lead' });
+    expect([under.kind, powerOn(under, 'idle')]).toEqual(['lead', 'off']);
+    expect(probesOn(under, FIRST_SETTING.probes)).toEqual({
+      red: { side: 'to', contact: 'ring' },
+      black: { side: 'to', contact: 'sleeve' },
+    });
   });
 });
