@@ -12,6 +12,8 @@ export default defineConfig({
   testMatch: '{widgets,pages}/**/*.test.ts',
   outputDir: '../test-results/browser',
   fullyParallel: true,
+  // Node strips the types of what it loads by itself, in a fifth of the time.
+  build: { external: ['**/*'] },
   forbidOnly: true,
   retries: 0,
   // The accessibility check of the longest page takes 20 s on two busy cores.

@@ -65,33 +65,59 @@ export async function watch(page: Page, address: string): Promise<Watch> {
 /** How long an island may take to wake before that is a fault, milliseconds: only a fault waits for so long. */
 const MOST_WAKING = 60_000;
 
-/** Bring every island that is on show into view, one after the other, and wait until each has come to life. */
-export async function wakeIslands(page: Page): Promise<void> {
-  const islands = page.locator('astro-island');
-  for (let place = 0; place < (await islands.count()); place += 1) {
-    const island = islands.nth(place);
-    // An island inside another may go while the outer one wakes: then there is nothing to wait for.
-    const shown = await island.evaluateAll(([element]) => {
-      const first = [...(element?.children ?? [])].find((child) => child.getClientRects().length > 0);
-      first?.scrollIntoView({ block: 'center' });
-      return first !== undefined;
-    });
-    const asleep = (): Promise<number> =>
-      island.evaluateAll((list) => list.filter((one) => one.hasAttribute('ssr')).length);
-    if (shown) await expect.poll(asleep, { timeout: MOST_WAKING }).toBe(0);
-  }
+/**
+ * Bring every island of a page, or of what `within` selects, that is on show into view, one after the other, and wait until each
+ * has come to life. All of it in the page: asking from outside would take longer than the waking does.
+ */
+export async function wakeIslands(page: Page, within = 'body'): Promise<void> {
+  const asleep = await page.evaluate(
+    async ([part, most]) => {
+      const islands = document.querySelector(part)?.getElementsByTagName('astro-island') ?? [];
+      for (let place = 0; place < islands.length; place += 1) {
+        const island = islands[place];
+        const first = [...(island?.children ?? [])].find((child) => child.getClientRects().length > 0);
+        if (!island || !first) continue;
+        first.scrollIntoView({ block: 'center' });
+        // An island inside another may go while the outer one wakes: then there is nothing to wait for.
+        const isAsleep = (): boolean => island.isConnected && island.hasAttribute('ssr');
+        if (!isAsleep()) continue;
+        await new Promise<void>((done) => {
+          const end = (): void => {
+            observer.disconnect();
+            clearTimeout(late);
+            done();
+          };
+          const observer = new MutationObserver(() => {
+            if (!isAsleep()) end();
+          });
+          observer.observe(document, { childList: true, subtree: true, attributeFilter: ['ssr'] });
+          const late = setTimeout(end, most);
+        });
+        if (isAsleep()) return island.getAttribute('component-url') ?? 'an island';
+      }
+      return '';
+    },
+    [within, MOST_WAKING] as const,
+  );
+  expect(asleep, `not awake after ${MOST_WAKING / 1000} s`).toBe('');
 }
 
-/** Answer a question with its first choice, and where that is wrong with its second: then it shows what it hides. */
-export async function answerQuestion(question: Locator): Promise<void> {
-  const explanation = question.locator(':scope > .explanation');
-  const choices = question.locator(':scope > fieldset').getByRole('radio');
-  for (const at of [0, 1]) {
-    await choices.nth(at).check();
-    await question.getByRole('button', { name: 'Answer', exact: true }).click();
-    await expect(question.locator('.because').first()).toBeVisible();
-    if (await explanation.isVisible()) return;
-  }
+/**
+ * Answer every question within a page or a part of it with its first choice, and where that is wrong with its second: then it
+ * shows what it hides. That they are answered by keyboard is tests/widgets/predict.test.ts.
+ */
+export async function answerQuestions(within: Locator): Promise<void> {
+  const questions = within.locator('.predict');
+  await questions.evaluateAll(async (all) => {
+    for (const question of all)
+      for (const choice of [...question.querySelectorAll<HTMLElement>(':scope > fieldset input')].slice(0, 2)) {
+        if (question.querySelector(':scope > .explanation:not([hidden])')) break;
+        choice.click();
+        question.querySelector<HTMLElement>(':scope > .press > button')?.click();
+        await new Promise(requestAnimationFrame);
+      }
+  });
+  await expect(within.locator('.predict > .explanation:not([hidden])')).toHaveCount(await questions.count());
 }
 
 /**
@@ -100,10 +126,7 @@ export async function answerQuestion(question: Locator): Promise<void> {
  */
 export async function unfold(page: Page): Promise<void> {
   await wakeIslands(page);
-  const questions = page.locator('.predict');
-  for (let place = 0; place < (await questions.count()); place += 1) {
-    await answerQuestion(questions.nth(place));
-  }
+  await answerQuestions(page.locator('main'));
   await wakeIslands(page);
   // A fold may hold others, and fetch what it shows.
   const closed = page.locator('main details:not([open])');
