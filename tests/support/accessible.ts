@@ -1,29 +1,42 @@
-import AxeBuilder from '@axe-core/playwright';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import type { Page } from '@playwright/test';
+import type { RunOptions } from 'axe-core';
 import { contrastFaults, stopTransitions } from './contrast.ts';
 
-/** WCAG 2.2, levels A and AA. */
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+/** The checker, in its short form: it is handed over to each page that is judged. */
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
-/** Judged by its own script, a hundred times as fast: tests/support/contrast.ts. */
-const CONTRAST = 'color-contrast';
+/** WCAG 2.2, levels A and AA; contrast is judged by a script of its own, a hundred times as fast: tests/support/contrast.ts. */
+const RULES: RunOptions = {
+  runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
+  rules: { 'color-contrast': { enabled: false } },
+  resultTypes: ['violations'],
+};
+
+declare global {
+  interface Window {
+    axe?: typeof import('axe-core');
+  }
+}
 
 /** What a page, or the parts of it that `within` selects, breaks of WCAG 2.2, contrast apart. */
 export async function accessibilityFaults(
   page: Page,
   ...within: readonly string[]
 ): Promise<readonly string[]> {
-  const checker = within.reduce(
-    (builder, selector) => builder.include(selector),
-    new AxeBuilder({ page })
-      .options({ resultTypes: ['violations'] })
-      .withTags(TAGS)
-      .disableRules(CONTRAST),
-  );
-  // Without a second page for the results: there are no frames here to gather them from.
-  const { violations } = await checker.setLegacyMode(true).analyze();
-  return violations.map(
-    ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ html }) => html).join(' ')}`,
+  const isThere = await page.evaluate(() => window.axe !== undefined);
+  if (!isThere) await page.evaluate(AXE);
+  const parts = { include: within.length === 0 ? ['html'] : [...within] };
+  return page.evaluate(
+    async ([where, rules]) => {
+      if (!window.axe) throw new Error('axe: needs to be on the page');
+      const { violations } = await window.axe.run(where, rules);
+      return violations.map(
+        ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ html }) => html).join(' ')}`,
+      );
+    },
+    [parts, RULES] as const,
   );
 }
 

@@ -110,7 +110,10 @@ export async function answerQuestions(within: Locator): Promise<void> {
   const questions = within.locator('.predict');
   await questions.evaluateAll(async (all) => {
     for (const question of all)
-      for (const choice of [...question.querySelectorAll<HTMLElement>(':scope > fieldset input')].slice(0, 2)) {
+      for (const choice of [...question.querySelectorAll<HTMLElement>(':scope > fieldset input')].slice(
+        0,
+        2,
+      )) {
         if (question.querySelector(':scope > .explanation:not([hidden])')) break;
         choice.click();
         question.querySelector<HTMLElement>(':scope > .press > button')?.click();
