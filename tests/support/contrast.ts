@@ -115,6 +115,8 @@ function readWritings(): Writing[] {
     return chain;
   };
 
+  const around = new Map<Element, readonly Layer[]>();
+
   const brush = new OffscreenCanvas(1, 1).getContext('2d', { willReadFrequently: true });
   /** A colour of any form as rgb() or rgba(); what is no colour stays as it is. */
   const plain = (colour: string): string => {
@@ -131,6 +133,22 @@ function readWritings(): Writing[] {
       const [red, green, blue, alpha = '1'] = inside.split(',').map((part) => part.trim());
       return `rgba(${red}, ${green}, ${blue}, ${Number(alpha) * share})`;
     });
+
+  /** What lies under an element, from the outermost inwards; asked once of each. */
+  const groundsOf = (element: Element): readonly Layer[] => {
+    const known = around.get(element);
+    if (known !== undefined) return known;
+    const { backgroundColor, opacity, backgroundImage } = getComputedStyle(element);
+    const own: Layer = {
+      // A picture behind text has no one colour: its name is no colour either, and fails.
+      colour: backgroundImage === 'none' ? plain(backgroundColor) : backgroundImage,
+      opacity: Number(opacity),
+    };
+    const outer = element.parentElement;
+    const grounds = [...(outer === null ? [] : groundsOf(outer)), own];
+    around.set(element, grounds);
+    return grounds;
+  };
 
   /** The shapes of a figure that were painted before a text and hold the point `x`, `y` of the window. */
   const shapesUnder = (text: Element, svg: SVGSVGElement, x: number, y: number): Layer[] =>
@@ -158,14 +176,6 @@ function readWritings(): Writing[] {
     const svg = element instanceof SVGElement ? element.ownerSVGElement : null;
     const matrix = element instanceof SVGGraphicsElement ? element.getScreenCTM() : null;
     const scale = matrix === null ? 1 : Math.sqrt(Math.abs(matrix.a * matrix.d - matrix.b * matrix.c));
-    const around: Layer[] = chainOf(element).map((one) => {
-      const { backgroundColor, opacity, backgroundImage } = getComputedStyle(one);
-      return {
-        // A picture behind text has no one colour: its name is no colour either, and fails.
-        colour: backgroundImage === 'none' ? plain(backgroundColor) : backgroundImage,
-        opacity: Number(opacity),
-      };
-    });
     const halo =
       svg !== null &&
       style.stroke !== 'none' &&
@@ -186,7 +196,7 @@ function readWritings(): Writing[] {
           colour: svg === null ? plain(colour ?? style.color) : fade(style.fill, Number(style.fillOpacity)),
           pixels: Number.parseFloat(style.fontSize) * scale,
           weight: Number(style.fontWeight),
-          under: [...around, ...beneath],
+          under: [...groundsOf(element), ...beneath],
         };
         const { colour: ink, pixels, weight, under } = writing;
         const key = JSON.stringify([ink, pixels, weight, under]);
