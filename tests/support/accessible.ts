@@ -1,14 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Page } from '@playwright/test';
-import type { RunOptions } from 'axe-core';
+import type axe from 'axe-core';
 import { contrastFaults, stopTransitions } from './contrast.ts';
 
 /** The checker, in its short form: it is handed over to each page that is judged. */
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** WCAG 2.2, levels A and AA; contrast is judged by a script of its own, a hundred times as fast: tests/support/contrast.ts. */
-const RULES: RunOptions = {
+const RULES: axe.RunOptions = {
   runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
   rules: { 'color-contrast': { enabled: false } },
   resultTypes: ['violations'],
@@ -18,7 +18,7 @@ const RULES: RunOptions = {
 
 declare global {
   interface Window {
-    axe?: typeof import('axe-core');
+    axe?: typeof axe;
   }
 }
 
