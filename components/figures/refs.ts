@@ -6,6 +6,7 @@ import type { Contact, Side } from '../../src/core/wiring/index.ts';
 import { SIDES, contactWords, conductorWords } from '../../src/core/wiring/index.ts';
 import type { FaceContact } from '../../src/draw/face.ts';
 import type { DrawnConductor, DrawnEnd, LeadDrawing } from '../../src/draw/lead-shape.ts';
+import { contactAt } from './pointer.ts';
 
 /** A contact of an end of a lead. */
 export interface ContactRef {
@@ -46,9 +47,8 @@ export function nameOf({ segment, side, contact }: ContactRef): string {
 }
 
 /** The contact that an event or a point of the page is on, by its name there. */
-export function refAt(target: EventTarget | Element | null): ContactRef | undefined {
-  const named = target instanceof Element ? target.closest('[data-contact]') : null;
-  const [segment, name, contact] = named?.getAttribute('data-contact')?.split('.') ?? [];
+export function refAt(target: EventTarget | null): ContactRef | undefined {
+  const [segment, name, contact] = contactAt(target)?.split('.') ?? [];
   const side = SIDES.find((one) => one === name);
   return segment === undefined || side === undefined
     ? undefined

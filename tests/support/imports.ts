@@ -97,7 +97,7 @@ export const COMPONENT_ARROWS: Readonly<Record<string, readonly string[]>> = {
   bench: ['parts', 'figures', 'keep', 'time'],
   making: ['parts', 'figures', 'keep', 'bench', 'arrived'],
   meter: ['parts', 'figures', 'keep', 'bench', 'making'],
-  board: ['parts', 'keep', 'bench', 'making'],
+  board: ['parts', 'figures', 'keep', 'bench', 'making'],
   answer: ['parts', 'figures', 'keep', 'bench', 'meter'],
   course: ['parts', 'keep', 'class'],
   class: ['parts', 'figures', 'keep', 'practice'],
