@@ -9,6 +9,12 @@ import type { ConductorRef, ContactRef } from '../figures/refs.ts';
 import { jackOn, leadsOn } from './work.ts';
 import type { Work } from './work.ts';
 
+/** What may be shown of a link, in words. */
+export const STATES_SHOWN = [
+  ['active', 'a 0 is sent (active)'],
+  ['idle', 'at rest (idle)'],
+] as const satisfies readonly (readonly [State, string])[];
+
 /**
  * Draw the leads on the bench in one state. `labelOf` puts other words on a conductor than its line and current. Without a
  * verdict neither is drawn or told: a conductor is called by its two contacts.
