@@ -3,6 +3,7 @@ import { readResult, resultFileName, sameWork, takenFile, takenOf } from '../../
 import type { Result, WorkSet } from '../../src/core/class/index.ts';
 import { fieldOf, keepNote, keptNote } from '../keep/notes.ts';
 import { shelfKey, stored } from '../keep/shelf.ts';
+import { answeredIn } from './work.ts';
 
 /** Its name in the store. */
 const WORK_NOTE = 'class-work';
@@ -58,7 +59,7 @@ export function joinedWork(own: Work, all = keptWork()): Work {
 }
 
 function joined(own: Work, other: Work): Work {
-  const answered = new Set(own.result.attempts.map(({ task }) => task));
+  const answered = answeredIn(own.result);
   const more = other.result.attempts.filter(({ task }) => !answered.has(task));
   return {
     result: more.length === 0 ? own.result : { ...own.result, attempts: [...own.result.attempts, ...more] },
