@@ -152,6 +152,9 @@ function amountAt(time: Sent['time'], run: Run, seconds: number): string {
   return `${say(inputAmountAt(time, run, 0, held))} at the input`;
 }
 
+/** Where a cursor stands at first: in the middle of the first start bit, seconds. */
+export const FIRST_CURSOR = 16e-6;
+
 /** The next moment to go to: the next bit boundary, the next edge of the output, or an end of the stretch. */
 export function nextMoment(
   shown: Sent,

@@ -17,6 +17,7 @@ export { nodeOf } from './readings.ts';
 export type { Spot } from './readings.ts';
 export { shopWords } from './shop-words.ts';
 export { sayAmperes, sayAmperesFinely, sayBeside, sayList, sayOhms, sayVolts, sayWatts } from './speak.ts';
+export { contactName } from './steps.ts';
 export type { Step } from './steps.ts';
 export { strayAmperes } from './stray.ts';
 export { drawBuilds } from './tolerance.ts';

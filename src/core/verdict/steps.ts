@@ -123,8 +123,8 @@ function contactAt(reading: StateReading, node: string): ContactReading | undefi
   return reading.contacts.find(({ spot }) => nodeOf(spot) === node);
 }
 
-/** 'pin 4 (source)'. */
-function contactName(link: Link, spot: Spot): string {
+/** A contact of a jack of a link, with its line: 'pin 4 (source)'; one of a lead without. */
+export function contactName(link: Link, spot: Spot): string {
   const jack =
     spot.place === 'output'
       ? link.output
