@@ -1,7 +1,7 @@
 /** What the front page has been told, as one plain value: each field is what the reader pressed or typed last. */
-import { IN_AND_OUT_TYPES, SOCKETS, readManual, typesFor } from '../../src/core/answer/index.ts';
+import { IN_AND_OUT_TYPES, SOCKETS, readManual } from '../../src/core/answer/index.ts';
 import type { ManualReading, Socket, ToldJack } from '../../src/core/answer/index.ts';
-import { CIRCUITS, DRAWER, PARTS } from '../../src/core/wiring/index.ts';
+import { CIRCUITS, DRAWER, PARTS, stylesFor } from '../../src/core/wiring/index.ts';
 import type { CircuitKind, Direction, Jack, Part, Style } from '../../src/core/wiring/index.ts';
 
 /** What a reader says of a manual: a type by name, that one jack does both, nothing, or its own words. */
@@ -28,7 +28,7 @@ export const MOST_WORDS = 2000;
 
 /** Everything that may be said of the manual of a jack. */
 export function saysFor(direction: Direction, socket: Socket): readonly Says[] {
-  const types = typesFor(direction, socket);
+  const types = stylesFor(direction, socket);
   return [...types, ...(types.length > 1 ? (['in-and-out'] as const) : []), 'nothing', 'words'];
 }
 
@@ -63,7 +63,7 @@ export function toldJack(entry: JackEntry, direction: Direction): ToldJack | und
   if (
     reading.state === 'said' &&
     reading.type !== undefined &&
-    typesFor(direction, socket).includes(reading.type)
+    stylesFor(direction, socket).includes(reading.type)
   )
     return { ...jack, type: reading.type, inAndOut };
   return { ...jack, could: reading.could, inAndOut };
@@ -73,7 +73,7 @@ export function toldJack(entry: JackEntry, direction: Direction): ToldJack | und
 export function tellJacks(output: Jack, input: Jack): Told | undefined {
   const entry = ({ direction, connector, style }: Jack): JackEntry | undefined => {
     const socket = SOCKETS.find((one) => one === connector);
-    return socket && typesFor(direction, socket).includes(style)
+    return socket && stylesFor(direction, socket).includes(style)
       ? { ...UNTOLD, socket, says: socket === 'din5' ? undefined : style }
       : undefined;
   };

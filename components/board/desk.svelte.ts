@@ -9,6 +9,7 @@ import { afterPaint } from '../parts/turns.svelte.ts';
 import { Checker } from './checker.svelte.ts';
 import { NOTHING_SHOWN, isAt } from './session.ts';
 import type { Chosen, Shown, Word } from './session.ts';
+import { capital } from '../../src/core/verdict/index.ts';
 
 /** Two jacks on their way to be joined. */
 interface Joining {
@@ -133,7 +134,7 @@ export class Desk {
     this.change(made.plan);
     this.chosen = { kind: 'link', name: made.link };
     const leads = made.leads.map(({ name }) => name).join(' and ');
-    const notes = made.notes.map((note) => ` ${note[0]?.toUpperCase() ?? ''}${note.slice(1)}.`).join('');
+    const notes = made.notes.map((note) => ` ${capital(note)}.`).join('');
     const doubt = made.works ? '' : ' No lead that is available makes it work; see what the check found.';
     this.say({
       text: `${made.link} joins ${output.device}: ${output.jack} to ${input.device}: ${input.jack} with ${leads}.${notes}${doubt}`,

@@ -1,9 +1,10 @@
 /** The front page: two jacks, what the manuals say and a drawer, by touch on a phone and by keyboard, judged against the core. */
 import { expect, test } from '../support/test.ts';
 import type { Locator, Page } from '@playwright/test';
-import { sayAnswer, sayWhatToDo, typesFor, willTheyTalk } from '../../src/core/answer/index.ts';
+import { sayAnswer, sayWhatToDo, willTheyTalk } from '../../src/core/answer/index.ts';
 import { decidingReadings } from '../../src/core/readings/index.ts';
 import { wakeIslands } from '../support/watch.ts';
+import { stylesFor } from '../../src/core/wiring/index.ts';
 
 test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
 
@@ -154,7 +155,7 @@ test('where the manual says nothing, readings with a meter name the type, and th
     .tap();
   // The first readings for a connector are thousands of solved circuits: long on two busy cores.
   await expect(answer(page).getByText(/^Reading 3/)).toBeVisible({ timeout: 60_000 });
-  const deciding = decidingReadings('in', 'trs-3.5', typesFor('in', 'trs-3.5'), false);
+  const deciding = decidingReadings('in', 'trs-3.5', stylesFor('in', 'trs-3.5'), false);
   // What a meter would show on a Type B listener, as the core counts its devices.
   const wanted = [...deciding.shown].sort(
     (one, other) => (other.shares['type-b'] ?? 0) - (one.shares['type-b'] ?? 0),

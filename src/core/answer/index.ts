@@ -6,6 +6,6 @@ export type { ManualReading } from './manual-reading.ts';
 export { sayAnswer, sayDrawer, sayPair, saySocket, sayType, sayWhatToDo } from './say.ts';
 export { willTheyTalk } from './talk.ts';
 export type { TalkAnswer } from './talk.ts';
-export { IN_AND_OUT_TYPES, SOCKETS, circuitsOfType, jackOfType, openTypes, typesFor } from './told.ts';
+export { IN_AND_OUT_TYPES, SOCKETS, circuitsOfType, jackOfType, openTypes } from './told.ts';
 export type { Socket, ToldJack } from './told.ts';
 export { referenceTable, shortConductor, shortType, typesOf } from './reference-table.ts';

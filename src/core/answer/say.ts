@@ -3,6 +3,8 @@ import { wiringWords } from '../wiring/index.ts';
 import type { Goods, Style } from '../wiring/index.ts';
 import type { DrawerAnswer, PairAnswer, TalkAnswer, Through } from './talk.ts';
 import type { Socket } from './told.ts';
+import { capital } from '../verdict/index.ts';
+import { sayList } from '../verdict/index.ts';
 
 /** A socket as a player sees it. */
 export function saySocket(socket: Socket): string {
@@ -97,9 +99,7 @@ export function sayWhatToDo(answer: TalkAnswer): string {
 function sayPurchase(purchase: readonly Goods[] | undefined): string {
   if (purchase === undefined)
     return 'Nothing that shops sell covers every type this can be. Find out the type first: the manual, the maker, or three checks with a meter.';
-  const names = purchase.map(({ name }) => `a ${name}`);
-  const last = names.pop() ?? '';
-  const list = names.length === 0 ? last : `${names.join(', ')} and ${last}`;
+  const list = sayList(purchase.map(({ name }) => `a ${name}`));
   return purchase.length === 1
     ? `One thing serves every type that ready-made leads can serve: ${list}. It harms neither device.`
     : `The least that serves every type that ready-made leads can serve: ${list}. Try them in turn; none of them harms either device.`;
@@ -108,8 +108,8 @@ function sayPurchase(purchase: readonly Goods[] | undefined): string {
 /** How one thing of the drawer would do. */
 export function sayDrawer({ through, worst, best }: DrawerAnswer): string {
   const what = sayThrough(through, 'your');
-  const plain = through.goods.length === 1 ? `${what}` : `${what} in a row`;
-  const upper = plain.charAt(0).toUpperCase() + plain.slice(1);
+  const plain = through.goods.length === 1 ? what : `${what} in a row`;
+  const upper = capital(plain);
   if (worst === 'harm') return `Do not connect ${plain}: it may damage a device.`;
   if (worst === 'works') return `${upper}: works.`;
   if (worst === 'marginal') return `${upper}: works, with little to spare.`;

@@ -28,14 +28,9 @@ export interface ToldJack {
   readonly part?: Part | undefined;
 }
 
-/** The types that a jack may be said to have. */
-export function typesFor(direction: Direction, socket: Socket): readonly Style[] {
-  return stylesFor(direction, socket);
-}
-
 /** Every type that the jack may be, after what is told of it. */
 export function openTypes({ direction, socket, type, could = [] }: ToldJack): readonly Style[] {
-  const all = typesFor(direction, socket);
+  const all = stylesFor(direction, socket);
   if (type !== undefined && all.includes(type)) return [type];
   const left = all.filter((style) => could.includes(style));
   return left.length > 0 ? left : all;

@@ -4,8 +4,9 @@ import type { Contact, Lead, Side } from '../wiring/index.ts';
 import { withBoardFault } from './board-changes.ts';
 import { SENDER_CHANNEL } from './board-faults.ts';
 import type { BenchBoard, BoardFault } from './board-faults.ts';
-import { workingBoard } from './board-state.ts';
+import { leadOf, workingBoard } from './board-state.ts';
 import type { BoardState } from './board-state.ts';
+import { capital } from '../verdict/index.ts';
 
 /** A link of the board with the fault, and the place of that link. */
 interface Spot {
@@ -24,8 +25,6 @@ function deviceAt(at: number, side: Side): string {
 const said = (contact: Contact): string =>
   contactWords(contact).startsWith('pin') ? contactWords(contact) : `the ${contactWords(contact)}`;
 
-const asStart = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
-
 const inPlug = (at: number, side: Side): string => `in the plug at ${deviceAt(at, side)}`;
 
 /** What the faults that stand in the lead itself say: a wire off, a bad joint, contacts that touch. */
@@ -38,7 +37,7 @@ function sayLeadFault({ lead, at }: Spot): string {
       return `The joint on ${said(fault.contact)}, ${inPlug(at, fault.side)}, has ${fault.ohms} ohm.`;
     case 'short': {
       const [one, other] = fault.between.map(said);
-      return asStart(`${one} and ${other} touch, ${inPlug(at, fault.side)}.`);
+      return capital(`${one} and ${other} touch, ${inPlug(at, fault.side)}.`);
     }
     case undefined:
       return '';
@@ -47,7 +46,7 @@ function sayLeadFault({ lead, at }: Spot): string {
 
 /** Wires that go to another contact than on the board in order. */
 function sayMoved({ lead, at }: Spot, board: BenchBoard): string {
-  const good = leadOf(workingBoard(board), at).conductors;
+  const good = leadOf(workingBoard(board).links[at]!).conductors;
   const moved = lead.conductors.flatMap(({ to }, wire) => (to === good[wire]?.to ? [] : [said(to)]));
   return `The wires on ${moved.join(' and ')} have changed places, ${inPlug(at, 'to')}.`;
 }
@@ -76,18 +75,12 @@ function sayInputPart({ state, at }: Spot): string {
     : `The resistor in series with the LED has ${ohms} ohm.`;
 }
 
-function leadOf(state: BoardState, at: number): Lead {
-  const lead = state.links[at]?.branches[0]?.leads[0];
-  if (!lead) throw new Error(`board: needs a lead at link ${at + 1}, got none`);
-  return lead;
-}
-
 /** The part that a fault is in, as a sentence: 'The wire on the ring is off, in the plug at the sender.' Empty where its name says all. */
 export function sayFaultPart(board: BenchBoard, fault: BoardFault): string {
   const state = withBoardFault(board, fault);
   const at = fault.place.endsWith('2') ? 1 : 0;
-  const spot = { state, at, lead: leadOf(state, at) };
-  const link = state.links[at];
+  const link = state.links[at]!;
+  const spot = { state, at, lead: leadOf(link) };
   switch (fault.kind) {
     case 'open':
     case 'short':
@@ -103,15 +96,15 @@ export function sayFaultPart(board: BenchBoard, fault: BoardFault): string {
     case 'half-in':
       return `It is the plug at ${deviceAt(at, state.loose[at] ?? 'from')}.`;
     case 'odd-jack':
-      return `Its jack is: ${styleEntry(link?.branches[0]?.input.style ?? 'type-a').label}.`;
+      return `Its jack is: ${styleEntry(link.branches[0]!.input.style).label}.`;
     case 'outlet-set-wrong':
-      return `The output is set to: ${styleEntry(link?.output.style ?? 'type-a').label}.`;
+      return `The output is set to: ${styleEntry(link.output.style).label}.`;
     case 'output-part':
       return sayOutputPart(spot);
     case 'input-part':
       return sayInputPart(spot);
     case 'supply-low':
-      return `Its output has ${link?.output.values?.supplyVolts} V.`;
+      return `Its output has ${link.output.values?.supplyVolts} V.`;
     case 'wrong-channel':
       return `It listens on channel ${state.channels[at]}; the sender uses channel ${SENDER_CHANNEL}.`;
     case 'program-off-by-one':

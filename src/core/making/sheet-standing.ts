@@ -1,5 +1,5 @@
 /** What a lead does between the jacks it is made for, to be read on its sheet before it is made. */
-import { checkLink, linkWords, noteLabel } from '../verdict/index.ts';
+import { capital, checkLink, linkWords, noteLabel } from '../verdict/index.ts';
 import type { NoteKind } from '../verdict/index.ts';
 import type { Link } from '../wiring/index.ts';
 
@@ -37,5 +37,3 @@ export function sheetStanding(link: Link): SheetStanding {
     ],
   };
 }
-
-const capital = (words: string): string => `${words[0]?.toUpperCase() ?? ''}${words.slice(1)}`;

@@ -16,7 +16,16 @@ export { conductorLines } from './reach.ts';
 export { nodeOf } from './readings.ts';
 export type { Spot } from './readings.ts';
 export { shopWords } from './shop-words.ts';
-export { sayAmperes, sayAmperesFinely, sayBeside, sayList, sayOhms, sayVolts, sayWatts } from './speak.ts';
+export {
+  capital,
+  sayAmperes,
+  sayAmperesFinely,
+  sayBeside,
+  sayList,
+  sayOhms,
+  sayVolts,
+  sayWatts,
+} from './speak.ts';
 export { contactName } from './steps.ts';
 export type { Step } from './steps.ts';
 export { strayAmperes } from './stray.ts';

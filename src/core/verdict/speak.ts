@@ -55,6 +55,11 @@ export function sayContact(jack: Jack, spot: { readonly contact: Contact }): str
   return line === undefined ? contactWords(spot.contact) : `${contactWords(spot.contact)} (${line})`;
 }
 
+/** Words as a sentence begins: the first letter a capital. */
+export function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 /** Join words: 'a', 'a and b', 'a, b and c'. */
 export function sayList(words: readonly string[]): string {
   if (words.length < 2) return words.join('');

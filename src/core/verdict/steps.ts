@@ -5,7 +5,7 @@ import { partName } from './part-words.ts';
 import type { CurrentPath, Hop } from './path.ts';
 import { nodeOf } from './readings.ts';
 import type { ContactReading, Spot, StateReading } from './readings.ts';
-import { sayAmperes, sayContact, sayInput, sayVolts } from './speak.ts';
+import { capital, sayAmperes, sayContact, sayInput, sayVolts } from './speak.ts';
 
 /** One step of the explanation; `spot` is the contact it ends at, for the figure. */
 export interface Step {
@@ -78,7 +78,7 @@ function leadText(
         ? `${contactName(link, spot)} of ${deviceWords(link, spot)}`
         : 'a joint';
   const words = leadWords(link, owner.branch, owner.lead);
-  return `${words[0]?.toUpperCase() ?? ''}${words.slice(1)} carries ${sayAmperes(closing.amperes)} from ${place(from)} to ${place(to)}${left}${how}.`;
+  return `${capital(words)} carries ${sayAmperes(closing.amperes)} from ${place(from)} to ${place(to)}${left}${how}.`;
 }
 
 function deviceText(link: Link, stretch: readonly Hop[], first: boolean, out: string | undefined): string {

@@ -4,9 +4,9 @@ import type { Socket, ToldJack } from '../../../src/core/answer/index.ts';
 import { gradeOf, talkMemory } from '../../../src/core/answer/grade.ts';
 import type { TypedPair } from '../../../src/core/answer/grade.ts';
 import { throughBetween } from '../../../src/core/answer/talk.ts';
-import { jacksOfType, openTypes, typesFor } from '../../../src/core/answer/told.ts';
+import { jacksOfType, openTypes } from '../../../src/core/answer/told.ts';
 import { checkLink, findLead } from '../../../src/core/verdict/index.ts';
-import { GOODS } from '../../../src/core/wiring/index.ts';
+import { GOODS, stylesFor } from '../../../src/core/wiring/index.ts';
 import type { Direction, Goods, Style } from '../../../src/core/wiring/index.ts';
 
 const jack = (direction: Direction, socket: Socket, type?: Style): ToldJack => ({ direction, socket, type });
@@ -15,8 +15,8 @@ const talk = (output: ToldJack, input: ToldJack, drawer: readonly string[] = [])
   willTheyTalk(output, input, drawer, memory);
 
 const EVERY_PAIR = SOCKETS.flatMap((from) =>
-  typesFor('out', from).flatMap((out) =>
-    SOCKETS.flatMap((to) => typesFor('in', to).map((into) => ({ from, out, to, into }))),
+  stylesFor('out', from).flatMap((out) =>
+    SOCKETS.flatMap((to) => stylesFor('in', to).map((into) => ({ from, out, to, into }))),
   ),
 );
 
@@ -53,7 +53,7 @@ describe('Will these two talk?', () => {
 
   test('a type that nobody told is answered for each that it can be', () => {
     const answer = talk(jack('out', 'din5', 'din'), jack('in', 'trs-3.5'));
-    expect(answer.pairs.map(({ inputType }) => inputType)).toEqual([...typesFor('in', 'trs-3.5')]);
+    expect(answer.pairs.map(({ inputType }) => inputType)).toEqual([...stylesFor('in', 'trs-3.5')]);
     expect(answer.kind).toBe('unsure');
     expect(answer.purchase).toBeDefined();
   });

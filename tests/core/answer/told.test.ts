@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { SOCKETS, circuitsOfType, jackOfType, openTypes, typesFor } from '../../../src/core/answer/index.ts';
+import { SOCKETS, circuitsOfType, jackOfType, openTypes } from '../../../src/core/answer/index.ts';
 import { jacksOfType } from '../../../src/core/answer/told.ts';
-import { PARTS, STYLES, jackProblem, styleEntry } from '../../../src/core/wiring/index.ts';
+import { PARTS, STYLES, jackProblem, styleEntry, stylesFor } from '../../../src/core/wiring/index.ts';
 import type { ToldJack } from '../../../src/core/answer/index.ts';
 
 const told = (more: Partial<ToldJack> = {}): ToldJack => ({
@@ -15,9 +15,9 @@ describe('The types that a told jack may have', () => {
   test('are one where it is told, and every type of its socket where nothing is', () => {
     expect(openTypes(told({ type: 'type-b' }))).toEqual(['type-b']);
     expect(openTypes(told({ socket: 'din5' }))).toEqual(['din']);
-    expect(openTypes(told())).toEqual(typesFor('in', 'trs-3.5'));
-    expect(typesFor('in', 'trs-3.5')).toContain('both-ways');
-    expect(typesFor('out', 'trs-3.5')).not.toContain('both-ways');
+    expect(openTypes(told())).toEqual(stylesFor('in', 'trs-3.5'));
+    expect(stylesFor('in', 'trs-3.5')).toContain('both-ways');
+    expect(stylesFor('out', 'trs-3.5')).not.toContain('both-ways');
   });
 
   test('are those that the words leave open, whatever their order, and no type that the socket cannot have', () => {
@@ -28,7 +28,7 @@ describe('The types that a told jack may have', () => {
   test('are all of the socket again where what is told cannot be', () => {
     expect(openTypes(told({ socket: 'din5', type: 'type-a' }))).toEqual(['din']);
     expect(openTypes(told({ socket: 'din5', could: ['type-a', 'type-b'] }))).toEqual(['din']);
-    expect(openTypes(told({ could: [] }))).toEqual(typesFor('in', 'trs-3.5'));
+    expect(openTypes(told({ could: [] }))).toEqual(stylesFor('in', 'trs-3.5'));
   });
 
   test('are settled by a type that is told, whatever its words left open', () => {
@@ -62,7 +62,7 @@ describe('The jacks that a told jack may stand for', () => {
   test('can all be, one for each circuit, for every socket, direction, type and part', () => {
     for (const direction of ['out', 'in'] as const)
       for (const socket of SOCKETS)
-        for (const style of typesFor(direction, socket))
+        for (const style of stylesFor(direction, socket))
           for (const part of [undefined, ...PARTS.slice(0, 4)]) {
             const jack = told({ direction, socket, part });
             const jacks = jacksOfType(jack, style);

@@ -1,6 +1,5 @@
 /** The few readings of the front page: safe, right about jacks whose values are known, and of one mind with the finder. */
 import { describe, expect, test } from 'vitest';
-import { typesFor } from '../../../src/core/answer/index.ts';
 import {
   answerFinder,
   decidingReadings,
@@ -10,7 +9,7 @@ import {
   safeReadings,
 } from '../../../src/core/readings/index.ts';
 import type { Deciding, Reading } from '../../../src/core/readings/index.ts';
-import { circuitsFor, makeJack } from '../../../src/core/wiring/index.ts';
+import { circuitsFor, makeJack, stylesFor } from '../../../src/core/wiring/index.ts';
 import type { Direction } from '../../../src/core/wiring/index.ts';
 import { jackEvidence } from '../../support/evidence.ts';
 
@@ -49,7 +48,7 @@ function press({ readings }: Deciding, jack: ReturnType<typeof makeJack>) {
 describe.each(['out', 'in'] as const satisfies readonly Direction[])(
   'The readings for an %s',
   (direction) => {
-    const types = typesFor(direction, SOCKET);
+    const types = stylesFor(direction, SOCKET);
     const canStreamClock = direction === 'out';
     const deciding = decidingReadings(direction, SOCKET, types, canStreamClock);
     const evidence = jackEvidence({ connector: SOCKET, marked: direction, canStreamClock });

@@ -5,6 +5,7 @@ import {
   sayAmperes,
   sayAmperesFinely,
   sayBeside,
+  capital,
   sayList,
   sayOhms,
   sayVolts,
@@ -201,6 +202,7 @@ describe('numbers in words', () => {
       '0.134 ohm',
     ]);
     expect([0.11352, 0.0279, 0.00064].map(sayWatts)).toEqual(['0.11 W', '27.9 mW', '0.64 mW']);
+    expect(['lead 1 carries', 'DIN', ''].map(capital)).toEqual(['Lead 1 carries', 'DIN', '']);
     expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(sayList)).toEqual(['', 'a', 'a and b', 'a, b and c']);
     expect(noteLabel('split')).toBe('more than one input on an output');
   });

@@ -33,11 +33,6 @@ export function casesAt<T>(
   return all.slice(0, level < 2 ? easy : level === 2 ? more : all.length);
 }
 
-/** Words with a capital letter, as a sentence or an answer begins. */
-export function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
 /** One of several answers, in an order that the seed decides. @throws unless exactly one is right. */
 export function oneOf(offered: readonly Offered[], chance: Pick<Chance, 'shuffled'>): Answered {
   const shown = chance.shuffled(offered);

@@ -11,8 +11,9 @@ import {
   type ProbePair,
 } from '../../jacks.ts';
 import { remembered } from '../chance.ts';
-import { capital, inRows } from '../forms.ts';
+import { inRows } from '../forms.ts';
 import type { Drawn } from '../task.ts';
+import { capital } from '../../../verdict/index.ts';
 
 /** Jacks that may hide behind readings. */
 export const JACKS = {

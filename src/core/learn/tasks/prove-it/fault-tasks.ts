@@ -3,7 +3,7 @@ import { faultsOf, sayLeadFault, sayPlace, saySet } from '../../../making/index.
 import type { Beep, LeadFault, ProofPlace } from '../../../making/index.ts';
 import type { Lead } from '../../../wiring/index.ts';
 import { drawUntil } from '../chance.ts';
-import { capital, inRows, oneOf, whichOf, type Mistake } from '../forms.ts';
+import { inRows, oneOf, whichOf, type Mistake } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 import {
   HEARD,
@@ -15,6 +15,7 @@ import {
   stillPlaces,
   type Column,
 } from './leads.ts';
+import { capital } from '../../../verdict/index.ts';
 
 /** Kinds of fault, by level: those that differ from the others in every reading come first. */
 const KINDS: readonly (readonly LeadFault['kind'][])[] = [

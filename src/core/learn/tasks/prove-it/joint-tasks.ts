@@ -1,13 +1,13 @@
 /** Tasks on joints: what came and went when a plug was moved, and what a joint of so many ohms means. Both are asked of the core. */
 import { meterProfile, readLead, sayReading } from '../../../readings/index.ts';
 import type { Reading } from '../../../readings/index.ts';
-import { checkLink, linkFor, sayList, sayOhms, works } from '../../../verdict/index.ts';
+import { capital, checkLink, linkFor, sayList, sayOhms, works } from '../../../verdict/index.ts';
 import { SIDES, conductorWords, contactWords, makeJack } from '../../../wiring/index.ts';
 import type { Jack, Lead, Link, Side } from '../../../wiring/index.ts';
 import type { LeadFault } from '../../../making/index.ts';
 import { SOLDER_CAUTION, TEST_CAUTION } from '../cautions.ts';
 import { remembered } from '../chance.ts';
-import { capital, inRows, oneOf, whichText, type Mistake } from '../forms.ts';
+import { inRows, oneOf, whichText, type Mistake } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 import { PLANS, sayConductor, sayPlan } from './leads.ts';
 

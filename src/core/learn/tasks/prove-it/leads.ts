@@ -10,11 +10,10 @@ import {
   tableOf,
 } from '../../../making/index.ts';
 import type { Beep, LeadFault, ProofPlace } from '../../../making/index.ts';
-import { linkFor, lineByLine } from '../../../verdict/index.ts';
+import { linkFor, lineByLine, capital } from '../../../verdict/index.ts';
 import { makeJack, wiringWords } from '../../../wiring/index.ts';
 import type { Connector, Lead, Style } from '../../../wiring/index.ts';
 import { remembered } from '../chance.ts';
-import { capital } from '../forms.ts';
 import type { Pair } from '../pairs.ts';
 
 /** Two jacks and the lead that was planned between them. */

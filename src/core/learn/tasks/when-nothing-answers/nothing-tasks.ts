@@ -5,12 +5,13 @@ import { splitBy } from '../../hunt.ts';
 import type { Suspect } from '../../suspects.ts';
 import { HUNT_CAUTION } from '../cautions.ts';
 import { drawUntil, someOf } from '../chance.ts';
-import { capital, eachOf } from '../forms.ts';
+import { eachOf } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 import { huntBudget } from './budget-task.ts';
 import { comesAndGoes } from './cold-joint-task.ts';
 import { finishHunt, nextCheck } from './hunt-tasks.ts';
 import { BOARD_WORDS, frequencyOf, listed, pileOf, quoted, silencesAt, type Silence } from './piles.ts';
+import { capital } from '../../../verdict/index.ts';
 
 /** Symptoms in a player's own words. */
 const SAID: Readonly<Record<Symptom, readonly string[]>> = {
