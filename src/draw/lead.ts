@@ -19,6 +19,20 @@ export function drawLead(input: LeadInput | ChainInput): LeadDrawing {
   return { ...drawAlong(chain), textAlternative: chain.segments.map(segmentWords).join(' ') };
 }
 
+/** Widths tried for paper, pixels: the first at which the plugs stand side by side leaves most room below (our choice). */
+const WIDTHS_ON_PAPER = [640, 720, 800, 900, 1000, 1120] as const;
+
+/** Draws a lead for paper: as narrow as it can be with its plugs side by side. */
+export function drawLeadOnPaper(lead: LeadSegment): LeadDrawing {
+  const [narrowest, ...wider] = WIDTHS_ON_PAPER;
+  let drawing = drawLead({ width: narrowest, ...lead });
+  for (const width of wider) {
+    if (drawing.layout === 'row') break;
+    drawing = drawLead({ width, ...lead });
+  }
+  return drawing;
+}
+
 /** A lead in words that a listener could wire from. */
 function segmentWords(segment: LeadSegment): string {
   const end = ({ connector, form, name }: LeadEnd) => `${name}, a ${words(connector)} ${form}`;

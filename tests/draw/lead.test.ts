@@ -9,7 +9,7 @@ import type {
   LeadEnd,
   LeadInput,
 } from '../../src/draw/lead-shape.ts';
-import { drawLead } from '../../src/draw/lead.ts';
+import { drawLead, drawLeadOnPaper } from '../../src/draw/lead.ts';
 import { textBox } from '../../src/draw/text.ts';
 import { seededRandom } from '../support/random.ts';
 import type { Random } from '../support/random.ts';
@@ -206,6 +206,18 @@ describe('the usual leads', () => {
       conductors: lines(pairs),
     }).crossings;
   };
+
+  test('stands on paper with its plugs side by side, and no wider than that takes', () => {
+    const lead = {
+      from: { connector: 'din5', form: 'plug', view: 'solder', name: 'output end' },
+      to: { connector: 'trs-3.5', form: 'plug', view: 'solder', name: 'input end' },
+      conductors: lines('4:ring 5:tip 2:sleeve'),
+    } as const;
+    const { layout, width } = drawLeadOnPaper(lead);
+    expect(layout).toBe('row');
+    for (const narrower of [640, 720, 800, 900, 1000].filter((one) => one < width))
+      expect(drawLead({ width: narrower, ...lead }).layout).toBe('stack');
+  });
 
   test('has a conductor whose line is not told called by what it joins, on the lead and in words', () => {
     const looks = { form: 'plug', view: 'mating' } as const;
