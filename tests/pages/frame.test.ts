@@ -1,6 +1,6 @@
 import { expect, test } from '../support/test.ts';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
-import { wakeIslands } from '../support/watch.ts';
+import { takeFirstWiring, wakeIslands } from '../support/watch.ts';
 
 /** Most that a page may move while it opens, in the measure of the layout shift; beyond 0.1 a reader loses the line (web.dev, CLS). */
 const MOST_MOVED = 0.05;
@@ -75,11 +75,7 @@ test('where the reader forces colours, drawings take them too, whatever paper wa
   await page.emulateMedia({ forcedColors: 'active', colorScheme: 'dark' });
   await page.goto('./bench/');
   await wakeIslands(page);
-  await page.getByRole('button', { name: 'Which lead?' }).click();
-  await page
-    .getByRole('button', { name: /^Use this wiring/ })
-    .first()
-    .click();
+  await takeFirstWiring(page);
   const colours = await page.evaluate(() => {
     const probe = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
     document.body.append(probe);

@@ -7,7 +7,7 @@ import { expect, test } from '../support/test.ts';
 import { attributeValues } from '../support/html.ts';
 import { serve, type Site } from '../support/serve.ts';
 import { builtPages } from '../support/site.ts';
-import { wakeIslands, watch } from '../support/watch.ts';
+import { takeFirstWiring, wakeIslands, watch } from '../support/watch.ts';
 
 test.use({ serviceWorkers: 'allow', permissions: ['clipboard-read', 'clipboard-write'] });
 // One build for both tests.
@@ -94,11 +94,7 @@ test('built for a folder, the bench works there, its link opens there, and both 
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await page.goto(`${site.address}bench/`);
   await wakeIslands(page);
-  await page.getByRole('button', { name: 'Which lead?' }).click();
-  await page
-    .getByRole('button', { name: /^Use this wiring/ })
-    .first()
-    .click();
+  await takeFirstWiring(page);
   await page.getByRole('button', { name: 'Copy a link' }).click();
   await expect(page.getByText('The link is copied.')).toBeVisible();
   const link = await page.evaluate(() => navigator.clipboard.readText());

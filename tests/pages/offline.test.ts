@@ -4,7 +4,7 @@ import { expect, test } from '../support/test.ts';
 import type { Page } from '@playwright/test';
 import { dropRelease, host, nextRelease } from '../support/releases.ts';
 import { readerPages, SITE_BASE, SITE_FOLDER } from '../support/site.ts';
-import { unfold, wakeIslands, watch } from '../support/watch.ts';
+import { takeFirstWiring, unfold, wakeIslands, watch } from '../support/watch.ts';
 
 test.use({ serviceWorkers: 'allow' });
 
@@ -63,11 +63,7 @@ test('after one visit every file is kept, each kind of page opens with the netwo
   await openEach(page, '.', OF_EACH_KIND);
   await page.goto('./bench/');
   await wakeIslands(page);
-  await page.getByRole('button', { name: 'Which lead?' }).click();
-  await page
-    .getByRole('button', { name: /^Use this wiring/ })
-    .first()
-    .click();
+  await takeFirstWiring(page);
   await expect(page.locator('.headline .outcome')).toHaveText('Works');
 });
 

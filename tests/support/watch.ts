@@ -140,3 +140,12 @@ export async function unfold(page: Page): Promise<void> {
     await expect(page.getByText('Getting it ready.')).toHaveCount(0);
   } while ((await closed.count()) > 0);
 }
+
+/** On a bench that is awake: take the first wiring that works for its two jacks. */
+export async function takeFirstWiring(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Which lead?' }).click();
+  await page
+    .getByRole('button', { name: /^Use this wiring/ })
+    .first()
+    .click();
+}

@@ -12,7 +12,7 @@ import {
 } from '../../src/core/plan/index.ts';
 import { makeJack, makeLead, newJack, wires } from '../../src/core/wiring/index.ts';
 import { SITE_BASE } from '../support/site.ts';
-import { wakeIslands } from '../support/watch.ts';
+import { takeFirstWiring, wakeIslands } from '../support/watch.ts';
 
 /** A value that the test cannot go on without. */
 function there<T>(value: T | null | undefined): T {
@@ -186,11 +186,7 @@ test('swapped lines are called backwards, and the steps follow the current throu
 
 test("'Which lead?' lays a lead that flows, and says when none can", async ({ page }) => {
   await open(page);
-  await page.getByRole('button', { name: 'Which lead?' }).click();
-  await page
-    .getByRole('button', { name: /^Use this wiring/ })
-    .first()
-    .click();
+  await takeFirstWiring(page);
   await expect(outcome(page)).toHaveText('Works');
   await page.getByRole('group', { name: 'Output jack' }).getByLabel('Connector').selectOption('trs-3.5');
   await page.getByRole('group', { name: 'Output jack' }).getByLabel('Type').selectOption('ring-signal');
@@ -222,11 +218,7 @@ test('a contact that was picked is let go when a lead is laid or a change is tak
 
 test('a fault and a second lead change the verdict, and undo brings it back', async ({ page }) => {
   await open(page);
-  await page.getByRole('button', { name: 'Which lead?' }).click();
-  await page
-    .getByRole('button', { name: /^Use this wiring/ })
-    .first()
-    .click();
+  await takeFirstWiring(page);
   await page.getByText('Length, gauge, plugs and faults').click();
   await page.getByLabel('Contact', { exact: true }).selectOption('4');
   await page.getByRole('button', { name: 'Put this fault in' }).click();

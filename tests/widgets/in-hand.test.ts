@@ -3,7 +3,7 @@ import type { Locator, Page } from '@playwright/test';
 import { planOfLink, writeSharedLink } from '../../src/core/plan/index.ts';
 import { makeJack, makeLead, wires } from '../../src/core/wiring/index.ts';
 import { SITE_BASE } from '../support/site.ts';
-import { wakeIslands } from '../support/watch.ts';
+import { takeFirstWiring, wakeIslands } from '../support/watch.ts';
 
 /** DIN to Type B on 3.5 mm: pin 4 to tip, pin 5 to ring, pin 2 to sleeve (common practice, no source). */
 const SOURCE_TO_TIP = 'source pin 4 tip RD red';
@@ -58,11 +58,7 @@ test('with nothing in hand the sheet says so, shows the ways to a lead and nothi
 test('a lead wired on the bench is on the sheet, the meter and the bytes page', async ({ page }) => {
   await open(page, '/bench/');
   await page.getByRole('group', { name: 'Input jack' }).getByLabel('Type').selectOption('type-b');
-  await page.getByRole('button', { name: 'Which lead?' }).click();
-  await page
-    .getByRole('button', { name: /^Use this wiring/ })
-    .first()
-    .click();
+  await takeFirstWiring(page);
   await expect(page.locator('.headline .outcome')).toHaveText('Works');
   await sheetShows(page, SOURCE_TO_TIP);
   await byMenu(page, 'Meter');
@@ -78,11 +74,7 @@ test('a lead wired on the bench is on the sheet, the meter and the bytes page', 
 
 test('a link puts its lead in hand, and what it replaced is among the versions', async ({ page }) => {
   await open(page, '/bench/');
-  await page.getByRole('button', { name: 'Which lead?' }).click();
-  await page
-    .getByRole('button', { name: /^Use this wiring/ })
-    .first()
-    .click();
+  await takeFirstWiring(page);
   await expect(page.locator('.headline .outcome')).toHaveText('Works');
   const crossed = planOfLink(makeJack('out', 'din5', 'din'), makeJack('in', 'din5', 'din'), [
     makeLead('din5', 'din5', wires('4-5', '5-4')),

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from '../support/test.ts';
 import type { Page } from '@playwright/test';
 import { runOperatingPoint } from '../support/spice.ts';
-import { wakeIslands } from '../support/watch.ts';
+import { takeFirstWiring, wakeIslands } from '../support/watch.ts';
 
 const outcome = (page: Page) => page.locator('.send .outcome');
 
@@ -134,11 +134,7 @@ test('the bench sends through the lead that lies on it', async ({ page }) => {
   const fold = page.getByText('Send something through it');
   // Nothing can be sent where there is no wire.
   await expect(fold).toHaveCount(0);
-  await page.getByRole('button', { name: 'Which lead?' }).click();
-  await page
-    .getByRole('button', { name: /^Use this wiring/ })
-    .first()
-    .click();
+  await takeFirstWiring(page);
   await fold.click();
   await expect(outcome(page)).toHaveText('2 bytes sent: all arrived as sent.');
 });

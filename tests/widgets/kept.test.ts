@@ -1,16 +1,12 @@
 /** What is kept is shown, saved and wiped, and a wipe asks first. */
 import { expect, test } from '../support/test.ts';
 import { savedBy } from '../support/stores.ts';
-import { wakeIslands } from '../support/watch.ts';
+import { takeFirstWiring, wakeIslands } from '../support/watch.ts';
 
 test('what was done is listed, saved to one file, and wiped only after a question', async ({ page }) => {
   await page.goto('./bench/');
   await wakeIslands(page);
-  await page.getByRole('button', { name: 'Which lead?' }).click();
-  await page
-    .getByRole('button', { name: /^Use this wiring/ })
-    .first()
-    .click();
+  await takeFirstWiring(page);
   await page.goto('./kept/');
   await wakeIslands(page);
   const main = page.getByRole('main');
