@@ -5,7 +5,6 @@ import {
   AS_THEY_STAND,
   aNumber,
   aText,
-  capital,
   casesAt,
   eachOf,
   inBits,
@@ -18,6 +17,7 @@ import {
   whichOf,
   whichText,
 } from '../../../../src/core/learn/tasks/forms.ts';
+import { capital } from '../../../../src/core/verdict/index.ts';
 
 const SEEDS = Array.from({ length: 50 }, (_, at) => at * 7);
 

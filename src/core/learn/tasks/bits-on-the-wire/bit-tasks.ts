@@ -1,8 +1,9 @@
 /** Tasks on bits and bytes. Bytes are made and taken apart by the signal floor; the formulas here are those of the mistakes. */
 import { hexOf } from '../../../signal/index.ts';
-import { capital, inBits, inHex, oneOf, theBytes, whichOf } from '../forms.ts';
+import { inBits, inHex, oneOf, theBytes, whichOf } from '../forms.ts';
 import { DATA_BITS, MESSAGE_TASKS, NOTES } from './message-tasks.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
+import { capital } from '../../../verdict/index.ts';
 
 const binary = (byte: number): string => byte.toString(2).padStart(DATA_BITS, '0');
 /** The byte read the other way round. */

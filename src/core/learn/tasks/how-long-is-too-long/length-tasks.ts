@@ -1,5 +1,5 @@
 /** Tasks on the length of a lead: ohms, volts, current, and what the standard allows. */
-import { checkLink, sayAmperesFinely } from '../../../verdict/index.ts';
+import { capital, checkLink, sayAmperesFinely } from '../../../verdict/index.ts';
 import { GAUGES, STANDARD_METRES, wireOhmsPerMetre } from '../../../wiring/index.ts';
 import {
   COPPER_TASKS,
@@ -12,7 +12,7 @@ import {
   sayGauge,
 } from './copper-tasks.ts';
 import { remembered } from '../chance.ts';
-import { capital, inOrder, inRows, plainNumber, whichOf, whichText } from '../forms.ts';
+import { inOrder, inRows, plainNumber, whichOf, whichText } from '../forms.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 const RANK_LEADS_SAID = {
