@@ -58,6 +58,13 @@ export async function planHash(plan: Plan): Promise<string> {
   return LINK_KEY + (await writeSharedLink(plan));
 }
 
+/** Follow a link to a page with a plan in its address; a click that opens another tab follows the plain address. */
+export async function goWithPlan(event: MouseEvent, page: string, plan: Plan): Promise<void> {
+  if (event.ctrlKey || event.metaKey || event.shiftKey) return;
+  event.preventDefault();
+  location.assign(page + (await planHash(plan)));
+}
+
 /** Hand the plan over as a file that says whose it is. */
 export function savePlan(plan: Plan): void {
   saveText(planFileName(plan, 'json'), writePlanText(plan), 'application/json');
