@@ -88,9 +88,9 @@ describe('A new link', () => {
 
   test('that no lead can make work has one that fits, for the check to explain', () => {
     const plan = board([]);
-    const [sender, ...others] = plan.devices;
-    const signal = { ...planJack('OUT', 'out', 'trs-6.35', 'tip-signal') };
-    const { leads, works } = join({ ...plan, devices: [{ ...sender!, jacks: [signal] }, ...others] });
+    const jacks = [planJack('OUT', 'out', 'trs-6.35', 'tip-signal')];
+    const devices = plan.devices.map((one) => (one.name === 'sender' ? { ...one, jacks } : one));
+    const { leads, works } = join({ ...plan, devices });
     expect(works).toBe(false);
     expect(leads.map(({ from, to }) => [from.connector, to.connector])).toEqual([['trs-6.35', 'din5']]);
   });
