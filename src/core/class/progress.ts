@@ -1,5 +1,4 @@
 /** Work on a Set as one short text, for a course system that keeps a few thousand characters for each student. */
-import {} from './limits.ts';
 import { tasksOfSet } from './work-set.ts';
 import type { WorkSet } from './work-set.ts';
 import { readTaskId, writeTaskId } from '../learn/index.ts';

@@ -57,7 +57,7 @@ function longestChain(problem: PlanProblem, hub: number): number {
 
 /**
  * The fewest chains into which the devices can be laid, circles allowed: every device that no other follows ends one. A
- * matching of devices to the devices that follow them leaves that many over.
+ * matching of devices to the devices that follow them leaves that many over; where all are in circles there is one chain still.
  */
 function fewestChains({ count, ways }: PlanProblem): number {
   const before = new Int32Array(count).fill(-1);
@@ -73,5 +73,5 @@ function fewestChains({ count, ways }: PlanProblem): number {
   };
   let chains = count;
   for (let from = 0; from < count; from++) if (follow(from, new Set())) chains--;
-  return chains;
+  return Math.max(1, chains);
 }

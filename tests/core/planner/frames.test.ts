@@ -56,4 +56,10 @@ describe('Frames and their places', () => {
     expect(framesOf({ ...apart, spareOutlets: 1 })).toEqual([[-1, 0]]);
     expect(framesOf({ ...apart, spareOutlets: 2 })).toEqual([]);
   });
+
+  test('keep a place for one chain beside those that stay free, though every device may follow another in a circle', () => {
+    // Three devices that feed each other, and two outputs: one of them may stay free, not both.
+    const frames = (spareOutlets: number) => framesOf({ ...problem, topology: 'chain', spareOutlets });
+    expect([frames(0), frames(1), frames(2)]).toEqual([[[-1, -1]], [[-1, -1]], []]);
+  });
 });
