@@ -6,6 +6,7 @@ import { framesOf } from '../../../src/core/planner/frames.ts';
 import type { Frame } from '../../../src/core/planner/frames.ts';
 import { linksOf, waysOf } from '../../../src/core/planner/problem.ts';
 import type { Found, PlanProblem } from '../../../src/core/planner/problem.ts';
+import { MOST_EXACT, search } from '../../../src/core/planner/search.ts';
 import { walkTable } from '../../../src/core/planner/walks.ts';
 import { runThrough } from '../../../src/core/signal/index.ts';
 import { seededRandom } from '../../support/random.ts';
@@ -74,6 +75,62 @@ describe('A search by chance', () => {
   test('comes out the same for the same chance', () => {
     const { problem, found } = BOARDS.find((one) => one.found.some((two) => two.found)) ?? BOARDS[0]!;
     for (const { frame, found: one } of found) expect(annealed(problem, frame)).toEqual(one);
+  });
+});
+
+/** A board too large for tables: devices that all feed one another, on so many outputs, each link for the same price. */
+function largeBoard(outputs: number, spareOutlets: number): PlanProblem {
+  const count = MOST_EXACT + 2;
+  const link = [{ cost: 5, uses: [] }];
+  const row = (source: number) => Array.from({ length: count }, (_, to) => (to === source ? [] : link));
+  return {
+    count,
+    ways: Array.from({ length: count + outputs }, (_, source) => row(source)),
+    outputs: Array.from({ length: outputs }, (_, output) => count + output),
+    hubs: [],
+    owned: [],
+    shift: Array<number>(count).fill(1),
+    budget: 100,
+    mostHops: 100,
+    spareOutlets,
+    topology: 'any',
+  };
+}
+
+describe('A board too large for tables', () => {
+  test('leaves free the outputs that are asked for, or has no plan where none is left', () => {
+    const found = (outputs: number, spare: number) => runThrough(search(largeBoard(outputs, spare))).found;
+    // By hand: each of the devices has one link into it, at 5 each, however they hang.
+    const links = 5 * (MOST_EXACT + 2);
+    for (const [outputs, spare] of [
+      [1, 0],
+      [2, 1],
+      [2, 0],
+    ] as const) {
+      const one = found(outputs, spare);
+      expect(one?.cost).toBe(links);
+      const used = one?.layout.filter(({ chains }) => chains.some(({ length }) => length > 0)).length ?? NaN;
+      expect(outputs - used).toBeGreaterThanOrEqual(spare);
+    }
+    for (const [outputs, spare] of [
+      [1, 1],
+      [2, 2],
+      [2, 3],
+    ] as const)
+      expect(found(outputs, spare)).toBeUndefined();
+  });
+
+  test('comes with a bound that is the cost, where no link can be had for less', () => {
+    const { found, bound, proven } = runThrough(search(largeBoard(1, 0)));
+    expect(bound).toBeLessThanOrEqual((found?.cost ?? NaN) + 1e-6);
+    expect(bound).toBeGreaterThan(0.99 * (found?.cost ?? NaN));
+    expect(proven || bound < (found?.cost ?? NaN)).toBe(true);
+  });
+
+  test('has no plan where one device can be fed by nothing', () => {
+    const whole = largeBoard(1, 0);
+    const cut = { ...whole, ways: whole.ways.map((row) => row.map((ways, to) => (to === 3 ? [] : ways))) };
+    expect(runThrough(search(cut)).found).toBeUndefined();
   });
 });
 

@@ -1,35 +1,31 @@
 /** How few readings test a lead: counted on the table of the lead as it was planned. */
 import { fullTable, madeLead, tableOf } from '../../../making/index.ts';
 import type { ProofPlace } from '../../../making/index.ts';
-import { contactsOf, familyOf, makeLead, words } from '../../../wiring/index.ts';
+import { contactsOf, familyOf, words } from '../../../wiring/index.ts';
 import type { Connector, Lead } from '../../../wiring/index.ts';
-import { conductorsOf } from '../answers.ts';
 import { aNumber } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
-import { sayPlan } from './leads.ts';
+import { leadOf, sayPlan } from './leads.ts';
 
 const TRS: readonly Connector[] = ['trs-3.5', 'trs-6.35', 'trs-2.5'];
 
-const between = (from: Connector, to: Connector, pairs: string): Lead =>
-  makeLead(from, to, conductorsOf(pairs));
-
 /** Leads with phone plugs: all three wires, only two of them, and a TS plug at one end or at both. */
 const PHONE: readonly Lead[] = [
-  ...TRS.map((one) => between(one, 'trs-3.5', 'tip-tip ring-ring sleeve-sleeve')),
-  between('ts-3.5', 'ts-3.5', 'tip-tip sleeve-sleeve'),
-  ...TRS.map((one) => between(one, 'trs-6.35', 'tip-ring ring-tip sleeve-sleeve')),
-  between('trs-3.5', 'trs-3.5', 'tip-tip ring-ring'),
-  between('trs-3.5', 'ts-6.35', 'tip-tip sleeve-sleeve'),
-  between('ts-3.5', 'trs-3.5', 'tip-tip sleeve-sleeve'),
+  ...TRS.map((one) => leadOf(one, 'trs-3.5', 'tip-tip ring-ring sleeve-sleeve')),
+  leadOf('ts-3.5', 'ts-3.5', 'tip-tip sleeve-sleeve'),
+  ...TRS.map((one) => leadOf(one, 'trs-6.35', 'tip-ring ring-tip sleeve-sleeve')),
+  leadOf('trs-3.5', 'trs-3.5', 'tip-tip ring-ring'),
+  leadOf('trs-3.5', 'ts-6.35', 'tip-tip sleeve-sleeve'),
+  leadOf('ts-3.5', 'trs-3.5', 'tip-tip sleeve-sleeve'),
 ];
 
 /** Leads with a DIN plug: its spare pins and its shell may touch something too. */
 const DIN: readonly Lead[] = [
-  between('din5', 'trs-3.5', '4-ring 5-tip 2-sleeve'),
-  between('trs-3.5', 'din5', 'tip-4 ring-5 sleeve-2'),
-  between('din5', 'din5', '4-4 5-5 2-2'),
-  between('din5', 'trs-6.35', '4-tip 5-ring'),
-  between('din5', 'din5', '1-1 2-2 3-3 4-4 5-5'),
+  leadOf('din5', 'trs-3.5', '4-ring 5-tip 2-sleeve'),
+  leadOf('trs-3.5', 'din5', 'tip-4 ring-5 sleeve-2'),
+  leadOf('din5', 'din5', '4-4 5-5 2-2'),
+  leadOf('din5', 'trs-6.35', '4-tip 5-ring'),
+  leadOf('din5', 'din5', '1-1 2-2 3-3 4-4 5-5'),
 ];
 
 /** Contacts that a lead joins, each group with its contacts, as the table of the lead says. */

@@ -11,8 +11,9 @@ import {
 } from '../../../making/index.ts';
 import type { Beep, LeadFault, ProofPlace } from '../../../making/index.ts';
 import { linkFor, lineByLine, capital } from '../../../verdict/index.ts';
-import { makeJack, wiringWords } from '../../../wiring/index.ts';
+import { makeJack, makeLead, wiringWords } from '../../../wiring/index.ts';
 import type { Connector, Lead, Style } from '../../../wiring/index.ts';
+import { conductorsOf } from '../answers.ts';
 import { remembered } from '../chance.ts';
 import type { Pair } from '../pairs.ts';
 
@@ -41,6 +42,10 @@ export const PLANS: readonly Plan[] = BETWEEN.map(([out, into]) => {
   const link = linkFor(output, input, lineByLine(output, input));
   return { output, input, lead: link.branches[0]?.leads[0] as Lead };
 });
+
+/** A lead with its plugs, its conductors as an answer writes them, and what is wrong with it. */
+export const leadOf = (from: Connector, to: Connector, pairs: string, faults: Lead['faults'] = []): Lead =>
+  makeLead(from, to, conductorsOf(pairs), { faults });
 
 /** How a lead was planned, as a task tells it: the output end first. */
 export function sayPlan(lead: Lead): string {

@@ -1,77 +1,56 @@
 /** A lead that nobody knows: what it joins is read, and the jacks that it serves are found by solving it between them. */
 import { sayPlace } from '../../../making/index.ts';
-import { checkLink, linkFor, works } from '../../../verdict/index.ts';
-import { makeJack, makeLead, styleEntry } from '../../../wiring/index.ts';
-import type { Conductor, Connector, Fault, Lead, Style } from '../../../wiring/index.ts';
-import { conductorsOf } from '../answers.ts';
+import { checkLink, works } from '../../../verdict/index.ts';
+import { makeJack, styleEntry } from '../../../wiring/index.ts';
+import type { Contact, Lead, Side, Style } from '../../../wiring/index.ts';
 import { TEST_CAUTION } from '../cautions.ts';
 import { remembered } from '../chance.ts';
 import { inRows, whichText, type Mistake } from '../forms.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
-import { saysWith, stillPlaces } from './leads.ts';
+import { leadOf, saysWith, stillPlaces } from './leads.ts';
 
-type Short = Extract<Fault, { readonly kind: 'short' }>;
-
-/** A lead with its plugs, as it was made, and two contacts of it that touch, if any do. */
-interface Stranger {
-  readonly from: Connector;
-  readonly to: Connector;
-  readonly conductors: readonly Conductor[];
-  readonly short?: Short;
-}
-
-const stranger = (from: Connector, to: Connector, pairs: string, short?: Short): Stranger => ({
-  from,
-  to,
-  conductors: conductorsOf(pairs),
-  ...(short ? { short } : {}),
-});
-
-const touching = (side: Short['side'], a: Short['between'][0], b: Short['between'][1]): Short => ({
-  kind: 'short',
-  side,
-  between: [a, b],
-});
+/** Two contacts of a plug that touch. */
+const touching = (side: Side, a: Contact, b: Contact): Lead['faults'] => [
+  { kind: 'short', side, between: [a, b] },
+];
 
 /** Leads that serve one of the two pairs of jacks, in turn with those that serve neither. */
-const WHOLE: readonly Stranger[] = [
-  stranger('din5', 'trs-3.5', '4-ring 5-tip 2-sleeve'),
-  stranger('trs-3.5', 'trs-3.5', 'tip-ring ring-tip sleeve-sleeve'),
-  stranger('din5', 'trs-3.5', '4-ring 2-sleeve'),
-  stranger('trs-3.5', 'din5', 'tip-4 ring-5 sleeve-2'),
-  stranger('trs-3.5', 'trs-3.5', 'tip-tip ring-ring sleeve-sleeve'),
-  stranger('trs-3.5', 'trs-3.5', 'tip-tip sleeve-sleeve'),
-  stranger('din5', 'trs-3.5', '4-tip 5-ring 2-sleeve'),
-  stranger('trs-3.5', 'din5', 'tip-5 ring-4 sleeve-2'),
-  stranger('din5', 'trs-3.5', '4-ring 3-tip 2-sleeve'),
+const WHOLE: readonly Lead[] = [
+  leadOf('din5', 'trs-3.5', '4-ring 5-tip 2-sleeve'),
+  leadOf('trs-3.5', 'trs-3.5', 'tip-ring ring-tip sleeve-sleeve'),
+  leadOf('din5', 'trs-3.5', '4-ring 2-sleeve'),
+  leadOf('trs-3.5', 'din5', 'tip-4 ring-5 sleeve-2'),
+  leadOf('trs-3.5', 'trs-3.5', 'tip-tip ring-ring sleeve-sleeve'),
+  leadOf('trs-3.5', 'trs-3.5', 'tip-tip sleeve-sleeve'),
+  leadOf('din5', 'trs-3.5', '4-tip 5-ring 2-sleeve'),
+  leadOf('trs-3.5', 'din5', 'tip-5 ring-4 sleeve-2'),
+  leadOf('din5', 'trs-3.5', '4-ring 3-tip 2-sleeve'),
 ];
 
 /** Traps: three beeps as they should be and a fourth, a shield that is left out, and spare pins that are wired. */
-const TRAPS: readonly Stranger[] = [
-  stranger('din5', 'trs-3.5', '4-ring 5-tip 2-sleeve', touching('to', 'tip', 'ring')),
-  stranger('din5', 'trs-3.5', '4-ring 5-tip'),
-  stranger('trs-3.5', 'trs-3.5', 'tip-tip ring-ring sleeve-sleeve', touching('from', 'ring', 'sleeve')),
-  stranger('trs-3.5', 'din5', 'tip-4 ring-5'),
-  stranger('trs-3.5', 'din5', 'tip-5 ring-4 sleeve-2', touching('to', '4', '2')),
-  stranger('trs-3.5', 'trs-3.5', 'tip-ring ring-tip'),
-  stranger('din5', 'trs-3.5', '4-tip 5-ring 2-sleeve', touching('from', '5', '2')),
+const TRAPS: readonly Lead[] = [
+  leadOf('din5', 'trs-3.5', '4-ring 5-tip 2-sleeve', touching('to', 'tip', 'ring')),
+  leadOf('din5', 'trs-3.5', '4-ring 5-tip'),
+  leadOf('trs-3.5', 'trs-3.5', 'tip-tip ring-ring sleeve-sleeve', touching('from', 'ring', 'sleeve')),
+  leadOf('trs-3.5', 'din5', 'tip-4 ring-5'),
+  leadOf('trs-3.5', 'din5', 'tip-5 ring-4 sleeve-2', touching('to', '4', '2')),
+  leadOf('trs-3.5', 'trs-3.5', 'tip-ring ring-tip'),
+  leadOf('din5', 'trs-3.5', '4-tip 5-ring 2-sleeve', touching('from', '5', '2')),
 ];
 
 /** The types of output and input in the two pairs of jacks that a lead with these plugs may serve. */
-function candidates({ from, to }: Stranger): readonly (readonly [out: Style, into: Style])[] {
-  if (to === 'din5') return (['type-a', 'type-b'] as const).map((out) => [out, 'din']);
-  return (['type-a', 'type-b'] as const).map((into) => [from === 'din5' ? 'din' : 'type-a', into]);
-}
-
-function asLead({ from, to, conductors, short }: Stranger): Lead {
-  return makeLead(from, to, conductors, { faults: short ? [short] : [] });
+function candidates({ from, to }: Lead): readonly (readonly [out: Style, into: Style])[] {
+  if (to.connector === 'din5') return (['type-a', 'type-b'] as const).map((out) => [out, 'din']);
+  return (['type-a', 'type-b'] as const).map((into) => [from.connector === 'din5' ? 'din' : 'type-a', into]);
 }
 
 /** Whether a lead works between two jacks of these types: solved once for each. */
-const serves = remembered((one: Stranger, [out, into]: readonly [Style, Style]): boolean => {
-  const input = makeJack('in', one.to, into);
-  const link = linkFor(makeJack('out', one.from, out), input, one.conductors);
-  return works(checkLink({ ...link, branches: [{ input, leads: [asLead(one)] }] }, 'outcome'));
+const serves = remembered((lead: Lead, [out, into]: readonly [Style, Style]): boolean => {
+  const [output, input] = [
+    makeJack('out', lead.from.connector, out),
+    makeJack('in', lead.to.connector, into),
+  ];
+  return works(checkLink({ output, branches: [{ input, leads: [lead] }] }, 'outcome'));
 });
 
 const SWAPPED: Mistake = [
@@ -93,14 +72,16 @@ const SAID_TO_STRANGER: Readonly<Record<'first' | 'second' | 'either' | 'neither
 
 /** Which jacks a lead serves that nobody knows. */
 export function strangersLead(level: Level, chance: Chance): Drawn {
-  const one = chance.turn(level === 3 ? [...TRAPS, ...WHOLE] : WHOLE);
-  const lead = asLead(one);
-  const says = saysWith(lead, one.short ? [one.short] : []);
+  const lead = chance.turn(level === 3 ? [...TRAPS, ...WHOLE] : WHOLE);
+  const says = saysWith(
+    lead,
+    lead.faults.filter((one) => one.kind === 'short'),
+  );
   const beeping = stillPlaces(lead).filter((place) => says(place) === 'beep');
-  const [first = '', second = ''] = candidates(one).map(
+  const [first = '', second = ''] = candidates(lead).map(
     ([out, into]) => `a ${styleEntry(out).label} output to a ${styleEntry(into).label} input`,
   );
-  const [does = false, doesToo = false] = candidates(one).map((styles) => serves(one, styles));
+  const [does = false, doesToo = false] = candidates(lead).map((styles) => serves(lead, styles));
   const right = does ? (doesToo ? 'either' : 'first') : doesToo ? 'second' : 'neither';
   const texts = {
     first: `From ${first}`,
@@ -117,7 +98,7 @@ export function strangersLead(level: Level, chance: Chance): Drawn {
       right,
       (name) =>
         right === 'neither' && name !== 'either'
-          ? ['silence forgotten', saidToUnfit(one)]
+          ? ['silence forgotten', saidToUnfit(lead)]
           : SAID_TO_STRANGER[name],
       chance,
     ),
@@ -136,8 +117,9 @@ export function strangersLead(level: Level, chance: Chance): Drawn {
 }
 
 /** What is said where a lead serves neither pair, and one was named. */
-function saidToUnfit({ short, conductors }: Stranger): string {
-  if (short) return 'Two contacts beep that should be silent to each other. That leads the current astray.';
+function saidToUnfit({ faults, conductors }: Lead): string {
+  if (faults.length > 0)
+    return 'Two contacts beep that should be silent to each other. That leads the current astray.';
   return conductors.length < 3
     ? 'One line of the pair has no way through. Follow the loop out and back.'
     : 'One wire ends on a contact that carries nothing. Follow the loop out and back.';
