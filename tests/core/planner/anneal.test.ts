@@ -73,8 +73,8 @@ describe('A search by chance', () => {
   });
 
   test('comes out the same for the same chance', () => {
-    const { problem, found } = BOARDS.find((one) => one.found.some((two) => two.found)) ?? BOARDS[0]!;
-    for (const { frame, found: one } of found) expect(annealed(problem, frame)).toEqual(one);
+    for (const { problem, found } of BOARDS.slice(0, 5))
+      for (const { frame, found: one } of found) expect(annealed(problem, frame)).toEqual(one);
   });
 });
 
@@ -161,7 +161,8 @@ describe('A walk of at most four devices', () => {
       const { value, devices } = table.best(start, longest);
       const worth = (chain: readonly number[]): number =>
         chain.reduce(
-          (sum, device, at) => sum + (at === 0 ? start : next[chain[at - 1]!]!)[device]! - rewards[device]!,
+          (sum, device, at) =>
+            sum + ((next[chain[at - 1] ?? NaN] ?? start)[device] ?? NaN) - (rewards[device] ?? NaN),
           0,
         );
       const least = Math.min(...[...chainsOf(count, longest)].map(worth));
