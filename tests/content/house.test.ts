@@ -12,6 +12,7 @@ const texts = new Map(
 );
 
 /** A rule for whatever stands after something. */
+const DOOR_LATER = /\bimport\(\s*['"`][^'"`]*core\/\w+\/index\.ts/;
 const AFTER_ANYTHING = /[+~]\s*\*\s*[,){]/;
 
 /** The project's rules, with the types of three files alone: to read those of all takes half a minute. */
@@ -160,5 +161,17 @@ describe('Rules of style', () => {
       /\.(css|svelte|astro)$/.test(path),
     );
     expect(sheets.filter((path) => AFTER_ANYTHING.test(readFileSync(path, 'utf8')))).toEqual([]);
+  });
+});
+
+describe('Parts fetched later', () => {
+  // Who asks for a door as a whole gets all of its floor, whatever is taken of it: a file of its own names what is wanted.
+  test('are never a whole door of the core', () => {
+    expect("latest(import('../../src/core/signal/index.ts'), use)").toMatch(DOOR_LATER);
+    expect(
+      "import type { Sent } from '../../src/core/signal/index.ts'; import('./lost-bits.ts')",
+    ).not.toMatch(DOOR_LATER);
+    const shown = filesUnder('.', ['components', 'content', 'src/pages', 'src/layouts', 'src/offline']);
+    expect(shown.filter((path) => DOOR_LATER.test(readFileSync(path, 'utf8')))).toEqual([]);
   });
 });
