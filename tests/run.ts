@@ -73,7 +73,8 @@ const stageWith = (stage: Stage, heading: string, more: readonly string[]): Stag
 
 /** The build writes the types of the content, which the checks of types and the lint read: they follow it. The longest comes first. */
 const BUILT: readonly Stage[] = [BUILD, LINT, SVELTE, TYPES];
-const PLAIN: readonly Stage[] = [UNIT, REFERENCE, FORMAT];
+/** The shortest comes first: from then on the other lane, once it is through, takes from this one. */
+const PLAIN: readonly Stage[] = [FORMAT, UNIT, REFERENCE];
 
 /** The stages of a run: those that need the build's types in its lane, those that do not, and those in a browser. */
 interface Work {
