@@ -72,7 +72,8 @@ export class Checker {
   /** Solve the links of the board as it is now; what was asked before no longer counts. */
   start = (): void => {
     const plan = this.#plan();
-    if (this.#asked && this.#asked !== plan) this.#solver.cancel();
+    // What a worker solved for an order that no longer counts is not sent: the next worker begins knowing nothing.
+    if (this.#solver.busy && this.#asked !== plan) this.#solver.cancel();
     this.#asked = plan;
     this.#long = false;
     clearTimeout(this.#clock);

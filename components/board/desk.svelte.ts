@@ -100,6 +100,7 @@ export class Desk {
   }
 
   open = (plan: Plan): void => {
+    this.finish();
     this.change(plan);
     this.chosen = undefined;
     this.picked = undefined;

@@ -217,6 +217,20 @@ describe('Picking jacks', () => {
     }
   });
 
+  test('joins before a board from a file takes its place, and undo brings the joined one back', async () => {
+    const desk = withoutLink();
+    const { links } = desk.plan;
+    desk.press(LOOSE);
+    desk.press({ device: 'hub', jack: 'OUT 3' });
+    const opened = makePlan({ title: 'another' });
+    desk.open(opened);
+    await answered();
+    expect([desk.plan, desk.joining]).toEqual([opened, undefined]);
+    desk.travel('undo');
+    desk.finish();
+    expect(desk.plan.links).toHaveLength(links.length + 1);
+  });
+
   test('joins at once, and once, where something else is to be done before the worker has answered', async () => {
     const desk = withoutLink();
     const steps = desk.plan;
