@@ -1,4 +1,5 @@
 /** The check of the board on the desk: at once from what is solved already, else once it is solved in the background while the page is painted. */
+import { untrack } from 'svelte';
 import { checkRemembered, unsolvedBoard } from '../../src/core/board/index.ts';
 import type { CheckProgress, Connected } from '../../src/core/board/index.ts';
 import type { JackPlace, Plan } from '../../src/core/plan/index.ts';
@@ -73,7 +74,7 @@ export class Checker {
   start = (): void => {
     const plan = this.#plan();
     // What a worker solved for an order that no longer counts is not sent: the next worker begins knowing nothing.
-    if (this.#solver.busy && this.#asked !== plan) this.#solver.cancel();
+    if (this.#asked !== plan && untrack(() => this.#solver.busy)) this.#solver.cancel();
     this.#asked = plan;
     this.#long = false;
     clearTimeout(this.#clock);
