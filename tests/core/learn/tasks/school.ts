@@ -128,3 +128,6 @@ export function expectMistakes(
     }
   expect([...met].sort()).toEqual(Object.keys(byHand).sort());
 }
+
+/** The words of the right one of a task's answers. */
+export const rightOf = (task: Task): string => optionsOf(task)[Number(task.right)] ?? '';

@@ -1,7 +1,6 @@
 /** Mistakes at the soldering bench and with a meter on a lead, each made as a learner makes it: by shine, by the wrong side, by one beep. */
 import { describe, expect, it } from 'vitest';
 import { gradeAnswer } from '../../../../src/core/learn/index.ts';
-import type { Task } from '../../../../src/core/learn/index.ts';
 import { facesOf, rowIn, turned } from './hand-faces.ts';
 import { faultsIn, heard, paperLead } from './hand-lead.ts';
 import {
@@ -10,13 +9,12 @@ import {
   numberIn,
   optionsOf,
   placesWhere,
+  rightOf,
   rowsOf,
   tally,
   tasksOf,
   wrongOptions,
 } from './school.ts';
-
-const rightOf = (task: Task): string => optionsOf(task)[Number(task.right)] ?? '';
 
 describe('mistakes at the bench', () => {
   it('the wrong order: shell, drawing or stripping after the joint, two steps exchanged', () => {

@@ -8,6 +8,7 @@ import {
   optionOf,
   optionsOf,
   placesWhere,
+  rightOf,
   rowsOf,
   tally,
   tasksOf,
@@ -15,7 +16,6 @@ import {
 } from './school.ts';
 
 const quoted = ({ ask }: Task): string => /[‘'](.+)[’']/.exec(ask)?.[1] ?? '';
-const rightOf = (task: Task): string => optionsOf(task)[Number(task.right)] ?? '';
 /** The type of another pedal of the same maker, where a task tells one. */
 const otherOf = (task: Task): string | undefined =>
   task.shows && rowsOf(task).get('another pedal of the same maker');
