@@ -83,26 +83,40 @@ function install({ refuses, clock }: { refuses: boolean; clock: boolean }): void
       if (queue.length === 1) queueMicrotask(() => void leave());
     },
   };
-  // The wire is worked out by another program: until it has answered the page's timers stand still, however busy the computer is.
+  // The wire is worked out by another program: until it has answered the page's clock and timers stand still, however busy the computer is.
+  const clockNow = performance.now.bind(performance);
   let onTheWire = 0;
+  let [stoodFor, standsSince] = [0, 0];
+  performance.now = () => (onTheWire > 0 ? standsSince : clockNow()) - stoodFor;
   const timer = window.setTimeout.bind(window);
   const held = (work: () => void): void => {
     if (onTheWire > 0) timer(held, 1, work);
     else work();
   };
   window.setTimeout = ((work: () => void, wait?: number) => timer(held, wait, work)) as typeof setTimeout;
+  const every = window.setInterval.bind(window);
+  window.setInterval = ((work: () => void, wait?: number) =>
+    every(() => onTheWire === 0 && work(), wait)) as typeof setInterval;
+  async function roundTheLead(messages: number[][]): Promise<number[][][]> {
+    if (onTheWire === 0) standsSince = clockNow();
+    onTheWire += 1;
+    const arriving = await window.roundTheLead?.(messages);
+    onTheWire -= 1;
+    if (onTheWire === 0) stoodFor += clockNow() - standsSince;
+    return arriving ?? [];
+  }
   /** All that was handed over in one go leaves together, each message at its moment at the earliest. */
   async function leave(): Promise<void> {
     const going = queue.splice(0);
-    onTheWire += 1;
-    const arriving = await window.roundTheLead?.(going.map(({ bytes }) => bytes));
-    onTheWire -= 1;
-    arriving?.forEach((messages, place) => {
+    const arriving = await roundTheLead(going.map(({ bytes }) => bytes));
+    for (const [place, messages] of arriving.entries()) {
       line.push(messages);
-      const wait = Math.max(0, (going[place]?.at ?? 0) - performance.now());
-      // Whichever timer comes first hands on what left first: on a line nothing overtakes.
-      setTimeout(() => line.shift()?.forEach(hear), wait);
-    });
+      // Whichever comes first hands on what left first: on a line nothing overtakes.
+      const arrive = (): void => line.shift()?.forEach(hear);
+      const wait = (going[place]?.at ?? 0) - performance.now();
+      if (wait > 0) setTimeout(arrive, wait);
+      else arrive();
+    }
   }
   const access = {
     inputs: new Map([[input.id, input]]),
