@@ -7,7 +7,7 @@ import type { FaultOrder } from '../../src/core/faults/index.ts';
 /** Ask for what `order` gives, now and at every change; `heard` is called after each answer. For a component's start only. */
 export function askFaults<Answer>(
   order: () => FaultOrder,
-  heard: () => void,
+  heard: (answer: Answer) => void,
 ): Background<FaultOrder, Answer> {
   const asked = new Background<FaultOrder, Answer>(() => startWorker(faultsWorker), heard);
   $effect(() => asked.ask(order()));

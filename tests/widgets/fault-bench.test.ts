@@ -113,6 +113,22 @@ test('a wrong name is told from a right one, and the fault may be shown without 
   );
 });
 
+test('an answer that is pressed while the same question is asked again counts', async ({ page }) => {
+  await open(page);
+  const meter = helper(page).getByLabel('I have a meter at hand');
+  await meter.check();
+  await expect(helper(page)).toHaveAttribute('aria-busy', 'false');
+  const cannotTell = await question(page).getByRole('button', { name: 'I cannot tell' }).elementHandle();
+  // Ticked twice, so that the question is the same again, and pressed before a worker can have answered.
+  await meter.evaluate(async (box: HTMLInputElement, button) => {
+    for (const press of [box, box, button as HTMLElement]) {
+      press.click();
+      await new Promise((done) => queueMicrotask(() => done(undefined)));
+    }
+  }, cannotTell);
+  await expect(helper(page).getByText('Seen: cannot tell.')).toHaveCount(1);
+});
+
 test('the guide asks what the core asks, down to one fault and what to do', async ({ page }) => {
   await open(page);
   // Without a meter it begins with what the eyes tell.
