@@ -5,7 +5,7 @@ import type { Connected, Finding } from '../../src/core/board/index.ts';
 import type { LinkMemory } from '../../src/core/verdict/index.ts';
 import type { JackPlace, Plan } from '../../src/core/plan/index.ts';
 import { History } from '../parts/history.svelte.ts';
-import { afterPaint } from '../parts/turns.svelte.ts';
+import { Due } from '../parts/turns.svelte.ts';
 import { Checker } from './checker.svelte.ts';
 import { NOTHING_SHOWN, isAt } from './session.ts';
 import type { Chosen, Shown, Word } from './session.ts';
@@ -32,7 +32,7 @@ export class Desk {
   step = $state.raw<Shown>();
 
   /** What is said to be done, or being solved, and is not done yet. */
-  #due: (() => void) | undefined;
+  readonly #due = new Due();
 
   readonly plan = $derived(this.history.now);
   readonly device = $derived(
@@ -84,15 +84,17 @@ export class Desk {
     this.finish();
     const word = { text, bad: false };
     this.say(word);
-    this.#due = afterPaint(() => {
-      this.#due = undefined;
+    this.#due.afterPaint(() => {
       work();
       this.word ??= word;
     });
   };
 
   /** Do at once what is said to be done: whatever the reader does next is done to the board as it is then. */
-  finish = (): void => this.#due?.();
+  finish = (): void => this.#due.finish();
+
+  /** The reader reaches for something on the page. */
+  reached = (): void => this.#due.reached();
 
   /** The plan that was kept: there is nothing before it to go back to. */
   begin(plan: Plan): void {
@@ -122,12 +124,12 @@ export class Desk {
     const [output, input] = findJack(this.plan, from)?.direction === 'out' ? [from, to] : [to, from];
     const joined = (made: Connected): void => this.#joined(made, output, input);
     this.joining = { output, input };
-    this.#due = () => joined(connect(this.plan, output, input, this.memory));
+    this.#due.wait(() => joined(connect(this.plan, output, input, this.memory)));
     if (!this.checker.join(output, input, joined)) this.finish();
   };
 
   #joined(made: Connected, output: JackPlace, input: JackPlace): void {
-    this.#due = undefined;
+    this.#due.drop();
     this.checker.forget();
     this.joining = undefined;
     this.picked = undefined;

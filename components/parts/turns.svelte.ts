@@ -50,6 +50,43 @@ export function afterPaint(work: () => void): Waiting {
   return once;
 }
 
+/** What a press sets going and is not done yet: one piece at a time, so that whatever is done next finds it done. */
+export class Due {
+  #work: (() => void) | undefined;
+  /** Whether the press that set it going still runs: a press is heard several times, as it ends and as a click. */
+  #pressing = false;
+
+  /** Does `work` once the press is answered on the screen. */
+  afterPaint(work: () => void): void {
+    this.wait(
+      afterPaint(() => {
+        this.drop();
+        work();
+      }),
+    );
+  }
+
+  /** `work` is done as soon as something else is due, unless it is dropped before. */
+  wait(work: () => void): void {
+    this.finish();
+    this.#work = work;
+    this.#pressing = true;
+    setTimeout(() => (this.#pressing = false));
+  }
+
+  drop(): void {
+    this.#work = undefined;
+  }
+
+  /** Do at once what is still due. */
+  finish = (): void => this.#work?.();
+
+  /** The reader reaches for something: what an earlier press set going is done before. */
+  reached = (): void => {
+    if (!this.#pressing) this.finish();
+  };
+}
+
 const waiting: (() => void)[] = [];
 
 function takeTurn(): void {

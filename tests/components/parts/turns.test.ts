@@ -1,6 +1,6 @@
 /** Waking in slices: what the build shows of it, and that a turn lets what waits go first. */
 import { afterEach, expect, test, vi } from 'vitest';
-import { Behind, Turns, afterPaint, inTurn } from '../../../components/parts/turns.svelte.ts';
+import { Behind, Due, Turns, afterPaint, inTurn } from '../../../components/parts/turns.svelte.ts';
 
 /** Resolves when all that waits for a turn now has had it. */
 const allTurns = (): Promise<void> => new Promise((resolve) => void inTurn(resolve));
@@ -82,4 +82,45 @@ test('work after a paint is done on a page that is not on show, which paints not
   vi.stubGlobal('requestAnimationFrame', () => 0);
   const done = new Promise((resolve) => afterPaint(() => resolve('done')));
   expect(await done).toBe('done');
+});
+
+/** Work that leaves its name once a frame is painted, and the list of what is done. */
+function dueWork(): { due: Due; done: string[]; begin: (name: string) => void; paint: () => void } {
+  const done: string[] = [];
+  const frames: (() => void)[] = [];
+  vi.stubGlobal('requestAnimationFrame', (frame: () => void) => frames.push(frame));
+  const due = new Due();
+  const begin = (name: string): void => due.afterPaint(() => done.push(name));
+  return { due, done, begin, paint: () => frames.splice(0).forEach((frame) => frame()) };
+}
+
+test('what a press sets going is done after the paint, or before the next thing is set going, once', async () => {
+  const { due, done, begin, paint } = dueWork();
+  begin('first');
+  expect(done).toEqual([]);
+  begin('second');
+  expect(done).toEqual(['first']);
+  paint();
+  await allTurns();
+  expect(done).toEqual(['first', 'second']);
+  due.finish();
+  expect(done).toEqual(['first', 'second']);
+});
+
+test('the click that ends a press does not hurry what it set going, and the next press does', async () => {
+  const { due, done, begin } = dueWork();
+  begin('joined');
+  due.reached();
+  expect(done).toEqual([]);
+  await allTurns();
+  due.reached();
+  expect(done).toEqual(['joined']);
+});
+
+test('what waits for a worker is dropped once the worker has done it', () => {
+  const { due, done } = dueWork();
+  due.wait(() => done.push('done here'));
+  due.drop();
+  due.finish();
+  expect(done).toEqual([]);
 });
