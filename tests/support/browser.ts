@@ -2,11 +2,8 @@ import { spawnSync } from 'node:child_process';
 import { accessSync, constants, existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 
-/**
- * Programs that are looked for on PATH, in this order. The first is the same Chromium without tabs and menus, which no test sees:
- * opening a page takes it three fifths of the processor time.
- */
-const CHROMIUMS = ['chromium-headless-shell', 'chromium', 'chromium-browser', 'google-chrome'] as const;
+/** Programs that are looked for on PATH, in this order. */
+const CHROMIUMS = ['chromium', 'chromium-browser', 'google-chrome'] as const;
 const FIREFOXES = ['firefox-esr', 'firefox'] as const;
 
 /** Arguments for every start of the browser in a test: no window, no graphics card, no traffic of its own. */
@@ -20,7 +17,7 @@ export const BROWSER_ARGUMENTS: readonly string[] = [
 /** What a person reads when there is no browser and none could be installed. */
 export const NO_BROWSER = [
   'No Chromium was found, so the tests of widgets and pages cannot run.',
-  'Install one (Debian: `sudo apt-get install chromium-headless-shell`; elsewhere Chromium in your usual way),',
+  'Install one (Debian or Ubuntu: `sudo apt-get install chromium`; elsewhere your usual way),',
   'or set CHROMIUM_PATH to the program of a Chromium that is already there, and run `npm test` again.',
 ].join('\n');
 
@@ -75,10 +72,7 @@ export function installBrowser(): string | undefined {
       stdio: 'inherit',
       env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
     }).status === 0;
-  const install = () =>
-    ['chromium-headless-shell', 'chromium'].some((name) =>
-      run('install', '--yes', '--no-install-recommends', name),
-    );
+  const install = () => run('install', '--yes', '--no-install-recommends', 'chromium');
   // The lists of packages may be missing or old, as in a fresh container.
   if (!install() && !(run('update') && install())) return undefined;
   return findBrowser();
