@@ -99,7 +99,8 @@ export class Keeper<T> {
         this.#missIt();
       if (event.key !== shelfKey(this.shelf) || event.newValue === null) return;
       const other = readStored(event.newValue);
-      if (other.by === this.#tab) return;
+      // What this page found and put aside may be told of late.
+      if (other.by === this.#tab || other.text === this.spoiled?.text) return;
       if (other.text === this.#last?.text) this.#seen = other.revision;
       else this.clash = other;
     };

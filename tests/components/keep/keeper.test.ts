@@ -164,6 +164,18 @@ describe('Another tab', () => {
     expect(shelf()).toEqual(plan(2));
   });
 
+  test('is not suspected where this one is told late of what it has put aside', () => {
+    store('board', 0, 'left', isoOf(clock), 'half a plan');
+    const newValue = localStorage.getItem(shelfKey('board'));
+    const keeper = keeperOn();
+    keeper.listen();
+    expect(keeper.spoiled?.text).toBe('half a plan');
+    listeners.get('storage')?.(Object.assign(new Event('storage'), { key: shelfKey('board'), newValue }));
+    expect(keeper.clash).toBeUndefined();
+    keeper.keep(plan(2));
+    expect(shelf()).toEqual(plan(2));
+  });
+
   test('that nobody told of is noticed when it comes to writing', () => {
     const keeper = keeperOn();
     keeper.keep(plan(1));
