@@ -72,11 +72,14 @@ export interface TimingDrawing {
   readonly rows: readonly { readonly name: string; readonly top: number; readonly height: number }[];
   readonly sent: string;
   readonly cells: readonly TimingBox[];
+  /** The outlines of all cells: one path, for a figure of many bits is drawn again and again. */
+  readonly grid: string;
   readonly current: string;
   readonly thresholds: readonly TimingText[];
   readonly amountTicks: readonly TimingText[];
   readonly output: string;
-  readonly samples: readonly { readonly x: number; readonly y: number; readonly level: boolean }[];
+  /** A dot for each vote of the receiver: those for 1 and those for 0, a path each. */
+  readonly votes: { readonly high: string; readonly low: string };
   readonly reports: readonly TimingBox[];
   readonly ticks: readonly TimingText[];
   /** Moment under a place across the drawing, seconds, held inside the stretch shown; and the reverse. */
@@ -97,6 +100,9 @@ const CELL_WITH_WORDS = 20;
 
 /** Room for a letter of a report, pixels. */
 const LETTER = 7;
+
+/** Half the width of a vote's dot, pixels. */
+const DOT = 3;
 
 /** Ticks of the time axis: about one in so many pixels. */
 const PIXELS_A_TICK = 90;
@@ -151,7 +157,14 @@ export function drawTiming(input: TimingInput): TimingDrawing {
   const stretch = { rows, fromSeconds, toSeconds, x };
   const inside = (seconds: number): boolean => seconds >= fromSeconds && seconds <= toSeconds;
   const heardAt = levelIn(rows, 'output');
-  const samples = asked ? [] : input.samples;
+  const cells = input.bits.flatMap((bit) =>
+    box(stretch, bit, asked ? '' : cellWords(bit), bit.level, CELL_WITH_WORDS),
+  );
+  const dots = (high: boolean): string =>
+    (asked ? [] : input.samples)
+      .filter(({ seconds, level }) => level === high && inside(seconds))
+      .map(({ seconds }) => dotPath(x(seconds), heardAt(high)))
+      .join('');
   const reports = asked ? [] : input.reports;
   return {
     width,
@@ -160,15 +173,11 @@ export function drawTiming(input: TimingInput): TimingDrawing {
     right,
     rows: rowsOf(input, rows),
     sent: asked ? '' : stepPath(levelOfBits(input.bits), stretch, levelIn(rows, 'sent')),
-    cells: input.bits.flatMap((bit) => {
-      const words = asked ? '' : cellWords(bit);
-      return box(stretch, bit, words, bit.level, CELL_WITH_WORDS);
-    }),
+    cells,
+    grid: cells.map((cell) => cellPath(cell, rows)).join(''),
     ...amountsOf(input, stretch, right, inside),
     output: asked ? '' : stepPath(input.output, stretch, heardAt),
-    samples: samples
-      .filter(({ seconds }) => inside(seconds))
-      .map(({ seconds, level }) => ({ x: x(seconds), y: heardAt(level), level })),
+    votes: { high: dots(true), low: dots(false) },
     reports: reports.flatMap((one) => box(stretch, one, one.text, one.good, one.text.length * LETTER)),
     ticks: time.ticks(Math.max(2, Math.floor((width - LEFT) / PIXELS_A_TICK))).map((seconds) => ({
       x: x(seconds),
@@ -195,6 +204,17 @@ function rowsOf(
     top: top[row],
     height: ROW[row],
   }));
+}
+
+/** Pixels of a path to a hundredth. */
+const hundredth = (pixels: number): number => Math.round(pixels * 100) / 100;
+
+const dotPath = (x: number, y: number): string =>
+  `M${hundredth(x - DOT)},${y}a${DOT},${DOT} 0 1 0 ${2 * DOT},0a${DOT},${DOT} 0 1 0 ${-2 * DOT},0z`;
+
+function cellPath({ x, width }: TimingBox, { shown: [first = 'sent'], top }: Rows): string {
+  const right = hundredth(x + width);
+  return `M${hundredth(x)},${top[first]}H${right}v${ROW[first]}H${hundredth(x)}z`;
 }
 
 /** The box of a part of the time, as far as it is shown; its words only where it has `least` pixels for them. */

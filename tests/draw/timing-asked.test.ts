@@ -28,7 +28,7 @@ test('where the bytes are asked, only the current is drawn, bit by bit, with no 
   expect(asked.rows.map(({ name }) => name)).toEqual(['current in the LED, mA']);
   expect(asked.cells.map(({ text }) => text)).toEqual(Array.from({ length: 10 }, () => ''));
   expect([asked.sent, asked.output]).toEqual(['', '']);
-  expect([asked.samples, asked.reports]).toEqual([[], []]);
+  expect([asked.votes, asked.reports]).toEqual([{ high: '', low: '' }, []]);
   expect(asked.thresholds.map(({ text }) => text)).toEqual(['on from 2 mA']);
 });
 

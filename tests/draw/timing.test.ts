@@ -49,6 +49,8 @@ describe('A stretch of a signal', () => {
       [46, 32],
       [78, 32],
     ]);
+    const { top, height } = row(/bits sent/);
+    expect(drawing.grid).toMatch(`M46,${top}H78v${height}H46zM78,${top}H110v${height}H78z`);
     const narrow = drawTiming({ ...byte, width: 46 + 160 + 8 });
     expect(narrow.cells.map(({ text }) => text).join('')).toBe('');
   });
@@ -71,7 +73,8 @@ describe('A stretch of a signal', () => {
     const end = top + height - 6;
     // A curve of steps names its last point twice.
     expect(drawing.output).toBe(`M46,${top + 6}L56,${top + 6}L56,${end}L366,${end}L366,${end}`);
-    expect(drawing.samples).toEqual([{ x: 62, y: end, level: false }]);
+    // A dot of 6 pixels about the place of the vote.
+    expect(drawing.votes).toEqual({ high: '', low: `M59,${end}a3,3 0 1 0 6,0a3,3 0 1 0 -6,0z` });
   });
 
   test('keeps its rows apart and on the sheet', () => {
