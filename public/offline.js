@@ -62,7 +62,25 @@
       );
   });
 
-  addEventListener('load', () => {
+  let begun = false;
+
+  /** Fetching the whole site takes the processor and the line: it begins once the page is awake. */
+  function begin() {
+    if (begun) return;
+    begun = true;
     serviceWorker.register(worker).then(watch, () => undefined);
+  }
+
+  function whenAwake() {
+    if (document.querySelector('astro-island[ssr][client="load"]') !== null) return;
+    if (window.requestIdleCallback === undefined) setTimeout(begin, 1000);
+    else requestIdleCallback(begin);
+  }
+
+  addEventListener('load', () => {
+    whenAwake();
+    document.addEventListener('astro:hydrate', whenAwake, true);
+    // A part that never wakes holds it up no longer than this.
+    setTimeout(begin, 10_000);
   });
 })();

@@ -16,6 +16,9 @@ const AWAY =
   '<title>You are offline</title><h1>You are offline</h1>' +
   '<p>This page is not kept on this device. Go back, or open it again when you are online.</p></html>';
 
+/** So many files are fetched at once: the reader is at work meanwhile (our choice). */
+const AT_ONCE = 4;
+
 /** Without its scripts and styles no page is whole; pages, fonts and all else may come later, one by one. */
 const isNeeded = (address) => /\.(js|css)$/.test(address);
 
@@ -59,13 +62,15 @@ async function fill() {
   const store = await caches.open(STORE);
   const there = new Set((await store.keys()).map(({ url }) => new URL(url).pathname));
   const missing = Object.keys(FILES).filter((address) => !there.has(address));
-  await Promise.all(
-    missing.map((address) =>
-      bring(store, address).catch((error) => {
+  async function work() {
+    for (let address = missing.shift(); address !== undefined; address = missing.shift())
+      try {
+        await bring(store, address);
+      } catch (error) {
         if (isNeeded(address)) throw error;
-      }),
-    ),
-  );
+      }
+  }
+  await Promise.all(Array.from({ length: AT_ONCE }, work));
 }
 
 /** Windows that were opened under this release, since this worker was last started. */
