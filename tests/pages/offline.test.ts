@@ -67,6 +67,22 @@ test('after one visit every file is kept, each kind of page opens with the netwo
   await expect(page.locator('.headline .outcome')).toHaveText('Works');
 });
 
+test('the site is kept only once the page that is being opened is awake', async ({ page }) => {
+  let give = (): void => undefined;
+  const given = new Promise<void>((resolve) => (give = resolve));
+  await page.route(/\/_astro\/WithTasks\.[^/]*\.js$/, async (route) => {
+    await given;
+    await route.continue();
+  });
+  await page.goto('./bench/', { waitUntil: 'load' });
+  await page.evaluate(() => new Promise((done) => requestIdleCallback(done)));
+  const workers = () => page.evaluate(async () => (await navigator.serviceWorker.getRegistrations()).length);
+  expect(await workers()).toBe(0);
+  give();
+  await isKept(page);
+  expect(await workers()).toBe(1);
+});
+
 test('across a new release every widget wakes, on and off line; an open tab goes on, and the reader is told', async ({
   page,
   context,
