@@ -77,4 +77,10 @@ export const test = base.extend<object, { shelf: Shelf }>({
     await use(shelf.kept.context);
     await empty(shelf.kept);
   },
+  page: async ({ context }, use) => {
+    const page = await context.newPage();
+    // A page behind another may be painted no more, and nothing on it comes to rest.
+    await page.bringToFront();
+    await use(page);
+  },
 });

@@ -30,7 +30,7 @@ async function open(page: Page, address: string): Promise<void> {
 test('a Set stands inside a page of somebody else by the text that the class page gives, and tells it how far a student is', async ({
   page,
 }) => {
-  await open(page, `/class/${await setHash(SUMS)}`);
+  await open(page, `./class/${await setHash(SUMS)}`);
   await page.getByText('Inside a page of your own').click();
   const text = await page.getByRole('textbox', { name: 'Text for your page' }).inputValue();
   expect(text).toContain('title="Two &#34;sums&#34; &#38; &#60;more&#62;"');
@@ -111,7 +111,7 @@ test('codes that are held to a camera are marked, each once, as soon as the came
   try {
     const context = await browser.newContext({ ...(baseURL && { baseURL }) });
     const marking = await context.newPage();
-    await open(marking, '/mark/');
+    await open(marking, './mark/');
     const button = marking.getByRole('button', { name: 'Scan QR codes' });
     await button.press('Enter');
     await expect(marking.getByRole('alert')).toHaveText(
@@ -135,7 +135,7 @@ test('codes that are held to a camera are marked, each once, as soon as the came
 });
 
 test('that there is no camera is told in words, and the rest of the page goes on', async ({ page }) => {
-  await open(page, '/mark/');
+  await open(page, './mark/');
   const button = page.getByRole('button', { name: 'Scan QR codes' });
   await button.click();
   await expect(page.getByRole('alert')).toHaveText(
