@@ -19,7 +19,8 @@ import { ON_PAPER, overprints, readPdf } from '../support/pdf.ts';
 import { readSquareCode } from '../support/square-code.ts';
 import { wakeIslands } from '../support/watch.ts';
 
-test.use({ serviceWorkers: 'allow' });
+// A screen as fine as a phone's: under a long address a code has more squares.
+test.use({ serviceWorkers: 'allow', deviceScaleFactor: 2 });
 
 /** The student who works on this page. */
 const HERE = 7;
@@ -147,9 +148,7 @@ async function doSet(
   ]);
   expect(await faintFaults(page)).toEqual([]);
   // Whoever cannot save a file shows the code on the screen: it holds the same work.
-  // As close as a camera goes: under a long address the code has more squares.
-  const style = 'main :has(> svg), main svg { zoom: 2 }';
-  const square = await page.getByRole('img', { name: 'QR code of my work' }).screenshot({ style });
+  const square = await page.getByRole('img', { name: 'QR code of my work' }).screenshot();
   const [shown] = await resultsIn('screen', (await readSquareCode(browser, square)) ?? '');
   const text = readFileSync(await saved.path(), 'utf8');
   expect(shown?.reading).toEqual(readResultText(text));
