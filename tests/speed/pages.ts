@@ -47,12 +47,20 @@ async function scoresOf(address: string): Promise<Scores> {
   };
 }
 
-/** The middle of one run, or of three where the first falls short. */
+/** What one run gave, or three of them where the first falls short. */
+async function runsOf<T>(run: () => Promise<T>, fallsShort: (one: T) => boolean): Promise<readonly T[]> {
+  const first = await run();
+  const runs = [first];
+  if (fallsShort(first)) for (let more = 0; more < AGAIN; more++) runs.push(await run());
+  return runs;
+}
+
+/** The middle of the runs of Lighthouse. */
 async function middleOf(address: string): Promise<Scores> {
-  const runs = [await scoresOf(address)];
-  const [first] = runs;
-  if (first && CATEGORIES.some((name) => first[name] < LEAST[name]))
-    for (let run = 0; run < AGAIN; run++) runs.push(await scoresOf(address));
+  const runs = await runsOf(
+    () => scoresOf(address),
+    (one) => CATEGORIES.some((name) => one[name] < LEAST[name]),
+  );
   const middle = (name: (typeof CATEGORIES)[number]): number =>
     quantile(
       runs.map((one) => one[name]),
@@ -132,12 +140,12 @@ async function openingOf(browser: Browser, address: string): Promise<Opening> {
 
 /** One opening, or the one in the middle of three where something took long to wake: other work on the machine lengthens a task. */
 async function middleOpening(browser: Browser, address: string): Promise<Opening> {
-  const first = await openingOf(browser, address);
-  if (!first.widgets || first.waking <= MOST_WAKING) return first;
-  const all = [first];
-  for (let run = 0; run < AGAIN; run++) all.push(await openingOf(browser, address));
-  const wakings = all.map(({ waking }) => waking);
-  return { ...first, waking: quantile(wakings, 0.5) };
+  const openings = await runsOf(
+    () => openingOf(browser, address),
+    ({ widgets, waking }) => widgets && waking > MOST_WAKING,
+  );
+  const wakings = openings.map(({ waking }) => waking);
+  return { ...(openings[0] as Opening), waking: quantile(wakings, 0.5) };
 }
 
 /** The figures of an opening, with their goals; the first layout of a page without widgets is no waking. */
