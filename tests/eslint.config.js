@@ -46,7 +46,7 @@ const TYPED = {
 const EVERYWHERE = [STAR_IMPORT_OF_D3, STAR_EXPORT, ENUM];
 
 export default defineConfig(
-  globalIgnores(['dist/', '.astro/', 'test-results/']),
+  globalIgnores(['dist/', '.astro/', '.svelte-check/', 'test-results/']),
   ts.configs.strict,
   svelte.configs.recommended,
   astro.configs.recommended,
@@ -112,6 +112,9 @@ export default defineConfig(
       'svelte/prefer-const': 'error',
       // It takes every address for state, also one that is used up on the spot.
       'svelte/prefer-svelte-reactivity': 'off',
+      // State lives in runes. Without stores, the look for one that is read without its sign only costs seconds.
+      'no-restricted-imports': ['error', { name: 'svelte/store', message: 'Keep state in runes.' }],
+      'svelte/require-store-reactive-access': 'off',
     },
   },
   {

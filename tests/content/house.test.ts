@@ -60,8 +60,10 @@ describe('Lint', () => {
     expect(await broken(CORE_FILE, text)).toEqual([rule]);
   });
 
-  test('refuses a component of 301 lines, and an inline style in one', async () => {
+  test('refuses a component of 301 lines, an inline style in one, and a store', async () => {
     const path = 'components/parts/NumberField.svelte';
+    const store = "<script>\n  import { writable } from 'svelte/store';\n  writable(1);\n</script>\n";
+    expect(await broken(path, store)).toContain('no-restricted-imports');
     expect(await broken(path, `<p>a</p>\n${'<!-- a -->\n'.repeat(300)}`)).toContain('max-lines');
     expect(await broken(path, '<p style="color: red">a</p>\n')).toContain('no-restricted-syntax');
   });
