@@ -43,7 +43,7 @@ const TYPES: Stage = {
 const SVELTE: Stage = {
   heading: 'Types (Svelte)',
   program: 'svelte-check',
-  arguments: ['--tsconfig', './tsconfig.json', '--fail-on-warnings'],
+  arguments: ['--tsconfig', './tsconfig.json', '--fail-on-warnings', '--tsgo'],
   count: 'one',
 };
 const LINT: Stage = {
