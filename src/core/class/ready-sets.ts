@@ -32,5 +32,6 @@ export function readySets(lesson: string, title: string): readonly WorkSet[] {
       .slice(0, Math.min(kinds, Math.floor(CLASS_LIMITS.tasks / count)))
       .map(({ kind }) => ({ kind, level, count })),
     ...how,
+    draw: 'mixed',
   }));
 }

@@ -1,11 +1,11 @@
 /**
- * A Set as a short code for the board: its seed, when answers are shown, and its kinds with level and count, in 32 letters with two check
+ * A Set as a short code for the board: its seed, how it is drawn and when answers are shown, and its kinds with level and count, in 32 letters with two check
  * letters. Nothing is stored anywhere: the code is the Set. The title is not in it.
  */
 import { LEVELS, MOST_SEED } from '../learn/index.ts';
 import { CODE_LETTERS, MOST_LETTERS, checkLetters, withChecks } from '../making/index.ts';
 import type { Reading } from './reading.ts';
-import { SHOWS } from './limits.ts';
+import { DRAWS, SHOWS } from './limits.ts';
 import { KINDS, readSet } from './work-set.ts';
 import type { SetItem, WorkSet } from './work-set.ts';
 
@@ -20,6 +20,11 @@ const ITEM_LETTERS = KIND_LETTERS + 1;
 
 /** Tasks of one kind and level that one item of a code can hold; more take another item. */
 const MOST_COUNT = BASE / LEVELS.length;
+
+/** What a step of showing, and one of drawing, adds to the letter of the choices; how a Set is drawn that does not say it. */
+const SHOW_STEP = 2;
+const DRAW_STEP = 8;
+const [FIRST_DRAW] = DRAWS;
 
 const lettersOf = (value: number, length: number): readonly number[] =>
   Array.from({ length }, (_, at) => Math.floor(value / BASE ** (length - 1 - at)) % BASE);
@@ -45,7 +50,9 @@ export function setCode(set: WorkSet): string | undefined {
   );
   const letters = [
     ...lettersOf(set.seed, SEED_LETTERS),
-    SHOWS.indexOf(set.show) * 2 + Number(set.perStudent),
+    DRAWS.indexOf(set.draw ?? FIRST_DRAW) * DRAW_STEP +
+      SHOWS.indexOf(set.show) * SHOW_STEP +
+      Number(set.perStudent),
     ...items.flat(),
   ];
   if (letters.length + 2 > MOST_LETTERS) return undefined;
@@ -83,14 +90,16 @@ export function readSetCode(typed: string): Reading<WorkSet> {
     );
   const told = letters.slice(SEED_LETTERS + 1, -2);
   const options = letters[SEED_LETTERS] ?? 0;
+  const draw = DRAWS[Math.floor(options / DRAW_STEP)];
   return readSet({
     format: 'five-milliamps-set',
     version: 1,
     title: `Set ${signs.slice(0, GROUP).join('')}`,
     seed: valueOf(letters.slice(0, SEED_LETTERS)),
-    perStudent: options % 2 === 1,
+    perStudent: options % SHOW_STEP === 1,
     items: itemsIn(told),
-    show: SHOWS[options >> 1],
+    show: SHOWS[Math.floor((options % DRAW_STEP) / SHOW_STEP)],
+    ...(draw === FIRST_DRAW ? {} : { draw: draw ?? 'not known here' }),
   });
 }
 

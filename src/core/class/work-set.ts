@@ -1,11 +1,12 @@
 /** A Set: a recipe of tasks that a teacher hands out. Which tasks a student gets follows from it and from the student's number. */
 import { LEVELS, MOST_SEED, TASKS_BY_LESSON, writeTaskId } from '../learn/index.ts';
 import type { Level, TaskId } from '../learn/index.ts';
-import { listOf, miss, oneNumberOf, oneOf, only, record, text, truth, whole } from '../plan/index.ts';
+import { left, listOf, miss, oneNumberOf, oneOf, only, record, text, truth, whole } from '../plan/index.ts';
 import type { Of, Shape } from '../plan/index.ts';
 import { readText, readValue, writeText, unpackAs, packAs } from './reading.ts';
 import type { FileKind, Reading } from './reading.ts';
-import { CLASS_LIMITS, SHOWS } from './limits.ts';
+import { CLASS_LIMITS, DRAWS, SHOWS } from './limits.ts';
+import { mixedTasks } from './mixed-tasks.ts';
 
 /** Longest name of a kind, letters. */
 const KIND_LETTERS = 40;
@@ -33,7 +34,10 @@ export type SetItem = Of<typeof ITEM>;
 
 const SET_FORMAT = 'five-milliamps-set';
 
-/** The shape of a Set. `seed` decides jack, value and fault; with `perStudent` every student gets others. */
+/**
+ * The shape of a Set. `seed` decides jack, value and fault; with `perStudent` every student gets others. `draw` says how; a Set from
+ * before there were two ways has none, and its students get what they got then.
+ */
 export const WORK_SET = record(
   {
     format: only(SET_FORMAT),
@@ -43,6 +47,7 @@ export const WORK_SET = record(
     perStudent: truth,
     items: listOf(ITEM, CLASS_LIMITS.items, 1),
     show: oneOf(SHOWS),
+    draw: left(oneOf(DRAWS), 'turns'),
   },
   {
     check: (set, _, problems) => {
@@ -80,18 +85,24 @@ export async function setFromHash(hash: string): Promise<Reading<WorkSet> | unde
   return packed === undefined ? undefined : unpackAs(SET_FILE, packed);
 }
 
-/**
- * The tasks of a student, by the number in the class list (1 on). Tasks of one kind have seeds that follow one another, from student to
- * student too, so that the cases of a kind come to all by turns.
- */
+/** The tasks of a student, by the number in the class list (1 on). */
 export function tasksOfSet(set: WorkSet, number: number): readonly TaskId[] {
+  const row = set.perStudent ? number : 0;
+  return set.draw === 'mixed' ? mixedTasks(set.seed, set.items, row) : turnTasks(set, row);
+}
+
+/**
+ * Tasks of one kind have seeds that follow one another, from student to student too, so that the cases of a kind come to all by turns.
+ * Kinds of which a student gets as many have the same seeds, so that their cases come together.
+ */
+function turnTasks({ seed, items }: WorkSet, row: number): readonly TaskId[] {
   const each = new Map<string, number>();
-  for (const { kind, count } of set.items) each.set(kind, (each.get(kind) ?? 0) + count);
+  for (const { kind, count } of items) each.set(kind, (each.get(kind) ?? 0) + count);
   const taken = new Map<string, number>();
-  return set.items.flatMap(({ kind, level, count }) => {
+  return items.flatMap(({ kind, level, count }) => {
     const before = taken.get(kind) ?? 0;
     taken.set(kind, before + count);
-    const start = set.seed + (set.perStudent ? number * (each.get(kind) ?? 0) : 0) + before;
+    const start = seed + row * (each.get(kind) ?? 0) + before;
     return Array.from({ length: count }, (_, at) => ({
       kind,
       level,

@@ -81,7 +81,7 @@ export { fieldsOf, miss, sayProblem, show } from './reading.ts';
 export type { Problem } from './reading.ts';
 export { record } from './record.ts';
 export { isPlaced, jackPoint, leadMetres, waysRound } from './route.ts';
-export { listOf, oneNumberOf, oneOf, only, text, truth, whole } from './shape.ts';
+export { left, listOf, oneNumberOf, oneOf, only, text, truth, whole } from './shape.ts';
 export type { Of, Shape } from './shape.ts';
 export { readSharedLink, writeSharedLink } from './shared-link.ts';
 export { wholeLink } from './whole-link.ts';

@@ -47,6 +47,7 @@ function someSet(seed: number): WorkSet {
       level: pick(LEVELS),
       count: integer(1, 10),
     })),
+    ...(chance(0.5) ? { draw: 'mixed' } : {}),
   };
 }
 

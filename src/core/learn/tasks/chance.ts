@@ -35,6 +35,23 @@ export function chanceOf(seed: number, salt = 0, of = ''): Chance {
   };
 }
 
+/** Half of the bits of a seed as a count, and rounds of mixing: four make a permutation that looks drawn (Luby and Rackoff, 1988). */
+const HALF = 2 ** 10;
+const ROUNDS = 4;
+
+/**
+ * The seed at a row and a column, each 0 to 1023, of a table that holds every seed once, in an order that `of` decides: neighbours in
+ * it have nothing to do with one another, nor have two tables. A Feistel network: each half in turn is changed by the other.
+ */
+export function scatteredSeed(of: string, row: number, column: number): number {
+  let [left, right] = [row, column];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const drawn = Math.floor(seededChance(numberOf(`${of} ${round} ${right}`))() * HALF);
+    [left, right] = [right, left ^ drawn];
+  }
+  return left * HALF + right;
+}
+
 /** The seed so many steps on; after the last comes the first. */
 export function seedAfter(seed: number, steps: number): number {
   return (seed + steps) % (MOST_SEED + 1);
