@@ -67,7 +67,7 @@ export const CORE_ARROWS: Readonly<Record<string, readonly string[]>> = {
   readings: ['circuit', 'wiring', 'verdict', 'signal'],
   making: ['wiring', 'verdict', 'readings', 'plan'],
   faults: ['wiring', 'verdict', 'readings'],
-  board: ['wiring', 'verdict', 'signal', 'plan'],
+  board: ['wiring', 'verdict', 'signal', 'making', 'plan'],
   answer: ['wiring', 'verdict'],
   planner: ['wiring', 'verdict', 'plan', 'board'],
   learn: [

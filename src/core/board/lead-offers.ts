@@ -1,4 +1,5 @@
 /** The ways to join two jacks with the leads on offer, each solved as a circuit, at the length that the way round asks for. */
+import { cutLength } from '../making/index.ts';
 import { PLAN_LIMITS, plainJack } from '../plan/index.ts';
 import type { MakingPrices, WholeJack } from '../plan/index.ts';
 import { checkLink, lineByLine, solveMaps } from '../verdict/index.ts';
@@ -125,9 +126,9 @@ export function leadLengthMetres(wayMetres: number): number {
   return Number((Math.ceil(wayMetres / STEP_METRES - 1e-9) * STEP_METRES).toFixed(2));
 }
 
-/** What a made lead costs at the reader's own figures, at most what a plan can hold as a price. */
+/** What a made lead costs at the reader's own figures, its cable as long as it is cut, at most what a plan can hold as a price. */
 export function makingCost({ plugs, plug, wirePerMetre, perLead }: MakingPrices, lead: Lead): number {
   const ends = [lead.from, lead.to].map(({ connector }) => plugs[connector] ?? plug);
-  const sum = ends.reduce((all, one) => all + one, wirePerMetre * lead.lengthMetres + perLead);
+  const sum = ends.reduce((all, one) => all + one, wirePerMetre * cutLength(lead.lengthMetres) + perLead);
   return Math.min(sum, PLAN_LIMITS.price);
 }

@@ -1,4 +1,5 @@
 /** The leads that can be bought, made or taken from the drawer, and what a way to use them consists of. */
+import { cutLength } from '../making/index.ts';
 import { PLAN_LIMITS } from '../plan/index.ts';
 import type { MakingPrices, StockLead } from '../plan/index.ts';
 import type { LinkMemory } from '../verdict/index.ts';
@@ -40,7 +41,7 @@ export function offersOf(
   making: MakingPrices | undefined,
   memory: LinkMemory,
 ): Offers {
-  const plugs = making ? [making.plug, making.perLead, making.wirePerMetre * STANDARD_METRES] : [];
+  const plugs = making ? [making.plug, making.perLead, making.wirePerMetre * cutLength(STANDARD_METRES)] : [];
   const dearest = Math.max(
     1,
     ...plugs,

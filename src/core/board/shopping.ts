@@ -1,5 +1,6 @@
 /** The shopping list of a plan. Every price is the reader's own figure. */
-import { LEAD_DEFAULTS, MAKING_DEFAULTS, wholeDevice } from '../plan/index.ts';
+import { cableOf } from '../making/index.ts';
+import { LEAD_DEFAULTS, MAKING_DEFAULTS, linkOf, wholeDevice } from '../plan/index.ts';
 import type { Plan, PlanLead } from '../plan/index.ts';
 import { goodsLike, words } from '../wiring/index.ts';
 import type { Lead } from '../wiring/index.ts';
@@ -46,14 +47,16 @@ export function shoppingList(plan: Plan) {
 }
 
 function addParts(
-  { making = MAKING_DEFAULTS }: Plan,
-  { from, to, conductors, gauge, lengthMetres }: PlanLead,
+  plan: Plan,
+  lead: PlanLead,
   add: (what: string, each: number, amount?: number, unit?: 'm') => void,
 ): void {
-  for (const { connector, form } of [from, to])
+  const { making = MAKING_DEFAULTS } = plan;
+  for (const { connector, form } of [lead.from, lead.to])
     add(`${words(connector)} ${form} to solder`, making.plugs[connector] ?? making.plug);
-  const wires = `${conductors.length} ${conductors.length === 1 ? 'wire' : 'wires'}`;
-  add(`cable of ${wires}, ${gauge} AWG`, making.wirePerMetre, lengthMetres, 'm');
+  const link = plan.links.find(({ inputs }) => inputs.some(({ leads }) => leads.includes(lead.name)));
+  const { words: cable, cutMetres } = cableOf(lead, link && linkOf(plan, link));
+  add(`${cable}, ${lead.gauge} AWG`, making.wirePerMetre, cutMetres, 'm');
   if (making.perLead > 0) add('sundries for a made lead', making.perLead);
 }
 

@@ -2,6 +2,7 @@
 import { sayList } from '../verdict/index.ts';
 import { SIDES, familyOf, words } from '../wiring/index.ts';
 import type { Connector, Form, Lead, Link, Side } from '../wiring/index.ts';
+import { cableWords } from './cable.ts';
 import { STRIP_LENGTHS, cutLength } from './lengths.ts';
 import type { SheetLength } from './lengths.ts';
 import { proofRows } from './proof-rows.ts';
@@ -58,7 +59,7 @@ export function cableSheet(
     mirrorWarning: mirrorWarningOf(lead),
     rows,
     cutMetres,
-    cutWords: `Cut ${cutMetres.toFixed(2)} m for a lead of ${lead.lengthMetres.toFixed(2)} m: 2 % and 5 cm a plug more (common practice).`,
+    cutWords: `Cut ${cutMetres.toFixed(2)} m of ${cableWords(rows)} for a lead of ${lead.lengthMetres.toFixed(2)} m: 2 % and 5 cm a plug more (common practice).`,
     lengths: STRIP_LENGTHS.filter(({ what }) => din || !what.includes('DIN')),
     problems: problemsOf(lead, rows, choices),
     steps: stepsOf(lead, rows),

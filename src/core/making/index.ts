@@ -2,6 +2,7 @@
 export { BARE_END_METRES, PIN_GAP_METRES, PIN_METRES, bareEnd, sayBareEnd } from './bare-end.ts';
 export { cableSheet } from './build-sheet.ts';
 export type { CableSheet } from './build-sheet.ts';
+export { cableOf } from './cable.ts';
 export { COLOUR_CODES, colourWords } from './colours.ts';
 export { CABLE_CORES, CABLE_METRES, FIRST_STOCK, FIRST_TAKES_METRES } from './stock.ts';
 export { CODE_LETTERS, MOST_LETTERS, checkLetters, withChecks } from './check-letters.ts';
@@ -14,7 +15,7 @@ export { BEEPS, fullTable, sayPlace, tableOf } from './lead-table.ts';
 export type { Beep, Hold, ProofPlace, ProofReading } from './lead-table.ts';
 export { CONDUCTOR_ANSWERS, agrees, answerTo, otherContact, readingsOf, sayRow } from './row-answers.ts';
 export type { ConductorAnswer, RowAnswer } from './row-answers.ts';
-export { CUP_METRES, STRIP_LENGTHS, sayStrip } from './lengths.ts';
+export { CUP_METRES, STRIP_LENGTHS, cutLength, sayStrip } from './lengths.ts';
 export { shortPlanOfLead } from './one-lead.ts';
 export { fullRows, proofRows } from './proof-rows.ts';
 export type { ProofRow } from './proof-rows.ts';

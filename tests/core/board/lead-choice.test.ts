@@ -9,7 +9,7 @@ import { makeJack, makeLead, wires } from '../../../src/core/wiring/index.ts';
 import type { Jack } from '../../../src/core/wiring/index.ts';
 import { stockLead } from './boards.ts';
 
-/** A DIN plug costs 4 and any other 3, a metre 2, the rest 1: a DIN lead of a metre 4 + 4 + 2 + 1 = 11. */
+/** A DIN plug costs 4 and any other 3, a metre 2, the rest 1: a DIN lead of a metre, 1.12 m to cut, 4 + 4 + 2.24 + 1 = 11.24. */
 const MAKING = { plugs: { din5: 4 }, plug: 3, wirePerMetre: 2, perLead: 1 } as const;
 const STRAIGHT = ['4-4', '5-5', '2-2'];
 const OUTPUT = planJack('OUT', 'out', 'din5', 'din');
@@ -39,15 +39,16 @@ function join(plan: Plan, pedal = 'one', jack = 'OUT') {
 const taken = (plan: Plan) => join(plan).leads.map(({ origin, price }) => [origin, price]);
 
 describe('A lead made by hand', () => {
-  test('costs both its plugs, its metres and the rest', () => {
+  test('costs both its plugs, the cable that is cut for it and the rest', () => {
     const lead = makeLead('din5', 'trs-3.5', wires('4-ring', '5-tip'), { lengthMetres: 1.5 });
-    // 4 + 3 + 2 x 1.5 + 1.
-    expect(makingCost(MAKING, lead)).toBe(11);
+    // 4 + 3 + 2 x 1.63 + 1: 2 % of 1.5 m and 5 cm a plug more.
+    expect(makingCost(MAKING, lead)).toBeCloseTo(11.26, 9);
   });
 
   test('counts each plug and each metre as one as long as the reader has put in no figures', () => {
     const lead = makeLead('din5', 'din5', wires(...STRAIGHT), { lengthMetres: 2 });
-    expect(makingCost(MAKING_DEFAULTS, lead)).toBe(4);
+    // Two plugs, and 2.14 m to cut.
+    expect(makingCost(MAKING_DEFAULTS, lead)).toBeCloseTo(4.14, 9);
   });
 
   test('is as long as its way, rounded up to 5 cm, and a metre where no way is known', () => {
@@ -58,7 +59,7 @@ describe('A lead made by hand', () => {
 describe('A new link', () => {
   test('takes the lead of the shop where it is cheaper than making one, and makes one where it is dearer', () => {
     expect(taken(board([shopLead(10)]))).toEqual([['shop', 10]]);
-    expect(taken(board([shopLead(12)]))).toEqual([['made', 11]]);
+    expect(taken(board([shopLead(12)]))).toEqual([['made', 11.24]]);
   });
 
   test('takes a lead of one’s own at no cost, and the next link another one once the drawer is empty', () => {
@@ -70,12 +71,14 @@ describe('A new link', () => {
   });
 
   test('takes a lead without a price for dearer than any that has one, not for free', () => {
-    expect(taken(board([shopLead(0)]))).toEqual([['made', 11]]);
+    expect(taken(board([shopLead(0)]))).toEqual([['made', 11.24]]);
     expect(taken(board([shopLead(0), shopLead(10)]))).toEqual([['shop', 10]]);
   });
 
   test('takes no lead that does not work, however cheap', () => {
-    expect(taken(board([shopLead(1, ['4-5', '5-4', '2-2']), shopLead(2, ['4-4'])]))).toEqual([['made', 11]]);
+    expect(taken(board([shopLead(1, ['4-5', '5-4', '2-2']), shopLead(2, ['4-4'])]))).toEqual([
+      ['made', 11.24],
+    ]);
   });
 
   test('is made without soldering where the owner wishes so and it can be, and says so where it cannot', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { planBoard } from '../../../src/core/planner/plan-it.ts';
+import { planJack } from '../../../src/core/plan/library.ts';
 import { makePlan } from '../../../src/core/plan/parts.ts';
 import type { Plan } from '../../../src/core/plan/plan.ts';
 import { csvText } from '../../../src/core/board/csv.ts';
@@ -21,7 +22,18 @@ function planned(seed: number, count: number): Plan {
 const SMALL: Plan = makePlan({
   currency: 'CHF',
   making: { plugs: { din5: 3 }, plug: 2, wirePerMetre: 1.5, perLead: 4 },
-  devices: [{ name: 'hub', kind: 'hub', toBuy: true, price: 90, jacks: [] }],
+  devices: [
+    { name: 'hub', kind: 'hub', toBuy: true, price: 90, jacks: [] },
+    { name: 's', jacks: [planJack('OUT', 'out', 'din5', 'din')] },
+    {
+      name: 'p',
+      jacks: [
+        planJack('IN', 'in', 'trs-3.5', 'type-a'),
+        planJack('THRU', 'out', 'din5', 'din', { role: 'thru' }),
+      ],
+    },
+    { name: 'q', jacks: [planJack('IN', 'in', 'trs-3.5', 'type-a')] },
+  ],
   leads: [
     makeLead('din5', 'trs-3.5', wires('4-ring', '5-tip', '2-sleeve'), { name: 'a', lengthMetres: 2 }),
     { ...makeLead('din5', 'din5', wires('4-4', '5-5'), { name: 'b' }), origin: 'owned' },
@@ -48,16 +60,16 @@ const SMALL: Plan = makePlan({
 describe('The lists of a board', () => {
   test('add up leads, plugs, wire and hubs at the reader’s own figures', () => {
     const list = shoppingList(SMALL);
-    // 90 for the hub, 3 + 2 for plugs, 2 m at 1.50, 4 for sundries, 7 for the adapter; the owned lead costs nothing.
-    expect(list.total).toBeCloseTo(90 + 3 + 2 + 3 + 4 + 7, 9);
+    // 90 for the hub, 3 + 2 for plugs, 2.14 m cut for 2 m at 1.50, 4 for sundries, 7 for the adapter; the owned lead costs nothing.
+    expect(list.total).toBeCloseTo(90 + 3 + 2 + 3.21 + 4 + 7, 9);
     expect(list.currency).toBe('CHF');
     expect(list.note).toContain('your own figures');
     expect(list.rows.find(({ unit }) => unit === 'm')).toEqual({
-      what: 'cable of 3 wires, 26 AWG',
-      amount: 2,
+      what: 'cable of 2 cores and a shield, 26 AWG',
+      amount: 2.14,
       unit: 'm',
       each: 1.5,
-      sum: 3,
+      sum: expect.closeTo(3.21, 9) as number,
     });
   });
 

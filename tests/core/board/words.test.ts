@@ -12,7 +12,8 @@ import {
   shoppingList,
   usualConductors,
 } from '../../../src/core/board/index.ts';
-import { makePlan } from '../../../src/core/plan/index.ts';
+import { cableSheet } from '../../../src/core/making/index.ts';
+import { linkOf, makePlan, planJack } from '../../../src/core/plan/index.ts';
 import { CONNECTORS, GOODS, contactsOf, makeLead, mate, wires } from '../../../src/core/wiring/index.ts';
 import type { Connector, End, Lead } from '../../../src/core/wiring/index.ts';
 
@@ -196,6 +197,10 @@ describe('The shopping list', () => {
   const plan = (leads: readonly ReturnType<typeof lead>[]) =>
     makePlan({
       making: { plugs: {}, plug: 2, wirePerMetre: 3, perLead: 0 },
+      devices: [
+        { name: 's', jacks: [planJack('OUT', 'out', 'din5', 'din')] },
+        { name: 'p', jacks: [planJack('IN', 'in', 'din5', 'din')] },
+      ],
       leads,
       links: leads.map(({ name }) => ({
         name: `link ${name}`,
@@ -219,9 +224,32 @@ describe('The shopping list', () => {
     const { rows, total } = shoppingList(plan([made('a', 1), made('b', 2.5)]));
     expect(rows.map(({ what, amount, unit }) => [what, amount, unit])).toEqual([
       ['5-pin DIN plug to solder', 4, 'pieces'],
-      ['cable of 3 wires, 26 AWG', 3.5, 'm'],
+      // 1.02 + 0.10 m and 2.55 + 0.10 m.
+      ['cable of 2 cores and a shield, 26 AWG', expect.closeTo(1.12 + 2.65, 9), 'm'],
     ]);
-    expect(total).toBeCloseTo(4 * 2 + 3.5 * 3, 9);
+    expect(total).toBeCloseTo(4 * 2 + 3.77 * 3, 9);
+  });
+
+  test('asks for as much cable as the build sheets of the leads cut, of the kind that they name', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: 1, max: 9000 }), { minLength: 1, maxLength: 6 }),
+        (millimetres) => {
+          const leads = millimetres.map((one, at) =>
+            lead(`${at}`, { origin: 'made', lengthMetres: one / 1000 }),
+          );
+          const board = plan(leads);
+          const sheets = board.leads.map((one, at) => cableSheet(one, linkOf(board, board.links[at]!)));
+          const [row, ...more] = shoppingList(board).rows.filter(({ unit }) => unit === 'm');
+          const pieces = sheets.reduce((sum, { cutMetres }) => sum + cutMetres, 0);
+          expect(more).toEqual([]);
+          expect(row?.amount).toBeCloseTo(pieces, 9);
+          // As it is shown, to the centimetre, it is not short either.
+          expect(Number(row?.amount.toFixed(2))).toBeGreaterThanOrEqual(pieces - 1e-9);
+          for (const { cutWords } of sheets) expect(cutWords).toContain(row?.what.replace(', 26 AWG', ''));
+        },
+      ),
+    );
   });
 
   test('leaves out what is owned and what no link uses', () => {

@@ -33,7 +33,7 @@ describe('the sheet of a lead', () => {
     // 1 m: 1.02 + 0.10 = 1.12 m; 3 m: 3.06 + 0.10 = 3.16 m; 0.333 m: 0.43966 m.
     expect([1, 3, 0.333].map(cutLength)).toEqual([1.12, 3.16, 0.44]);
     expect(sheet.cutWords).toBe(
-      'Cut 1.12 m for a lead of 1.00 m: 2 % and 5 cm a plug more (common practice).',
+      'Cut 1.12 m of cable of 2 cores and a shield for a lead of 1.00 m: 2 % and 5 cm a plug more (common practice).',
     );
   });
 
