@@ -5,6 +5,9 @@ import type { Box, Point } from './geometry.ts';
 /** Size of a mark, pixels: a hop number and a sign side by side. */
 const MARK = { width: 34, height: 18 } as const;
 
+/** Room that a mark keeps from the edge of the drawing, pixels: half its line, where it is chosen. */
+const EDGE = 2;
+
 /** Steps along a lead at which a mark is tried, pixels; and how far from a neighbour it is clear enough. */
 const STEP = 6;
 const CLEAR = 10;
@@ -18,10 +21,11 @@ interface PlacedMark {
 /** How far beside its lead a mark is tried where the lead itself is crowded, pixels. */
 const BESIDE = [18, 30, 44] as const;
 
-/** A place for each lead's mark. */
+/** A place for each lead's mark, all of it inside the drawing, whose size is `room`. */
 export function placeMarks(
   lines: readonly (readonly Point[])[],
   taken: readonly Box[],
+  room: { readonly width: number; readonly height: number },
 ): readonly PlacedMark[] {
   const marks: PlacedMark[] = [];
   // Short leads have the fewest places to choose from.
@@ -33,8 +37,8 @@ export function placeMarks(
     let best: (PlacedMark & { score: number }) | undefined;
     const attempt = (anchor: Point, centre: Point, lead: readonly (readonly Point[])[]): void => {
       const box = {
-        x: centre.x - MARK.width / 2,
-        y: centre.y - MARK.height / 2,
+        x: held(centre.x - MARK.width / 2, room.width - MARK.width),
+        y: held(centre.y - MARK.height / 2, room.height - MARK.height),
         width: MARK.width,
         height: MARK.height,
       };
@@ -62,6 +66,11 @@ export function placeMarks(
     marks[number] = best ?? { box: { x: 0, y: 0, width: 0, height: 0 }, anchor: { x: 0, y: 0 } };
   }
   return marks;
+}
+
+/** A corner of a mark, brought back to where the whole mark can be seen. */
+function held(corner: number, most: number): number {
+  return Math.min(Math.max(most - EDGE, EDGE), Math.max(EDGE, corner));
 }
 
 function lengthOf(line: readonly Point[] = []): number {

@@ -141,10 +141,12 @@ export function drawBoard(
     drawDevice(device, placed, number + 1, at, scale),
   );
   const lines = routes.leads.map(({ points }) => points.map(at));
-  const marks = placeMarks(lines, [
-    ...devices.map(({ box }) => box),
-    ...devices.flatMap(({ jacks }) => jacks.map(markBox)),
-  ]);
+  const size = {
+    width: extent.width * scale + 2 * MARGIN_PIXELS,
+    height: extent.height * scale + 2 * MARGIN_PIXELS,
+  };
+  const taken = [...devices.map(({ box }) => box), ...devices.flatMap(({ jacks }) => jacks.map(markBox))];
+  const marks = placeMarks(lines, taken, size);
   const runs = routes.leads.map(({ link, number: called, input }, number): DrawnRun => {
     const outcome = outcomes[link];
     const { grade, label } = outcome ? linkWords(outcome) : { grade: undefined, label: '' };
@@ -163,8 +165,7 @@ export function drawBoard(
     };
   });
   return {
-    width: extent.width * scale + 2 * MARGIN_PIXELS,
-    height: extent.height * scale + 2 * MARGIN_PIXELS,
+    ...size,
     devices,
     runs,
     origin,

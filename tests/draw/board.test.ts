@@ -11,7 +11,7 @@ import type { BoardDrawing } from '../../src/draw/board.ts';
 import { crossesBox } from '../../src/draw/board-marks.ts';
 import type { Box, Point } from '../../src/draw/geometry.ts';
 import { checkBoard, connect, demoBoard, hopNumbers } from '../../src/core/board/index.ts';
-import { makePlan, wholeDevice } from '../../src/core/plan/index.ts';
+import { LIBRARY, makePlan, planJack, wholeDevice } from '../../src/core/plan/index.ts';
 import type { Plan } from '../../src/core/plan/index.ts';
 import { randomBoard, wiredBoard } from '../core/board/boards.ts';
 import { boxesOverlap } from './paths.ts';
@@ -33,6 +33,34 @@ function chained(seed: number, count: number): Plan {
   }
   return plan;
 }
+
+/** A switcher and pedals side by side, joined through a hub below them: leads go up and round both ends of the row. */
+const HUB_BELOW: Plan = (() => {
+  const names = ['foot switch', 'delay', 'reverb', 'chorus', 'looper', 'drive'];
+  const row = names.map((name, at) => ({
+    name,
+    xCentimetres: 12 * at,
+    yCentimetres: 0,
+    widthCentimetres: 9,
+    depthCentimetres: 12,
+    kind: at === 0 ? ('controller' as const) : ('pedal' as const),
+    jacks: [
+      { ...planJack(at === 0 ? 'OUT' : 'IN', at === 0 ? 'out' : 'in', 'din5', 'din'), alongCentimetres: 4.5 },
+    ],
+  }));
+  const found = LIBRARY.find(({ name }) => name.startsWith('hub with eight'));
+  if (!found) throw new Error('needs the hub with eight outputs');
+  const hub = { ...found, name: 'hub', xCentimetres: 0, yCentimetres: 20 };
+  let plan = makePlan({ devices: [...row, hub] });
+  const join = (device: string, jack: string, to: string): void => {
+    const made = connect(plan, { device, jack }, { device: to, jack: 'IN' });
+    if (!made.ok) throw new Error(made.problem.place);
+    plan = made.plan;
+  };
+  join('foot switch', 'OUT', 'hub');
+  names.slice(1).forEach((name, at) => join('hub', `OUT ${at + 1}`, name));
+  return plan;
+})();
 
 const BOARDS: readonly (readonly [string, Plan])[] = [
   ['the demo board', demoBoard()],
@@ -143,6 +171,21 @@ describe('The drawn board', () => {
           expect([at, number, crossings(other.points, mark)]).toEqual([at, number, 0]);
         });
       });
+    },
+  );
+
+  test.each([...BOARDS, ['pedals in a row above their hub, on a phone', HUB_BELOW] as const])(
+    'holds the whole of each mark, however little room there is at its sides: %s',
+    (_, plan) => {
+      for (const wide of [320, 700]) {
+        const lanes = Math.min(NEAREST_LANES, scaleAhead(plan, wide, 640));
+        const routes = routeBoard(plan, lanes);
+        const { runs, width, height } = drawBoard(routes, [], [], fitScale(routes, wide, 640));
+        for (const { mark } of runs) {
+          expect([mark.x >= 0, mark.x + mark.width <= width]).toEqual([true, true]);
+          expect([mark.y >= 0, mark.y + mark.height <= height]).toEqual([true, true]);
+        }
+      }
     },
   );
 
