@@ -41,28 +41,58 @@ function freeOutputs({ devices, feeds }: BoardGraph, wanted: 'hub' | 'controller
   });
 }
 
-function unreached(graph: BoardGraph, at: number, free: string | undefined): Finding {
-  const device = graph.devices[at]!;
+/** The link that feeds a device, with the device before it, and its jack there where that one sends nothing of what comes in. */
+function feedOf(graph: BoardGraph, at: number) {
   const feed = graph.feeds.find(({ toDevice }) => toDevice === at);
   const before = feed && graph.devices[feed.fromDevice];
   const jack = before?.jacks.find(({ name }) => name === feed?.from.jack);
   const stuck = before && jack && !speaks(before) && passesOn(before, jack) === 'nothing' ? jack : undefined;
+  return feed && before && { feed, before, stuck };
+}
+
+/** The device up the chain where the break is: the first that nothing feeds, or that is fed by a jack that passes nothing on; undefined in a loop. */
+function breakAbove(graph: BoardGraph, at: number): string | undefined {
+  const seen = new Set([at]);
+  for (let here = at; ;) {
+    const fed = feedOf(graph, here);
+    if (!fed || fed.stuck) return graph.devices[here]!.name;
+    here = fed.feed.fromDevice;
+    if (seen.has(here)) return undefined;
+    seen.add(here);
+  }
+}
+
+function unreached(graph: BoardGraph, at: number, free: string | undefined): Finding {
+  const device = graph.devices[at]!;
+  const fed = feedOf(graph, at);
   const where = { devices: [device.name] };
   const why = !device.jacks.some(({ direction }) => direction === 'in')
     ? 'It has no input.'
-    : feed && stuck
-      ? `${sayJack(feed.from)} does not pass on what its device receives.`
-      : before
-        ? `What feeds it, '${before.name}', is not reached by any controller itself.`
+    : fed?.stuck
+      ? `${sayJack(fed.feed.from)} does not pass on what its device receives.`
+      : fed
+        ? `What feeds it, '${fed.before.name}', is not reached by any controller itself.`
         : 'No link leads to it.';
-  const byHand = free
-    ? `Join it to ${free}, which is free, or let ‘Plan it for me’ join everything.`
-    : 'Give it a link from an output or a THRU that is free.';
-  const byMenu =
-    stuck?.role === 'out-or-thru' ? 'Set that jack to THRU in its menu.' : 'Use a THRU jack, or a hub.';
   return finding('unreached', 'error', where, {
     what: `'${device.name}' is not reached`,
     why,
-    mend: stuck ? byMenu : byHand,
+    mend: fed?.stuck ? byMenu(fed.stuck.role) : fed ? byBreak(breakAbove(graph, at)) : byHand(free),
   });
+}
+
+function byHand(free: string | undefined): string {
+  return free
+    ? `Join it to ${free}, which is free, or let ‘Plan it for me’ join everything.`
+    : 'Give it a link from an output or a THRU that is free.';
+}
+
+function byMenu(role: string): string {
+  return role === 'out-or-thru' ? 'Set that jack to THRU in its menu.' : 'Use a THRU jack, or a hub.';
+}
+
+/** What is fed by a device that is not reached keeps its link: the cure is further up the chain. */
+function byBreak(name: string | undefined): string {
+  return name === undefined
+    ? 'Open the loop: take off one of its links, and join that input to a controller.'
+    : `Mend '${name}' first; the link to this one can stay.`;
 }

@@ -120,6 +120,33 @@ describe('The check of a board', () => {
     expect(kinds(board(devices, CHAIN.slice(0, 1)))).toEqual(['unreached']);
   });
 
+  test('sends the reader of a broken chain to the device where it breaks, and no further', () => {
+    const plain: Device = {
+      ...pedal('pedal 1'),
+      jacks: [planJack('IN', 'in', 'din5', 'din'), planJack('OUT', 'out', 'din5', 'din')],
+    };
+    const devices = [SWITCHER, plain, pedal('pedal 2'), pedal('pedal 3'), pedal('pedal 4')];
+    const rest = ['pedal 2.THRU > pedal 3.IN', 'pedal 3.THRU > pedal 4.IN'];
+    const mends = (links: readonly string[]) =>
+      checkBoard(board(devices, links))
+        .findings.filter(({ kind }) => kind === 'unreached')
+        .map(({ where, mend }) => [where.devices[0], mend]);
+    expect(mends(['switcher.OUT > pedal 1.IN', 'pedal 1.OUT > pedal 2.IN', ...rest])).toEqual([
+      ['pedal 2', 'Use a THRU jack, or a hub.'],
+      ['pedal 3', "Mend 'pedal 2' first; the link to this one can stay."],
+      ['pedal 4', "Mend 'pedal 2' first; the link to this one can stay."],
+    ]);
+    expect(mends(['switcher.OUT > pedal 1.IN', ...rest]).map(([, mend]) => mend)).toEqual([
+      'Give it a link from an output or a THRU that is free.',
+      "Mend 'pedal 2' first; the link to this one can stay.",
+      "Mend 'pedal 2' first; the link to this one can stay.",
+    ]);
+    const loop = [...rest, 'pedal 4.THRU > pedal 2.IN'];
+    expect(new Set(mends(['switcher.OUT > pedal 1.IN', ...loop]).map(([, mend]) => mend))).toEqual(
+      new Set(['Open the loop: take off one of its links, and join that input to a controller.']),
+    );
+  });
+
   test('finds two controllers without a merger, and is content with one', () => {
     const second: Device = { ...SWITCHER, name: 'second' };
     const devices = [SWITCHER, second, pedal('pedal 1')];
