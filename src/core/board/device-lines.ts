@@ -8,7 +8,7 @@ import { styleEntry, words } from '../wiring/index.ts';
 import { Stopped, readTold } from './device-told.ts';
 import type { LineProblem } from './device-told.ts';
 import { jacksOf } from './device-jacks.ts';
-import { jackWords, meaningOf, partedName } from './device-words.ts';
+import { asTyped, jackWords, meaningOf, partedName } from './device-words.ts';
 
 /** One line as it was read. `line` counts from 1 over the whole text; lines with nothing on them are not among them. */
 type DeviceLine = {
@@ -39,7 +39,8 @@ export function readDeviceLines(text: string): readonly DeviceLine[] {
       return [{ ...head, ok: true, device: readDevice(plain) }];
     } catch (error) {
       if (!(error instanceof Stopped)) throw error;
-      return [{ ...head, ok: false, problem: error.problem }];
+      const { word, expected } = error.problem;
+      return [{ ...head, ok: false, problem: { word: asTyped(plain, [word]), expected } }];
     }
   });
 }
@@ -72,7 +73,7 @@ function readDevice(text: string): Device {
     .flat()
     .map(meaningOf)
     .find((one) => one?.says === 'other')?.talks;
-  const told = readTold(parts);
+  const told = readTold(parts, (words) => asTyped(tail, words));
   if (told.length === 0 && talks === undefined)
     throw new Stopped('', `jacks after the name, such as '${name}: DIN in and thru'`);
   const jacks = placed(jacksOf(told));

@@ -34,20 +34,29 @@ export function stop(word: string, expected: string): never {
   throw new Stopped(word, expected);
 }
 
-/** Everything that is told of jacks, breath by breath; one that names no plug means the plug before it. */
-export function readTold(parts: readonly (readonly string[])[]): readonly Told[] {
+/**
+ * Everything that is told of jacks, breath by breath; one that names no plug means the plug before it. A type or a size alone
+ * between two commas belongs to the jacks before it, or else to those after it. `typed` gives words as the reader wrote them.
+ */
+export function readTold(
+  parts: readonly (readonly string[])[],
+  typed: (words: readonly string[]) => string,
+): readonly Told[] {
   const all: Told[] = [];
-  for (const part of parts) {
-    const meanings = part.map((word): readonly [string, Meaning] => {
+  const meant = parts.map((part) =>
+    part.map((word): readonly [string, Meaning] => {
       const meaning = meaningOf(word);
       if (!meaning) throw new Stopped(word, HELP);
       return [word, meaning];
-    });
+    }),
+  );
+  let now = NOTHING_TOLD;
+  for (const [at, meanings] of meant.entries()) {
     const waysFirst = meanings.find(([, { says }]) => says !== 'nothing')?.[1].says === 'way';
-    let now = NOTHING_TOLD;
     const end = (word: string): void => {
       if (now === NOTHING_TOLD) return;
-      if (now.ways.length === 0) throw new Stopped(word, `in, out or thru beside '${part.join(' ')}'`);
+      if (now.ways.length === 0)
+        throw new Stopped(word, `in, out or thru beside '${typed(parts[at] as readonly string[])}'`);
       all.push(now.plug || now.styles || now.size ? now : { ...all.at(-1), ...now });
       now = NOTHING_TOLD;
     };
@@ -55,9 +64,29 @@ export function readTold(parts: readonly (readonly string[])[]): readonly Told[]
       if (begins(now, meaning, waysFirst)) end(word);
       now = added(now, word, meaning);
     }
-    end('');
+    const last = all.at(-1);
+    if (last && adds(last, now)) {
+      all[all.length - 1] = { ...last, ...now, ways: last.ways };
+      now = NOTHING_TOLD;
+    } else if (now.ways.length > 0 || !goesOn(now, meant[at + 1])) end('');
   }
   return all;
+}
+
+/** Whether a type or a size without a plug tells more of the jacks before it. */
+function adds(before: Told, { plug, size, styles, count, ways }: Told): boolean {
+  if (plug !== undefined || count !== undefined || ways.length > 0) return false;
+  if (before.plug?.startsWith('din') === true) return false;
+  const more = size !== undefined || styles !== undefined;
+  const again = (size && before.size) !== undefined || (styles && before.styles) !== undefined;
+  return more && !again;
+}
+
+/** Whether what is told of a jack that does nothing yet goes on after the comma: 'small jack, 3.5 mm, in type A'. */
+function goesOn(now: Told, next: readonly (readonly [string, Meaning])[] | undefined): boolean {
+  const plugs = next?.flatMap(([, meaning]) => (meaning.says === 'plug' ? [meaning.plug] : []));
+  if (!plugs || plugs.length === 0) return plugs !== undefined;
+  return now.plug === undefined && now.styles === undefined && !plugs.some((one) => one.startsWith('din'));
 }
 
 const HELP =

@@ -56,9 +56,15 @@ const MEANINGS = new Map<string, Meaning>([
 /** Spellings and the word that each stands for; the first that fits is taken, so the longer come first. */
 const SPELLINGS: readonly (readonly [RegExp, string])[] = [
   [/\b([362]),(35|5)\b/g, '$1.$2'],
+  // As the front page names what a player sees: 'round, five holes (DIN)', 'small jack, 3.5 mm'.
+  [/\bround[\s,]+(?:7|seven)[\s-]+(?:holes?|pins?)\b(?:\s*\(?\s*din\b\)?)?/gi, ' din7 '],
+  [/\bround\b(?:[\s,]+(?:5|five)[\s-]+(?:holes?|pins?)\b)?(?:\s*\(?\s*din\b\)?)?/gi, ' din '],
+  [/\b(?:large|big)[\s-]?(?:jack|trs)s?\b/gi, ' 6.35 '],
+  [/\bsmall[\s-]?(?:jack|trs)s?\b/gi, ' 3.5 '],
+  [/\btiny[\s-]?(?:jack|trs)s?\b/gi, ' 2.5 '],
   [/\b(?:5|five)[\s-]?pins?\b(?:\s+din\b)?|\bdin[\s-]?5\b(?!-pin)/gi, 'din'],
   [/\b(?:7|seven)[\s-]?pins?\b(?:\s+din\b)?|\bdin[\s-]?7\b/gi, 'din7'],
-  [/\b1\/4(?:"|″|''|[\s-]?inch\b)?|\b6\.3(?:5)?\s?(?:mm)?(?=$|[^\d.])/gi, ' 6.35 '],
+  [/¼(?:"|″|''|[\s-]?inch\b)?|\b1\/4(?:"|″|''|[\s-]?inch\b)?|\b6\.3(?:5)?\s?(?:mm)?(?=$|[^\d.])/gi, ' 6.35 '],
   [/\b1\/8(?:"|″|''|[\s-]?inch\b)?|\bmini[\s-]?(?:jack|trs)\b|\b3\.5\s?(?:mm)?(?=$|[^\d.])/gi, ' 3.5 '],
   [/\b2\.5\s?(?:mm)?(?=$|[^\d.])/g, ' 2.5 '],
   [/\b(?:trs|type)[\s-]*a(?:\s*(?:\/|or)\s*|\s+or\s+type[\s-]+)b\b/gi, 'trs type-a/b'],
@@ -84,7 +90,7 @@ const SPELLINGS: readonly (readonly [RegExp, string])[] = [
 /** Where the jacks of a line without ':' begin: a plug, a size, a count of either, or another way to be joined. */
 const BEGINS = new RegExp(
   `(?:^|\\s)(?:(?:\\d+|${NUMBER})\\s*[x×]?\\s+)?` +
-    '(?:din\\d?|trs|ts|midi|usb|wireless|mini[\\s-]?jack|(?:[57]|five|seven)[\\s-]?pin|1/[48]|[632][.,](?:35?|5))(?![a-z])',
+    '(?:din\\d?|trs|ts|midi|usb|wireless|(?:mini|small|large|big|tiny)[\\s-]?jacks?|round(?=,|\\s+(?:jack|in|out|thru)\\b)|¼|(?:[57]|five|seven)[\\s-]?pin|1/[48]|[632][.,](?:35?|5))(?![a-z])',
   'i',
 );
 const LAST_WAYS = /(?:(?:^|[\s/]+)(?:ins?|inputs?|outs?|outputs?|thru|through|and|or))+$/i;
@@ -107,6 +113,21 @@ export function jackWords(text: string): readonly (readonly string[])[] {
     .split(/[,;.](?=\s|$)|;/)
     .map((part) => part.split(/[\s+&()]+|(?<!type-a)\/(?!b)/).filter((word) => word !== ''))
     .filter((part) => part.length > 0);
+}
+
+/** Words of a line as they were typed: the shortest piece of the text that stands for them, or the words themselves where none does. */
+export function asTyped(text: string, words: readonly string[]): string {
+  const wanted = words.join(' ').toLowerCase();
+  const typed = text.split(/\s+/);
+  for (let many = 1; many <= typed.length; many++)
+    for (let from = 0; from + many <= typed.length; from++) {
+      const piece = typed
+        .slice(from, from + many)
+        .join(' ')
+        .replace(/[,;.]$/, '');
+      if (jackWords(piece).flat().join(' ').toLowerCase() === wanted) return piece;
+    }
+  return words.join(' ');
 }
 
 /** What a word means, or undefined. */
