@@ -1,4 +1,5 @@
 /** Where leads run on the drawn board: out of the jack, round the devices with room to spare, each beside the others. Centimetres. */
+import { linkNumber } from '../core/board/index.ts';
 import { boardGraph, isPlaced, jackPoint } from '../core/plan/index.ts';
 import type { Edge, Plan, WholeDevice, WholeJack } from '../core/plan/index.ts';
 import { piecesOf, wayAtRightAngles } from './board-lanes.ts';
@@ -132,11 +133,6 @@ export function routeBoard(plan: Plan, scale = Infinity): BoardRoutes {
     return { link, number: linkNumber(plan, link), input, points: ways.get(one) as readonly Point[] };
   });
   return { devices, leads };
-}
-
-/** The number in a link's own name, so that drawing, lists and papers call it the same; otherwise its place in the plan. */
-function linkNumber({ links }: Plan, at: number): number {
-  return Number(/^link (\d{1,3})$/.exec(links[at]?.name ?? '')?.[1] ?? at + 1);
 }
 
 /** From jack to jack in a lane; straight only where no lane is left, between devices that lie on one another. */

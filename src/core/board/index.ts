@@ -22,7 +22,7 @@ export { pressTimeline, timePress } from './one-press.ts';
 export type { PressTiming } from './one-press.ts';
 export { readConductors, sayConductors, usualConductors } from './conductors.ts';
 export { cableSchedule, leadLabels } from './schedule.ts';
-export { deviceRows, linkRows, planOfLead } from './sheet.ts';
+export { deviceRows, linkNumber, linkRows, planOfLead } from './sheet.ts';
 export { sayDelay, sayMilliseconds, sayPassedOn } from './say-times.ts';
 export { boardStanding } from './standing.ts';
 export { PRICE_NOTE, leadWords, sayPrice, shoppingList } from './shopping.ts';

@@ -43,6 +43,11 @@ function sayItem(item: PressItem): string {
   }
 }
 
+/** The number in a link's own name, so that drawing, lists and papers call it the same; otherwise its place in the plan. */
+export function linkNumber({ links }: Plan, at: number): number {
+  return Number(/^link (\d{1,3})$/.exec(links[at]?.name ?? '')?.[1] ?? at + 1);
+}
+
 /** Every link of the plan, one row an input; `outcomes` are those of the check, in the order of the links. */
 export function linkRows(plan: Plan, outcomes: readonly LinkOutcome[]) {
   const leads = new Map(plan.leads.map((lead) => [lead.name, lead]));

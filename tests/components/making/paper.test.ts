@@ -1,6 +1,7 @@
 /** What goes on paper, rendered: the rows of a test, the board's sheet and its labels. */
 import { describe, expect, test } from 'vitest';
 import BoardSheet from '../../../components/board/BoardSheet.svelte';
+import JackKey from '../../../components/board/JackKey.svelte';
 import LabelsPaper from '../../../components/board/LabelsPaper.svelte';
 import FullTest from '../../../components/making/FullTest.svelte';
 import PaperRows from '../../../components/making/PaperRows.svelte';
@@ -101,6 +102,16 @@ describe('The board on one page', () => {
   test('numbers a link as the drawing does', () => {
     for (const row of links?.rows ?? [])
       expect(plan.links[Number(row[0]) - 1]?.name, row.join()).toBe(row[1]);
+    // With the second link gone the third is still 'link 3', and 3 in the drawing.
+    const fewer = { ...plan, links: plan.links.filter((_, at) => at !== 1) };
+    const [, table] = tablesOf(htmlOf(BoardSheet, { plan: fewer, check: checkBoard(fewer, new Map()) }));
+    for (const row of table?.rows ?? []) expect(`link ${row[0]}`).toBe(row[1]);
+  });
+
+  test('has the key that the drawing on screen has, which tells outputs of both kinds from inputs', () => {
+    const [caption = ''] = allOf(html, 'figcaption');
+    for (const words of allOf(htmlOf(JackKey, {}), 'li')) expect(caption).toContain(words);
+    expect(caption).not.toContain('filled');
   });
 
   test('says how the check stands, what one press takes and what is to be bought', () => {
