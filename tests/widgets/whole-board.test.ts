@@ -210,7 +210,8 @@ test.describe('on a narrow screen with nothing but fingers', () => {
     await take(page).tap();
 
     await unfold(PRESS);
-    await press(/^Add one for each of the other/);
+    await press(/^Add one for each of the/);
+    await expect(page.getByText('Added 3 messages.')).toBeAttached();
     await touchIn(page, page.getByLabel('program, from 1').first(), '12');
     await expect(page.locator('.press .state')).toContainText('Every device has its last message after');
 

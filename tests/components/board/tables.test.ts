@@ -4,6 +4,7 @@ import DeviceTable from '../../../components/board/DeviceTable.svelte';
 import Findings from '../../../components/board/Findings.svelte';
 import LinkTable from '../../../components/board/LinkTable.svelte';
 import ListsPaper from '../../../components/board/ListsPaper.svelte';
+import PressItems from '../../../components/board/PressItems.svelte';
 import PressTable from '../../../components/board/PressTable.svelte';
 import WhoHears from '../../../components/board/WhoHears.svelte';
 import {
@@ -18,6 +19,7 @@ import {
   timePress,
 } from '../../../src/core/board/index.ts';
 import { makePlan } from '../../../src/core/plan/index.ts';
+import type { Plan } from '../../../src/core/plan/index.ts';
 import { hexOf } from '../../../src/core/signal/index.ts';
 import { linkWords } from '../../../src/core/verdict/index.ts';
 import { allOf, htmlOf, tablesOf, wordsOf } from '../../support/rendered.ts';
@@ -154,5 +156,16 @@ describe('What the check found', () => {
     );
     for (const { what, why, mend } of findings)
       for (const part of [what, why, mend]) expect(words).toContain(part.replace(/\s+/g, ' '));
+  });
+});
+
+describe('The messages of a press', () => {
+  const offer = (press: Plan['press']) =>
+    allOf(htmlOf(PressItems, { plan: { ...plan, press: press ?? [] }, onchange: nothing }), 'button').at(-1);
+
+  test('are offered for each device that has none, and for the others where some have one', () => {
+    // The demo board has six devices that listen.
+    expect(offer([])).toBe('Add one for each of the 6 devices');
+    expect(offer(plan.press?.slice(0, 2))).toBe('Add one for each of the other 4 devices');
   });
 });
