@@ -157,7 +157,7 @@ export class Desk {
     this.checker.ready();
     const other = jack.direction === 'out' ? 'an input' : 'an output';
     this.say({
-      text: `${place.jack} of '${place.device}' is picked. Now ${other} of another device; Escape lets go.`,
+      text: `${place.jack} of '${place.device}' is picked. Now ${other} of another device; press it again to let go.`,
       bad: false,
     });
   };

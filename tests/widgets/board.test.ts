@@ -378,6 +378,7 @@ test('the saved file opens again, and a bad one is named and leaves the board as
   await openDemo(page);
   const downloading = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save to a file' }).click();
+  await expect(page.getByRole('region', { name: 'Keep and share' })).toContainText('Saved as ');
   const saved = readFileSync(there(await (await downloading).path()), 'utf8');
   expect(saved).toBe(writePlanText(demoBoard()));
   const bad = testInfo.outputPath('bad.json');

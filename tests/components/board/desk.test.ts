@@ -179,7 +179,7 @@ describe('Picking jacks', () => {
     desk.press(LOOSE);
     expect(isAt(desk.picked, 'drive', 'IN')).toBe(true);
     expect(desk.word).toEqual({
-      text: "IN of 'drive' is picked. Now an output of another device; Escape lets go.",
+      text: "IN of 'drive' is picked. Now an output of another device; press it again to let go.",
       bad: false,
     });
     desk.press(LOOSE);
