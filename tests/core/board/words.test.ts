@@ -239,7 +239,10 @@ describe('The shopping list', () => {
             lead(`${at}`, { origin: 'made', lengthMetres: one / 1000 }),
           );
           const board = plan(leads);
-          const sheets = board.leads.map((one, at) => cableSheet(one, linkOf(board, board.links[at]!)));
+          const sheets = board.links.flatMap((link) => {
+            const joined = linkOf(board, link);
+            return joined.branches.flatMap((branch) => branch.leads.map((one) => cableSheet(one, joined)));
+          });
           const [row, ...more] = shoppingList(board).rows.filter(({ unit }) => unit === 'm');
           const pieces = sheets.reduce((sum, { cutMetres }) => sum + cutMetres, 0);
           expect(more).toEqual([]);
