@@ -10,9 +10,17 @@ export interface Pair {
   readonly input: Jack;
 }
 
-/** A jack as a task tells it. */
-export const sayJack = ({ connector, style }: Jack): string =>
-  familyOf(connector) === 'din' ? 'DIN' : `${styleEntry(style).label} on a phone jack`;
+/** A jack as a task tells it: 'a DIN jack', 'a Type A phone jack'. */
+function sayJack({ connector, style }: Jack): string {
+  const { label, family } = styleEntry(style);
+  if (familyOf(connector) === 'din') return 'a DIN jack';
+  if (style === 'both-ways') return `a phone jack that ${label}`;
+  return family === 'loop' ? `a ${label} phone jack` : `a phone jack with ${label}`;
+}
+
+/** Both jacks, in two sentences. */
+export const sayPair = ({ output, input }: Pair): string =>
+  `The output is ${sayJack(output)}. The input is ${sayJack(input)}.`;
 
 /** Whether any plain lead can serve two jacks. */
 export const canServe = remembered(({ output, input }: Pair): boolean => someMapWorks(output, input));

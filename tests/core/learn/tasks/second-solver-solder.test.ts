@@ -81,7 +81,7 @@ describe('making a lead', () => {
     };
     for (const task of tasksOf('stray-strand')) {
       const [, out = '', into = '', end, a = '', b = ''] =
-        /goes from (DIN|Type .).*? to (DIN|Type .).*?at the (output|input) end a loose strand joins (.+) and (.+)\. What/.exec(
+        /output is a (DIN|Type .).*? input is a (DIN|Type .).*?at the (output|input) end a loose strand joins (.+) and (.+)\. What/.exec(
           task.ask,
         ) ?? [];
       const lines = LINES[end === 'output' ? out : into] ?? {};

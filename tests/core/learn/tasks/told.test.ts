@@ -47,6 +47,34 @@ describe('what a learner is told', () => {
     }
   });
 
+  it('of a line that is missing says that it is missing, and not that it is joined', () => {
+    const said: Readonly<Record<string, RegExp>> = {
+      'The source line': /^Joined: [^.]+\. Missing: the source line\.$/,
+      'The sink line': /^Joined: [^.]+\. Missing: the sink line\.$/,
+      'The shield': /^Joined: [^.]+\. Missing: the shield\.$/,
+      'None, all three lines are joined': /^Joined: [^.]+\. Missing: none, all three lines are joined\.$/,
+    };
+    const met = new Set<string>();
+    for (const task of tasksOf('missing-line', LEVELS)) {
+      met.add(rightOf(task));
+      expect(gradeAnswer(task, task.right).sentence).toMatch(said[rightOf(task)] ?? /never/);
+    }
+    expect(met.size).toBe(4);
+  });
+
+  it('of two jacks is said in whole sentences, with one full stop at the end of each', () => {
+    const kinds = ['straight-or-crossed', 'phrase-type', 'lay-lead', 'say-outcome', 'missing-line'];
+    const asked = [...kinds, 'count-crossings', 'stray-strand'].flatMap((kind) => tasksOf(kind, LEVELS));
+    for (const { ask, steps } of asked)
+      for (const text of [ask, ...steps]) {
+        expect(text).not.toMatch(/\.['’]\.|, (?:out|in)[,.]| to takes|nothing and/);
+        expect(text).toMatch(/^[A-Z\d]/);
+      }
+    expect(asked.map(({ ask }) => ask)).toContain(
+      'The output is a Type B phone jack. The input is a phone jack that takes either direction. Which lead works between them?',
+    );
+  });
+
   it('of an answer left out says what is needed, and quotes one that cannot be read', () => {
     const task = made('loop-current', 2, 0);
     expect(gradeAnswer(task, ' ').sentence).toBe('There is no answer yet. Needed: a number in mA.');

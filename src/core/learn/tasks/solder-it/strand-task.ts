@@ -5,7 +5,7 @@ import type { Contact, Jack, Lead, Line, Side } from '../../../wiring/index.ts';
 import { SOLDER_CAUTION } from '../cautions.ts';
 import { remembered } from '../chance.ts';
 import { met, whichText } from '../forms.ts';
-import { sayJack } from '../pairs.ts';
+import { sayPair } from '../pairs.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
 const KINDS = [
@@ -70,12 +70,12 @@ export function strayStrand(level: Level, chance: Chance): Drawn {
   // Strands that only reach a spare pin are left to level 2; they are fewer than those that do harm.
   const all = STRANDS.filter((one) => level >= 2 || one.between.every((contact) => lineOf(one, contact)));
   const strand = chance.turn(all);
-  const { output, input, side, between } = strand;
+  const { side, between } = strand;
   const does = doesOf(strand);
-  const lines = between.map((contact) => lineOf(strand, contact) ?? 'nothing');
+  const lines = between.map((contact) => lineOf(strand, contact) ?? 'a spare pin');
   const [a, b] = between.map((contact) => contactWords(contact));
   return {
-    ask: `A lead goes from ${sayJack(output)}, out, to ${sayJack(input)}, in, with 5 V in the sender. All joints are good, and each line meets its like. But in the plug at the ${side === 'from' ? 'output' : 'input'} end a loose strand joins ${a ?? ''} and ${b ?? ''}. What does the lead do?`,
+    ask: `A lead goes from an output to an input. ${sayPair(strand)} The sender runs on 5 V. All joints are good, and each line meets its like. But in the plug at the ${side === 'from' ? 'output' : 'input'} end a loose strand joins ${a ?? ''} and ${b ?? ''}. What does the lead do?`,
     ...whichText(TEXTS, does, (one) => met(SAID, mistakenStrand(one, does)), chance),
     hints: [
       'Write the line beside each of the two contacts: source, sink, shield, or none.',

@@ -4,7 +4,7 @@ import { STRAIGHT_TRS, makeJack, makeLead, styleEntry, wires } from '../../../wi
 import type { Conductor, Line, Style } from '../../../wiring/index.ts';
 import { inRows, whichOf, whichText } from '../forms.ts';
 import { layLead, missingLine, sayOutcome } from './lay-tasks.ts';
-import { sayJack, type Pair } from '../pairs.ts';
+import { sayPair, type Pair } from '../pairs.ts';
 import type { Chance, Drawn, Level, TaskKind } from '../task.ts';
 
 const CROSSED_TRS = wires('tip-ring', 'ring-tip', 'sleeve-sleeve');
@@ -21,8 +21,8 @@ const PHRASINGS: readonly ((lines: Readonly<Partial<Record<Line, string>>>) => s
       .join('. '),
   ({ source, sink }) =>
     source
-      ? `Current leaves on the ${source} and returns on the ${sink ?? ''}.`
-      : `The data is on the ${sink ?? ''}. Nothing else is used but the ground.`,
+      ? `Current leaves on the ${source} and returns on the ${sink ?? ''}`
+      : `The data is on the ${sink ?? ''}. Nothing else is used but the ground`,
 ];
 
 /** Types of a phone jack with three contacts, and what they are called in a list of answers. */
@@ -33,6 +33,13 @@ function sayLines(style: Style): string {
   return source
     ? `${styleEntry(style).label}: source on the ${source}, sink on the ${sink ?? ''}`
     : styleEntry(style).label;
+}
+
+/** What a jack has on its contacts, in a sentence. */
+function sayHas(who: string, style: Style): string {
+  const { label, lines } = styleEntry(style);
+  if (style === 'both-ways') return `${who} ${label}.`;
+  return `${who} ${lines.source ? 'is' : 'has'} ${sayLines(style)}.`;
 }
 
 function phraseType(level: Level, chance: Chance): Drawn {
@@ -54,7 +61,7 @@ function phraseType(level: Level, chance: Chance): Drawn {
     ],
     steps: [
       `Source, sink and shield are on: ${(['source', 'sink', 'shield'] as const).map((line) => styleEntry(style).lines[line] ?? 'nothing').join(', ')}.`,
-      `${sayLines(style)}.`,
+      `It is ${sayLines(style)}.`,
     ],
   };
 }
@@ -102,7 +109,7 @@ function straightOrCrossed(level: Level, chance: Chance): Drawn {
   const crossed = worksWith(pair, CROSSED_TRS);
   const right = straight ? (crossed ? 'either' : 'straight') : crossed ? 'crossed' : 'neither';
   return {
-    ask: `From ${sayJack(pair.output)}, out, to ${sayJack(pair.input)}, in. Which lead?`,
+    ask: `${sayPair(pair)} Which lead works between them?`,
     ...whichText(LEAD_CHOICES, right, (one) => [`says ${one}`, SAID_TO_LEAD[one]], chance),
     hints: [
       'Write the line beside each contact of both jacks.',
@@ -110,7 +117,7 @@ function straightOrCrossed(level: Level, chance: Chance): Drawn {
       'Alike on both sides: straight. Tip and ring changed: crossed.',
     ],
     steps: [
-      `The sender has its lines so: ${sayLines(pair.output.style)}. The listener: ${sayLines(pair.input.style)}.`,
+      `${sayHas('The sender', pair.output.style)} ${sayHas('The listener', pair.input.style)}`,
       `Solved, a straight lead ${straight ? 'works' : 'does not work'}, a crossed one ${crossed ? 'works' : 'does not'}. ${LEAD_CHOICES[right]}.`,
     ],
   };
@@ -140,7 +147,7 @@ function countCrossings(level: Level, chance: Chance): Drawn {
     : 'no';
   const count = crossed.filter(Boolean).length;
   return {
-    ask: `From ${sayJack(pair.output)}, out, to ${sayJack(pair.input)}, in, through a lead and extension leads, all in a row. Do notes get through?`,
+    ask: `${sayPair(pair)} Between them are a lead and extension leads, all in a row. Do notes get through?`,
     shows: inRows(crossed.map((one, at) => [`lead ${at + 1}`, one ? 'tip and ring crossed' : 'straight'])),
     ...whichText(ARRIVES, right, (one) => [`says ${one}`, SAID_TO_COUNT], chance),
     hints: [

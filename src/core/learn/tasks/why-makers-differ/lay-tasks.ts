@@ -5,7 +5,7 @@ import type { Conductor, Connector, Jack, Style } from '../../../wiring/index.ts
 import { NO_LEAD, answerOfLead } from '../answers.ts';
 import { whichOf, whichText } from '../forms.ts';
 import { gradeLead, wrongLeads } from '../grade-lead.ts';
-import { canServe, sayJack, type Pair } from '../pairs.ts';
+import { canServe, sayPair, type Pair } from '../pairs.ts';
 import type { Chance, Drawn, Level } from '../task.ts';
 
 const LAID_STYLES: readonly (readonly [Connector, Style])[] = [
@@ -35,7 +35,7 @@ export function layLead(level: Level, chance: Chance): Drawn {
   const whole = lineByLine(output, input);
   const first = whole[0];
   return {
-    ask: `From ${sayJack(output)}, out, to ${sayJack(input)}, in. Wire a lead that works${level === 3 ? ', or say that no plain lead can' : ''}.`,
+    ask: `${sayPair(pair)} Wire a lead that works${level === 3 ? ', or say that no plain lead can' : ''}.`,
     form: { form: 'lead', output, input },
     right: can ? answerOfLead(whole) : NO_LEAD,
     slips: wrongLeads(output, input),
@@ -94,7 +94,7 @@ export function sayOutcome(level: Level, chance: Chance): Drawn {
   );
   const verdict = checkLink(linkFor(output, input, conductors));
   return {
-    ask: `From ${sayJack(output)}, out, to ${sayJack(input)}, in, through this lead. What happens?`,
+    ask: `${sayPair({ output, input })} This lead joins them. What happens?`,
     shows: { shows: 'lead', output, input, conductors },
     ...whichOf(
       OUTCOMES_ASKED,
@@ -119,7 +119,7 @@ const MISSING = {
   source: 'The source line',
   sink: 'The sink line',
   shield: 'The shield',
-  none: 'None: all three lines are joined',
+  none: 'None, all three lines are joined',
 } as const;
 const LINES_ASKED = Object.keys(MISSING) as readonly (keyof typeof MISSING)[];
 
@@ -131,7 +131,7 @@ export function missingLine(level: Level, chance: Chance): Drawn {
   const { output, input, line } = chance.turn(cases);
   const conductors = lineByLine(output, input).filter(({ from }) => lineAt(output.style, from) !== line);
   return {
-    ask: `From ${sayJack(output)}, out, to ${sayJack(input)}, in. Which line is missing in this lead?`,
+    ask: `${sayPair({ output, input })} Which line is missing in this lead?`,
     shows: { shows: 'lead', output, input, conductors },
     ...whichText(
       MISSING,
@@ -147,6 +147,9 @@ export function missingLine(level: Level, chance: Chance): Drawn {
       `The sender has them so: ${sayAllLines(output)}.`,
       'Tick them off, conductor by conductor.',
     ],
-    steps: [`The sender: ${sayAllLines(output)}.`, `Joined: ${wiringWords(conductors)}. ${MISSING[line]}.`],
+    steps: [
+      `The sender: ${sayAllLines(output)}.`,
+      `Joined: ${wiringWords(conductors)}. Missing: ${MISSING[line].toLowerCase()}.`,
+    ],
   };
 }
