@@ -3,7 +3,7 @@ export { talkMemory } from './grade.ts';
 export { letterToMaker } from './letter.ts';
 export { readManual } from './manual.ts';
 export type { ManualReading } from './manual-reading.ts';
-export { sayAnswer, sayDrawer, sayPair, saySocket, sayType, sayWhatToDo } from './say.ts';
+export { sayAmiss, sayAnswer, sayDrawer, sayPair, saySocket, sayType, sayUnfit, sayWhatToDo } from './say.ts';
 export { willTheyTalk } from './talk.ts';
 export type { TalkAnswer } from './talk.ts';
 export { IN_AND_OUT_TYPES, SOCKETS, circuitsOfType, jackOfType, openTypes } from './told.ts';

@@ -1,7 +1,7 @@
 /** The answer in a player's words: no word of electronics before 'why' is asked. */
 import { wiringWords } from '../wiring/index.ts';
 import type { Goods, Style } from '../wiring/index.ts';
-import type { DrawerAnswer, PairAnswer, TalkAnswer, Through } from './talk.ts';
+import type { Amiss, DrawerAnswer, PairAnswer, TalkAnswer, Through } from './talk.ts';
 import type { Socket } from './told.ts';
 import { capital } from '../verdict/index.ts';
 import { sayList } from '../verdict/index.ts';
@@ -117,6 +117,23 @@ export function sayDrawer({ through, worst, best }: DrawerAnswer): string {
   return best === 'nothing'
     ? `${upper}: does nothing.`
     : `${upper}: works only with some of the types it can be.`;
+}
+
+/** What the wrong goods would cost. A name that goes on after a colon is cut there. */
+export function sayAmiss({ goods, grade }: Amiss): string {
+  const what = `A ${goods.name.replace(/:.*/, '')} fits too`;
+  if (grade === 'harm') return `${what}, but do not take it: it may damage a device.`;
+  if (grade === 'depends')
+    return `${what}, but do not take it: whether it works depends on the inside of the devices.`;
+  return `${what}, but do not take it: nothing arrives through it. It harms neither device.`;
+}
+
+/** One thing of the drawer that fits neither alone nor with another of it. */
+export function sayUnfit({ goods, needs }: TalkAnswer['unfit'][number]): string {
+  const what = `Your ${goods.yours ?? goods.name}`;
+  return needs
+    ? `${what}: fits only together with a ${needs.name}, and then it works.`
+    : `${what}: does not fit these two jacks.`;
 }
 
 /** One row for a pair of types: what it takes. */

@@ -22,6 +22,14 @@ export interface PairAnswer {
   readonly made: Lead | undefined;
   /** Of the ready series, else of the made lead; 'nothing' where no passive lead can. */
   readonly grade: TalkGrade;
+  /** What a shop may hand over in its place: single goods that fit both sockets and do not do, the worst first. */
+  readonly amiss: readonly Amiss[];
+}
+
+/** Goods that fit and do not do. */
+export interface Amiss {
+  readonly goods: Goods;
+  readonly grade: TalkGrade;
 }
 
 /** How one thing of the drawer, or two of them in series, would do; the worst over all open types, and the best. */
@@ -43,8 +51,8 @@ export interface TalkAnswer {
   readonly pairs: readonly PairAnswer[];
   /** Each series that the drawer can make between the two jacks, the best first. */
   readonly drawer: readonly DrawerAnswer[];
-  /** Things of the drawer that fit neither alone nor with another. */
-  readonly unfit: readonly Goods[];
+  /** Things of the drawer that fit neither alone nor with another of it; and what they would do with, if there is anything. */
+  readonly unfit: readonly { readonly goods: Goods; readonly needs: Goods | undefined }[];
   /** The fewest goods that serve every pair of types that ready-made goods can serve; undefined where there are none. */
   readonly purchase: readonly Goods[] | undefined;
   /** What to draw: the series or lead that the answer speaks of. */
@@ -111,10 +119,25 @@ export function willTheyTalk(
     kind,
     pairs,
     drawer: inDrawer,
-    unfit: own.filter((goods) => !used.has(goods)),
+    unfit: own
+      .filter((goods) => !used.has(goods))
+      .map((goods) => ({ goods, needs: neededBy(goods, ready, typed, memory) })),
     purchase,
     drawn: drawnOf(kind, pairs, inDrawer),
   };
+}
+
+/** What one thing needs in series with it to do for every open type. */
+function neededBy(
+  goods: Goods,
+  ready: readonly Through[],
+  typed: readonly TypedPair[],
+  memory: TalkMemory,
+): Goods | undefined {
+  return ready
+    .filter((through) => through.goods.includes(goods))
+    .find(({ leads }) => typed.every((pair) => isGood(gradeOf(pair, leads, memory))))
+    ?.goods.find((one) => one !== goods);
 }
 
 /** The best first: what works, then what is shorter; what harms stands before what does nothing, for it must be read. */
@@ -141,10 +164,22 @@ function drawerAnswer(through: Through, typed: readonly TypedPair[], memory: Tal
 function pairAnswer(pair: TypedPair, ready: readonly Through[], memory: TalkMemory): PairAnswer {
   const { outputType, inputType } = pair;
   const graded = ready.map((through) => ({ through, grade: gradeOf(pair, through.leads, memory) }));
+  const amiss = graded
+    .flatMap(({ through: { goods }, grade }): readonly Amiss[] =>
+      goods[0] && goods.length === 1 && !isGood(grade) ? [{ goods: goods[0], grade }] : [],
+    )
+    .sort((one, other) => Number(other.grade === 'harm') - Number(one.grade === 'harm'));
   const sold = graded.find(({ grade }) => grade === 'works') ?? graded.find(({ grade }) => isGood(grade));
-  if (sold) return { outputType, inputType, ready: sold.through, made: undefined, grade: sold.grade };
+  if (sold) return { outputType, inputType, ready: sold.through, made: undefined, grade: sold.grade, amiss };
   const made = madeFor(pair, memory);
-  return { outputType, inputType, ready: undefined, made: made?.lead, grade: made?.grade ?? 'nothing' };
+  return {
+    outputType,
+    inputType,
+    ready: undefined,
+    made: made?.lead,
+    grade: made?.grade ?? 'nothing',
+    amiss,
+  };
 }
 
 /** The plainest lead that can be made for two types, whatever circuit stands behind each; the best there is where none serves all. */

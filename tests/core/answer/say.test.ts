@@ -31,6 +31,7 @@ const pair = (more: Partial<PairAnswer> = {}): PairAnswer => ({
   ready: undefined,
   made: undefined,
   grade: 'nothing',
+  amiss: [],
   ...more,
 });
 const answer = (kind: TalkAnswer['kind'], more: Partial<TalkAnswer> = {}): TalkAnswer => ({

@@ -1,5 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { SOCKETS, sayAnswer, sayPair, sayWhatToDo, willTheyTalk } from '../../../src/core/answer/index.ts';
+import {
+  SOCKETS,
+  sayAmiss,
+  sayAnswer,
+  sayPair,
+  sayUnfit,
+  sayWhatToDo,
+  willTheyTalk,
+} from '../../../src/core/answer/index.ts';
 import type { Socket, ToldJack } from '../../../src/core/answer/index.ts';
 import { gradeOf, talkMemory } from '../../../src/core/answer/grade.ts';
 import type { TypedPair } from '../../../src/core/answer/grade.ts';
@@ -36,7 +44,28 @@ describe('Will these two talk?', () => {
     ]);
     expect(answer.kind).toBe('yours');
     expect(sayAnswer(answer)).toBe('Yes, with your DIN lead, then your Type A adapter');
-    expect(answer.unfit.map(({ id }) => id)).toEqual(['ts-large']);
+    expect(answer.unfit.map(sayUnfit)).toEqual(['Your guitar lead: does not fit these two jacks.']);
+  });
+
+  test('a Type B adapter alone between DIN and Type B is told with the lead that it needs', () => {
+    const answer = talk(jack('out', 'din5', 'din'), jack('in', 'trs-3.5', 'type-b'), ['adapter-b']);
+    expect(answer.unfit.map(sayUnfit)).toEqual([
+      'Your Type B adapter: fits only together with a 5-pin DIN lead, and then it works.',
+    ]);
+  });
+
+  // DIN to Type A turned: the sink driver of the sender meets the source line, the LED blocks and only its protection diode conducts.
+  test('what a shop may hand over in place of the right lead is told with what it costs', () => {
+    const small = talk(jack('out', 'din5', 'din'), jack('in', 'trs-3.5', 'type-b'));
+    expect(small.pairs[0]?.amiss.map(sayAmiss)).toEqual([
+      'A 5-pin DIN to 3.5 mm TRS lead, Type A fits too, but do not take it: nothing arrives through it. It harms neither device.',
+    ]);
+    const large = talk(jack('out', 'trs-6.35', 'type-a'), jack('in', 'trs-6.35', 'type-a'));
+    expect(large.pairs[0]?.amiss.map(sayAmiss)).toEqual([
+      'A guitar lead fits too, but do not take it: it may damage a device.',
+    ]);
+    const alike = talk(jack('out', 'din5', 'din'), jack('in', 'din5', 'din'));
+    expect(alike.pairs[0]?.amiss).toEqual([]);
   });
 
   test('a guitar lead between two Type A jacks may harm: it shorts the ring, 111 mA at worst of a 3.3 V sender (MMA CA-033)', () => {
