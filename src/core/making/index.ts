@@ -17,10 +17,11 @@ export { CONDUCTOR_ANSWERS, agrees, answerTo, otherContact, readingsOf, sayRow }
 export type { ConductorAnswer, RowAnswer } from './row-answers.ts';
 export { CUP_METRES, STRIP_LENGTHS, cutLength, sayStrip } from './lengths.ts';
 export { shortPlanOfLead } from './one-lead.ts';
-export { fullRows, proofRows } from './proof-rows.ts';
+export { fullRows, proofRows, sayContacts } from './proof-rows.ts';
 export type { ProofRow } from './proof-rows.ts';
 export { proveLead, sayAlike, saySet } from './prove.ts';
 export type { Proof } from './prove.ts';
+export { readsLike, readsMirrored } from './read-otherwise.ts';
 export { NO_CHOICES, PLUG_BODIES } from './sheet-choices.ts';
 export type { PlugBody, SheetChoices, Stock } from './sheet-choices.ts';
 export { sheetStanding } from './sheet-standing.ts';

@@ -1,5 +1,5 @@
 /** The short proof of a lead: each conductor, then each to all others silent; what a printed table asks for. */
-import { contactWords } from '../wiring/index.ts';
+import { SIDES, contactWords } from '../wiring/index.ts';
 import type { Lead } from '../wiring/index.ts';
 import { madeLead } from './lead-faults.ts';
 import { HOLDS, leadContacts, leadPairs, tableOf } from './lead-table.ts';
@@ -15,6 +15,15 @@ export interface ProofRow {
 
 const end = ({ side, contact }: LeadContact): string =>
   `${contactWords(contact)} at the ${side === 'from' ? 'output' : 'input'} end`;
+
+/** The contacts of a lead in the order of the rows: 'tip, ring, sleeve at the output end, then pin 1, … at the input end'. */
+export function sayContacts(lead: Lead): string {
+  return SIDES.map((side) => {
+    const contacts = leadContacts(lead).filter((one) => one.side === side);
+    const names = contacts.map(({ contact }) => contactWords(contact)).join(', ');
+    return `${names} at the ${side === 'from' ? 'output' : 'input'} end`;
+  }).join(', then ');
+}
 
 /** The rows of the short proof: a beep for each conductor, still and moved; then each contact against all it must not touch. */
 export function proofRows(lead: Lead): readonly ProofRow[] {
