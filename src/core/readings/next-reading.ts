@@ -5,18 +5,16 @@ import { nameOf } from './evidence.ts';
 import type { Evidence } from './evidence.ts';
 import { LEAST_SEEN_VOLTS, SURE, checksLeft } from './finder.ts';
 import type { Finding } from './finder.ts';
-import { METER_PROFILES, meterProfile } from './instruments.ts';
-import type { MeterProfile } from './instruments.ts';
 import { anyShares, isShown, overloadShare, samePoint } from './likelihood.ts';
-import { sayReading, shown } from './reading.ts';
 import type { Reading } from './reading.ts';
 import { howToTake, mayLoad, safeReadings } from './safe-readings.ts';
-import { isVolts, offScale, onScale } from './scale.ts';
+import { isVolts, onScale } from './scale.ts';
 import type { ScaledFunction } from './scale.ts';
-import type { JackReading, JackUnderTest } from './subjects.ts';
+import type { JackReading } from './subjects.ts';
 import { sameReading } from './taken.ts';
 import type { TakenReading } from './taken.ts';
 import { sayJackReading, sayName } from './words.ts';
+import { sayWouldShow } from './would-show.ts';
 
 /** A proposal: what to read, why, and how to take it safely. */
 export interface Advice {
@@ -100,7 +98,7 @@ export function nextReading(
     at,
     what: sayJackReading(at),
     why: checking
-      ? `A check: if this is ${sayName(top.name)}, the meter shows about ${showOf(top.best, at, finding)}.`
+      ? `A check: if this is ${sayName(top.name)}, the meter shows ${sayWouldShow(top.best, at, finding)}.`
       : `It tells apart what is still likely. ${whatEachShows(at, finding)}.`,
     how: howToTake(at),
   };
@@ -208,23 +206,8 @@ export function entropyOf(shares: readonly number[]): number {
 /** What the likeliest names would show, those that show the same together. */
 function whatEachShows(at: JackReading, finding: Finding): string {
   const names = finding.ranked.filter(({ probability }) => probability > 0.01).slice(0, 4);
-  const groups = Map.groupBy(names, ({ best }) => showOf(best, at, finding));
+  const groups = Map.groupBy(names, ({ best }) => sayWouldShow(best, at, finding));
   return [...groups]
-    .map(([words, who]) => `${sayList(who.map(({ name }) => sayName(name)))}: about ${words}`)
+    .map(([words, who]) => `${sayList(who.map(({ name }) => sayName(name)))}: ${words}`)
     .join('; ');
-}
-
-/** What the likeliest device of a crowd would show, in words. */
-function showOf(under: JackUnderTest, at: JackReading, { weighed }: Finding): string {
-  const crowds = weighed.filter((one) => one.under === under);
-  let [most, point] = [-1, 0];
-  let profile: MeterProfile = meterProfile(METER_PROFILES[0]);
-  for (const crowd of crowds)
-    crowd.weights.forEach((weight, device) => {
-      if (weight <= most) return;
-      [most, profile] = [weight, crowd.profile];
-      point = crowdPoints(under, at, profile)(device);
-    });
-  const meter = at.meter as ScaledFunction;
-  return sayReading(shown({ meter, value: offScale(meter, point) }, profile));
 }
