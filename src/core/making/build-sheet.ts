@@ -99,8 +99,8 @@ function stepsOf(lead: Lead, rows: readonly SheetRow[]): readonly string[] {
   );
   const trs = SIDES.some((side) => familyOf(lead[side].connector) !== 'din');
   return [
-    'Slide both plug shells and their sleeves onto the cable, the right way round, before anything is soldered.',
-    'Cut, strip and tin as the table says; sleeve the shield where it leaves the jacket.',
+    'Slide both plug shells and their tubes onto the cable, the right way round, before anything is soldered.',
+    'Cut, strip and tin as the table says; put tube over the shield where it leaves the jacket.',
     'Clamp the first plug. Read the drawing again: which side, where the key is.',
     `Solder one conductor at a time: ${list}.`,
     'Let each joint cool without moving it; tug each core gently.',
@@ -116,7 +116,7 @@ function cautionsOf(rows: readonly SheetRow[]): readonly SheetCaution[] {
   return [
     { id: 'rules-come-first', gist: 'Local codes and qualified people come before this sheet.' },
     { id: 'fume', gist: 'Flux fume can cause asthma: extract or ventilate, head out of the plume.' },
-    { id: 'lead-metal', gist: 'Solder with lead: wash your hands, no food at the bench.' },
+    { id: 'lead-metal', gist: 'Leaded solder: wash your hands, no food at the bench.' },
     { id: 'burns', gist: 'The iron is at 300 to 400 °C: stand, eye protection, let joints cool.' },
     { id: 'power-off', gist: 'Test the lead before it meets equipment; plug it in with the power off.' },
     ...(spare

@@ -54,7 +54,7 @@ describe('A bench without wires', () => {
 test('A wired bench is judged in words', () => {
   const verdict = verdictOf(wired);
   expect(wordsOf(htmlOf(Headline, { verdict, state: 'active' }))).toMatch(
-    /^Works idle .* active .* worst case/,
+    /^Works LED idle .* LED active .* LED worst case/,
   );
   expect(wordsOf(htmlOf(Verdict, { verdict }))).toContain(
     `${verdict.sentence} What to change: ${verdict.change}`,
