@@ -31,9 +31,19 @@ function keptWork(): readonly Work[] {
   return [...unkept, ...kept];
 }
 
-/** Whether two results are of the same student at the same work. */
+/** A name as it is compared: neither capitals nor spaces make another student. */
+const plainName = (name: string): string => name.trim().replace(/\s+/g, ' ').toLowerCase();
+
+/** Whether two names are one student's. */
+export const isSameName = (one: string, other: string): boolean => plainName(one) === plainName(other);
+
+/** Whether two results are of the same student at the same work: two names under one number are two students. */
 function isSameWork(one: Result, other: Result): boolean {
-  return one.number === other.number && sameWork(one.set) === sameWork(other.set);
+  return (
+    one.number === other.number &&
+    isSameName(one.name, other.name) &&
+    sameWork(one.set) === sameWork(other.set)
+  );
 }
 
 /** Work as it is kept, and what is wrong when the browser refuses. */
@@ -42,14 +52,17 @@ interface Kept {
   readonly problem?: string;
 }
 
-/** Keep a student's work in place of what was kept of it; answers to other tasks that another tab has kept join it. */
-export function keepWork(own: Work): Kept {
+/**
+ * Keep a student's work in place of what was kept of it; answers to other tasks that another tab has kept join it. `before` is under
+ * which name it was kept, where it has got one since.
+ */
+export function keepWork(own: Work, before: Result = own.result): Kept {
   const all = keptWork();
   const work = joinedWork(own, all);
-  const others = all.filter(({ result }) => !isSameWork(result, own.result));
+  const isOther = ({ result }: Work): boolean => ![own.result, before].some((one) => isSameWork(result, one));
+  const others = all.filter(isOther);
   const problem = keepNote(WORK_NOTE, [work, ...others], isWhole);
-  unkept =
-    problem === undefined ? [] : [work, ...unkept.filter(({ result }) => !isSameWork(result, own.result))];
+  unkept = problem === undefined ? [] : [work, ...unkept.filter(isOther)];
   return problem === undefined ? { work } : { work, problem };
 }
 
@@ -72,12 +85,21 @@ function isWhole(note: unknown): boolean {
   return Array.isArray(note) && note.every((one) => readResult(fieldOf(one, 'result')).ok);
 }
 
-/** The work of a student that is kept here: of this number, or with none the newest that is not handed in. */
-export function workOn(set: WorkSet, number?: number): Work | undefined {
-  const own = keptWork().filter(({ result }) => sameWork(result.set) === sameWork(set));
-  return number === undefined
-    ? own.slice(0, 1).find(({ handedIn }) => !handedIn)
-    : own.find(({ result }) => result.number === number);
+/** All work on a Set that is kept here, the newest first. */
+function worksOn(set: WorkSet): readonly Work[] {
+  return keptWork().filter(({ result }) => sameWork(result.set) === sameWork(set));
+}
+
+/** The newest work on a Set that is kept here, where it is not handed in. */
+export function workOn(set: WorkSet): Work | undefined {
+  return worksOn(set)
+    .slice(0, 1)
+    .find(({ handedIn }) => !handedIn);
+}
+
+/** All work on a Set that is kept here of a number in the class list, under whatever names. */
+export function worksOfNumber(set: WorkSet, number: number): readonly Work[] {
+  return worksOn(set).filter(({ result }) => result.number === number);
 }
 
 /** Whether nothing is kept of anybody's work, in a browser that lets it be looked for. */

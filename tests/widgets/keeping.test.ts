@@ -444,6 +444,7 @@ test('a class that was taken in is there after a reload, is taken in once from a
   const kept = await keptText(page, 'handed-in');
   await button(page, 'Clear').click();
   await expect(page.getByText('All that was taken in is gone from this browser.')).toBeVisible();
+  await expect(page.getByText('What you pasted is read.')).toHaveCount(0);
   await expect.poll(() => keptText(page, 'handed-in')).toContain('"results":[]');
   await button(page, 'Bring it back').click();
   await expect(page.getByText('2 of 2 marked.')).toBeVisible();
@@ -482,6 +483,32 @@ test('work that was handed in from another tab takes no more answers in this one
   await button(page, 'Keep them again').click();
   await expect(alert(page)).toHaveCount(1);
   expect(await keptText(page, 'class-work')).toContain('"handedIn":true');
+});
+
+test('a second student under the same number is asked, sees nothing of the first one’s work, and gets work of their own', async ({
+  page,
+}) => {
+  const begin = async (name: string): Promise<void> => {
+    await page.getByLabel('Your number in the class list').fill('7');
+    await page.getByLabel('Your name').fill(name);
+    await button(page, 'Begin').click();
+  };
+  await open(page, `/hand-in/${await setHash({ ...CLASS_SET, show: 'end' })}`);
+  await begin('Robin');
+  for (let task = 1; task <= 5; task += 1) await button(page, 'Leave it for now').click();
+  await expect(page.getByText(/after that you cannot change your answers any more/)).toBeVisible();
+  await button(page, 'Show a QR code of my work').click();
+  await expect(page.getByText(/You have handed in, so your answers cannot be changed/)).toBeVisible();
+  await button(page, 'Next student on this device').click();
+  await begin('Pat');
+  await expect(alert(page)).toContainText('under number 7, of Robin (handed in). Is it yours?');
+  await expect(page.getByText(/of 5 right/)).toHaveCount(0);
+  await button(page, 'Start afresh for Pat, another student').click();
+  await expect(page.getByText(/^Number 7, Pat\. 0 of 5 answered/)).toBeVisible();
+  await button(page, 'I am someone else').click();
+  await begin('robin');
+  await expect(page.getByText('0 of 5 right, 0 of them at once')).toBeVisible();
+  expect(JSON.parse(await keptText(page, 'class-work'))).toHaveLength(2);
 });
 
 test('work of more than sixty students stays on a device until whoever teaches has it in a file', async ({

@@ -82,6 +82,15 @@ function sayCopies(all: readonly MarkedResult[]): ReadonlyMap<MarkedResult, stri
   return said;
 }
 
+/** What is said of results that share a number: of one student who handed in again, or of two names. */
+function sayShared({ result: { number, name } }: MarkedResult, twice: readonly MarkedResult[]): string {
+  const named = twice.filter((other) => other.result.name !== name);
+  const see = twice.map(({ source }) => source).join(', ');
+  return named.length === 0
+    ? `Number ${number} handed in more than once: see ${see}.`
+    : `Number ${number} also came under another name (${named.map(({ result }) => result.name || 'no name').join(', ')}): see ${see}. Ask whose number it is.`;
+}
+
 /** Notes on each result of one Set, in their order. `counted` are those that are no second copy of the same result. */
 export function notesOn(counted: readonly MarkedResult[], marker: Marker): readonly (readonly string[])[] {
   const copies = sayCopies(counted);
@@ -93,11 +102,7 @@ export function notesOn(counted: readonly MarkedResult[], marker: Marker): reado
     const copy = copies.get(marked);
     return [
       ...sayStrange(marked, marker),
-      ...(twice.length > 0
-        ? [
-            `Number ${marked.result.number} handed in more than once: see ${twice.map(({ source }) => source).join(', ')}.`,
-          ]
-        : []),
+      ...(twice.length > 0 ? [sayShared(marked, twice)] : []),
       ...(copy === undefined ? [] : [copy]),
     ];
   });

@@ -2,7 +2,7 @@
 export { CLASS_LIMITS, SHOWS } from './limits.ts';
 export { MARKS } from './mark.ts';
 export type { Mark, MarkedTask } from './mark.ts';
-export { markResults, sayMistake } from './marked.ts';
+export { markResults, numbersMissing, sayMistake } from './marked.ts';
 export type { Marked, MarkedRow, MarkedSet } from './marked.ts';
 export { papersOf } from './papers.ts';
 export type { Paper } from './papers.ts';

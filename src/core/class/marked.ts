@@ -4,6 +4,7 @@ import { notesOn } from './hints.ts';
 import { MARKS, makeMarker, markOne } from './mark.ts';
 import type { Mark, MarkedResult, Refused } from './mark.ts';
 import { writeResultText } from './result.ts';
+import type { Result } from './result.ts';
 import { titleByCode } from './set-code.ts';
 import type { HandedIn } from './taken.ts';
 import { sameWork } from './work-set.ts';
@@ -14,7 +15,7 @@ export type MarkedRow =
   | Refused
   | (MarkedResult & {
       readonly set: number;
-      /** Whether it counts in the tables: a second copy of the same result does not. */
+      /** Whether it counts in the tables: the same work handed in a second time does not, under another name neither. */
       readonly counts: boolean;
       readonly notes: readonly string[];
     });
@@ -41,8 +42,8 @@ interface MistakeCount {
 export interface MarkedSet {
   readonly set: WorkSet;
   readonly students: number;
-  /** Numbers up to the highest that handed in of whom there is no result. */
-  readonly missing: readonly number[];
+  /** The numbers that handed in, each once, in order. How many students there are is not known here. */
+  readonly numbers: readonly number[];
   readonly tasks: readonly TaskCount[];
   /** The commonest first. */
   readonly mistakes: readonly MistakeCount[];
@@ -67,11 +68,10 @@ export function markResults(inputs: readonly HandedIn[]): Marked {
   const sets = groups.map((group, set) => {
     const firsts = new Map<string, MarkedResult>();
     for (const one of group) {
-      const text = writeResultText({ ...one.result, set: { ...one.result.set, title: '' } });
-      const first = firsts.get(text);
-      if (first)
-        rows.set(one, { ...one, set, counts: false, notes: [`The same result as ${first.source}.`] });
-      else firsts.set(text, one);
+      const key = workKey(one.result);
+      const first = firsts.get(key);
+      if (first) rows.set(one, { ...one, set, counts: false, notes: [saySame(one, first)] });
+      else firsts.set(key, one);
     }
     const counted = [...firsts.values()];
     const notes = notesOn(counted, marker);
@@ -81,18 +81,32 @@ export function markResults(inputs: readonly HandedIn[]): Marked {
   return { rows: marked.map((one) => ('result' in one ? (rows.get(one) as MarkedRow) : one)), sets };
 }
 
+/** What makes two results the same work: number and answers, under whatever title and name. With no answer there is only the name. */
+function workKey(result: Result): string {
+  const { set, name, attempts } = result;
+  const who = attempts.length > 0 ? '' : name;
+  return writeResultText({ ...result, set: { ...set, title: '' }, name: who });
+}
+
+const saySame = ({ result: { name } }: MarkedResult, { source, result: first }: MarkedResult): string =>
+  name === first.name
+    ? `The same result as ${source}.`
+    : `The same answers as ${source}, which was handed in ${first.name === '' ? 'without a name' : `by ${first.name}`} under the same number: they count once.`;
+
+/** The numbers up to `most` that are not among those that handed in. */
+export function numbersMissing(numbers: readonly number[], most: number): readonly number[] {
+  return Array.from({ length: most }, (_, at) => at + 1).filter((one) => !numbers.includes(one));
+}
+
 /** The counts of one Set. */
 function markedSet(counted: readonly MarkedResult[]): MarkedSet {
   const [first] = counted as readonly [MarkedResult];
-  const numbers = new Set(counted.map(({ result }) => result.number));
   // Who opened the work by its code has no title for it: one who has names it for all.
   const titled = counted.find(({ result: { set } }) => set.title !== titleByCode(set)) ?? first;
   return {
     set: titled.result.set,
     students: counted.length,
-    missing: Array.from({ length: Math.max(...numbers) }, (_, at) => at + 1).filter(
-      (number) => !numbers.has(number),
-    ),
+    numbers: [...new Set(counted.map(({ result }) => result.number))].toSorted((one, other) => one - other),
     tasks: first.tasks.map(({ task }, at) => ({
       title: task.title,
       level: task.id.level,

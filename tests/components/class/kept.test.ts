@@ -9,6 +9,7 @@ import {
   olderWork,
   workFile,
   workOn,
+  worksOfNumber,
 } from '../../../components/class/kept-work.ts';
 import { openSet } from '../../../components/class/open-set.ts';
 import { holdsSet, sayWrong } from '../../../components/class/words.ts';
@@ -58,21 +59,42 @@ describe('Work that was begun', () => {
     keepWork({ result: begun(1, 2), handedIn: false });
     keepWork({ result: begun(2, 3), handedIn: false });
     expect(workOn(CLASS_SET)?.result.number).toBe(2);
-    expect(workOn(CLASS_SET, 1)?.result.attempts).toHaveLength(2);
-    expect(workOn(CLASS_SET, 3)).toBeUndefined();
+    expect(worksOfNumber(CLASS_SET, 1)[0]?.result.attempts).toHaveLength(2);
+    expect(worksOfNumber(CLASS_SET, 3)[0]).toBeUndefined();
   });
 
   test('takes the place of what was kept of it, and is not begun again when it is handed in', () => {
     keepWork({ result: begun(1, 2), handedIn: false });
     keepWork({ result: begun(1, 4), handedIn: true });
     expect(workOn(CLASS_SET)).toBeUndefined();
-    expect(workOn(CLASS_SET, 1)).toMatchObject({ handedIn: true, result: { attempts: { length: 4 } } });
+    expect(worksOfNumber(CLASS_SET, 1)[0]).toMatchObject({
+      handedIn: true,
+      result: { attempts: { length: 4 } },
+    });
   });
 
   test('belongs to its Set: other work is not found under it, the same under another title is', () => {
     keepWork({ result: begun(1, 2), handedIn: false });
     expect(workOn({ ...CLASS_SET, seed: 1 })).toBeUndefined();
     expect(workOn({ ...CLASS_SET, title: 'By the code' })?.result.number).toBe(1);
+  });
+
+  test('of two students under one number stays two, and capitals and spaces make no other student', () => {
+    const named = (name: string, answers: number) => ({ ...begun(7, answers), name });
+    keepWork({ result: named('Robin', 5), handedIn: true });
+    keepWork({ result: named('Pat', 1), handedIn: false });
+    keepWork({ result: named(' robin', 5), handedIn: true });
+    const works = worksOfNumber(CLASS_SET, 7);
+    expect(works.map(({ result, handedIn }) => [result.name, result.attempts.length, handedIn])).toEqual([
+      [' robin', 5, true],
+      ['Pat', 1, false],
+    ]);
+  });
+
+  test('that had no name is kept once when it gets one', () => {
+    keepWork({ result: begun(7, 2), handedIn: false });
+    keepWork({ result: { ...begun(7, 2), name: 'Ann' }, handedIn: false }, begun(7, 2));
+    expect(worksOfNumber(CLASS_SET, 7).map(({ result }) => result.name)).toEqual(['Ann']);
   });
 
   const keepSome = (count: number): void => {
@@ -87,16 +109,16 @@ describe('Work that was begun', () => {
     keepSome(62);
     const older = olderWork(resultOf(CLASS_SET, 62), false);
     expect(numbers(older)).toEqual([2, 1]);
-    expect(workOn(CLASS_SET, 1)).toBeDefined();
+    expect(worksOfNumber(CLASS_SET, 1)[0]).toBeDefined();
     const file = await resultsIn('older.json', workFile(older));
     expect(file.map(({ source }) => source)).toEqual(['loop-test-02.json', 'loop-test-01.json']);
     expect(file.map(({ reading }) => reading.ok && reading.value)).toEqual(older.map(({ result }) => result));
     // What was added since it was saved is not in the file, and stays.
     keepWork({ result: begun(2, 1), handedIn: true });
     expect(dropWork(older)).toBeUndefined();
-    expect(workOn(CLASS_SET, 1)).toBeUndefined();
-    expect(workOn(CLASS_SET, 2)?.result.attempts).toHaveLength(1);
-    expect(workOn(CLASS_SET, 3)).toBeDefined();
+    expect(worksOfNumber(CLASS_SET, 1)[0]).toBeUndefined();
+    expect(worksOfNumber(CLASS_SET, 2)[0]?.result.attempts).toHaveLength(1);
+    expect(worksOfNumber(CLASS_SET, 3)[0]).toBeDefined();
   });
 
   test('of all others may go where there is no room, sixty at a time, the oldest first', () => {
@@ -111,8 +133,8 @@ describe('Work that was begun', () => {
     expect(keepWork({ result: begun(63, 5), handedIn: false }).problem).toContain('no room');
     expect(dropWork(olderWork(resultOf(CLASS_SET, 63), true))).toBeUndefined();
     expect(keepWork({ result: begun(63, 5), handedIn: false }).problem).toBeUndefined();
-    expect(workOn(CLASS_SET, 63)?.result.attempts).toHaveLength(5);
-    const left = [1, 60, 61].map((number) => workOn(CLASS_SET, number)?.result.number);
+    expect(worksOfNumber(CLASS_SET, 63)[0]?.result.attempts).toHaveLength(5);
+    const left = [1, 60, 61].map((number) => worksOfNumber(CLASS_SET, number)[0]?.result.number);
     expect(left).toEqual([undefined, undefined, 61]);
   });
 
@@ -165,7 +187,7 @@ describe('Work that was begun', () => {
   test('is still known where the browser refused it, and is kept with the next that it takes', () => {
     vi.stubGlobal('localStorage', new SmallStore(10));
     keepWork({ result: begun(1, 2), handedIn: false });
-    expect(workOn(CLASS_SET, 1)?.result.attempts).toHaveLength(2);
+    expect(worksOfNumber(CLASS_SET, 1)[0]?.result.attempts).toHaveLength(2);
     const roomy = new SmallStore(200_000);
     vi.stubGlobal('localStorage', roomy);
     expect(keepWork({ result: begun(2, 1), handedIn: false }).problem).toBeUndefined();
@@ -178,7 +200,7 @@ describe('Work that was begun', () => {
     keepWork({ result: { ...whole, attempts: first }, handedIn: false });
     const { work } = keepWork({ result: { ...whole, attempts: second }, handedIn: false });
     expect(work.result.attempts).toEqual([...second, ...first]);
-    expect(workOn(CLASS_SET, 1)?.result.attempts).toEqual([...second, ...first]);
+    expect(worksOfNumber(CLASS_SET, 1)[0]?.result.attempts).toEqual([...second, ...first]);
   });
 
   test('that is spoiled is put aside before it is written over, and stays where there is no room for that', () => {
@@ -186,7 +208,7 @@ describe('Work that was begun', () => {
     keepNote('class-work', spoiled);
     expect(keepWork({ result: begun(1, 2), handedIn: false }).problem).toBeUndefined();
     expect(aside('class-work')).toBe(JSON.stringify(spoiled));
-    expect(workOn(CLASS_SET, 4)?.result.attempts).toHaveLength(1);
+    expect(worksOfNumber(CLASS_SET, 4)[0]?.result.attempts).toHaveLength(1);
     const text = JSON.stringify(spoiled);
     const tight = new SmallStore(text.length + 100);
     vi.stubGlobal('localStorage', tight);

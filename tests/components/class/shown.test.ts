@@ -5,6 +5,7 @@ import HandIn from '../../../components/class/HandIn.svelte';
 import MarkedClass from '../../../components/class/MarkedClass.svelte';
 import PaperKey from '../../../components/class/PaperKey.svelte';
 import PaperSheet from '../../../components/class/PaperSheet.svelte';
+import SameNumber from '../../../components/class/SameNumber.svelte';
 import SetTask from '../../../components/class/SetTask.svelte';
 import WhoAreYou from '../../../components/class/WhoAreYou.svelte';
 import { markResults, papersOf } from '../../../src/core/class/index.ts';
@@ -100,6 +101,9 @@ describe('Marks', () => {
   test('name students by number, who is missing, and what to teach again', () => {
     const words = wordsOf(html);
     expect(words).toContain('3 students handed in. No result from numbers 1, 2, 4, 5, 6, 7, 9,');
+    // How many are in the class is not known until somebody types it.
+    expect(words).toContain('26, 27. This looks at numbers up to 28, the highest that handed in.');
+    expect(words).toContain('Students in the class list (0: not known)');
     expect(words).toContain('2 of 3: pair swapped (');
     const [students] = tablesOf(html);
     expect(students?.rows.map((row) => row.slice(0, 4))).toEqual([
@@ -108,6 +112,22 @@ describe('Marks', () => {
       ['28', '', '5', '5'],
     ]);
     expect(students?.rows[1]?.slice(4)).toEqual(['wrong', 'right', 'wrong', 'right', 'wrong']);
+  });
+
+  test('say that results share a number, and count numbers and results apart', () => {
+    const two = [
+      { ...studentResult(8), name: 'Robin' },
+      { ...resultOf(CLASS_SET, 8), name: 'Pat' },
+      studentResult(9),
+    ];
+    const all = markResults(two.map((value, at) => ({ source: `f ${at}`, reading: { ok: true, value } })));
+    const [set] = all.sets;
+    if (!set) throw new Error('marks: needs one Set');
+    const given = all.rows.flatMap((row) => ('result' in row ? [row] : []));
+    const words = wordsOf(htmlOf(MarkedClass, { marked: set, rows: given }));
+    expect(words).toContain(
+      '3 different results came from 2 numbers: some share a number, see ‘Worth a question’. Each result counts.',
+    );
   });
 
   test('count each task', () => {
@@ -165,6 +185,36 @@ describe('A student', () => {
         onanother: nothing,
       }),
     );
+
+  test('is told beside the buttons that handing in is for good, and nothing of it once it is done', () => {
+    const warning =
+      'Each of them hands your work in, the QR code too: after that you cannot change your answers';
+    for (const show of ['each', 'end', 'never'] as const) {
+      expect(handIn(show, false)).toContain(warning);
+      expect(handIn(show, true)).not.toContain(warning);
+    }
+  });
+
+  test('is asked whose work it is where the number has some, and is shown none of it', () => {
+    const works = [
+      { result: { ...resultOf(CLASS_SET, 7), name: 'Robin' }, handedIn: true },
+      { result: { ...resultOf(CLASS_SET, 7), attempts: [] }, handedIn: false },
+    ];
+    const given = { works, ongoon: nothing, onafresh: nothing, onback: nothing };
+    const html = htmlOf(SameNumber, { ...given, name: 'Pat' });
+    expect(wordsOf(html)).toContain(
+      'This device already has work under number 7, of Robin (handed in), and of someone who gave no name (0 of 5 answered). Is it yours?',
+    );
+    expect(allOf(html, 'button')).toEqual([
+      'I am Robin: go on',
+      'It is mine: go on with it',
+      'Start afresh for Pat, another student',
+      'Type another number',
+    ]);
+    expect(allOf(htmlOf(SameNumber, { ...given, name: '' }), 'button')[2]).toBe(
+      'I am someone else: start afresh',
+    );
+  });
 
   test('sees what is not answered before handing in, and marks only after that and only where the Set says so', () => {
     expect(handIn('end', false)).toContain('1. Lay a lead: not answered Go to task 1');

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   countOf,
   markResults,
+  numbersMissing,
   resultsCsv,
   resultsIn,
   sayMistake,
@@ -36,7 +37,9 @@ describe('A class of thirty', () => {
     expect(marked.rows).toHaveLength(30);
     expect(marked.sets).toHaveLength(1);
     expect(marked.sets[0]?.students).toBe(29);
-    expect(marked.sets[0]?.missing).toEqual([ODD.spoiled]);
+    const { numbers = [] } = marked.sets[0] ?? {};
+    expect(numbersMissing(numbers, 30)).toEqual([ODD.spoiled]);
+    expect(numbersMissing(numbers, 33)).toEqual([ODD.spoiled, 31, 32, 33]);
   });
 
   it('counts each mistake as it was made, the commonest first', () => {
@@ -189,6 +192,29 @@ describe('Marking', () => {
       ['Number 1 handed in more than once: see file 3.'],
       ['The same result as file 1.'],
       ['Number 1 handed in more than once: see file 1.'],
+    ]);
+  });
+
+  it('counts work once that was handed in under a second name, and says so', () => {
+    const robin = { ...resultOf(CLASS_SET, 7), name: 'Robin' };
+    const all = markAll(robin, { ...robin, name: 'Pat' }, resultOf(CLASS_SET, 8));
+    expect(all.sets[0]).toMatchObject({ students: 2, numbers: [7, 8] });
+    expect(notesOf(all)).toEqual([
+      [],
+      ['The same answers as file 1, which was handed in by Robin under the same number: they count once.'],
+      [],
+    ]);
+    // Two who have answered nothing yet have no work that could be the same.
+    const none = (name: string): Result => ({ ...robin, name, attempts: [] });
+    expect(markAll(none('Robin'), none('Pat')).sets[0]?.students).toBe(2);
+  });
+
+  it('says of two different results of a number by which other name it came', () => {
+    const robin = { ...resultOf(CLASS_SET, 7), name: 'Robin' };
+    const pat = { ...resultOf(CLASS_SET, 7, (task) => task.slips[0]?.answer), name: 'Pat' };
+    expect(notesOf(markAll(robin, pat)).flat()).toEqual([
+      'Number 7 also came under another name (Pat): see file 2. Ask whose number it is.',
+      'Number 7 also came under another name (Robin): see file 1. Ask whose number it is.',
     ]);
   });
 
