@@ -1,9 +1,8 @@
 /** A board to look round in: every device, lead and price on it is invented. */
 import { LIBRARY, changeDevice, makePlan, numberChannels } from '../plan/index.ts';
-import type { Device, Edit, Plan, StockLead } from '../plan/index.ts';
+import type { Device, Edit, Plan } from '../plan/index.ts';
 import type { LinkMemory } from '../verdict/index.ts';
-import { DIN_TO_TYPE_A, STRAIGHT_DIN, STRAIGHT_TRS, makeLead } from '../wiring/index.ts';
-import type { Conductor, Connector, Lead } from '../wiring/index.ts';
+import { DEMO_MAKING, DEMO_STOCK } from './demo-prices.ts';
 import { connect } from './edit-links.ts';
 
 /** What stands beside the demo board wherever it is shown. */
@@ -31,17 +30,6 @@ const LINKS = [
   ['foot controller', 'OUT 2', 'pad synth', 'IN'],
 ] as const;
 
-const STOCK: readonly StockLead[] = [
-  { lead: makeLead('din5', 'din5', STRAIGHT_DIN, { name: 'DIN lead, 1 m' }), price: 9, owned: 0 },
-  { lead: makeLead('din5', 'din5', STRAIGHT_DIN, { name: 'my DIN lead, 1 m' }), price: 0, owned: 1 },
-  { lead: small('trs-3.5', STRAIGHT_TRS, 'small TRS lead, 0.6 m', 0.6), price: 5, owned: 0 },
-  { lead: small('din5', DIN_TO_TYPE_A, 'DIN to Type A, 1.2 m', 1.2), price: 8, owned: 0 },
-];
-
-function small(from: Connector, conductors: readonly Conductor[], name: string, lengthMetres: number): Lead {
-  return makeLead(from, 'trs-3.5', conductors, { name, lengthMetres });
-}
-
 /** The demo board, wired, with a channel for each device, leads and hubs on offer, and one press. */
 export function demoBoard(memory: LinkMemory = new Map()): Plan {
   const devices = DEVICES.map(([name, start, xCentimetres, yCentimetres]): Device => {
@@ -52,9 +40,9 @@ export function demoBoard(memory: LinkMemory = new Map()): Plan {
   const bare = makePlan({
     title: 'Demo board (invented)',
     devices,
-    stock: STOCK,
+    stock: DEMO_STOCK,
     hubs: LIBRARY.filter(({ kind }) => kind === 'hub'),
-    making: { plugs: { din5: 3 }, plug: 2, wirePerMetre: 1.5, perLead: 1 },
+    making: DEMO_MAKING,
     press: [
       { device: 'tape echo', send: 'program', program: 12 },
       { device: 'chorus', send: 'program', program: 3 },

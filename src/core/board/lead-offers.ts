@@ -21,6 +21,9 @@ export interface OfferedChoice extends Choice {
 const UNPLACED_METRES = 1;
 const STEP_METRES = 0.05;
 
+/** Where the length of a lead comes from, to stand beside every list of lengths. */
+export const LENGTH_NOTE = `The length of a lead to make comes from the drawing until you set it: the way round the devices and a little more, or ${UNPLACED_METRES.toFixed(2)} m where a device had no place yet, as a hub that a plan adds. Measure your board, and set the length of each lead in its link before you cut anything.`;
+
 /** Lengths at which a made lead is solved: at the next of these, since a longer lead never carries more current. */
 const SOLVED_METRES = [1, 2, 3, 5, 7.5, 10, STANDARD_METRES] as const;
 

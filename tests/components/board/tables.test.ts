@@ -8,6 +8,7 @@ import PressItems from '../../../components/board/PressItems.svelte';
 import PressTable from '../../../components/board/PressTable.svelte';
 import WhoHears from '../../../components/board/WhoHears.svelte';
 import {
+  LENGTH_NOTE,
   cableSchedule,
   checkBoard,
   demoBoard,
@@ -18,7 +19,7 @@ import {
   shoppingList,
   timePress,
 } from '../../../src/core/board/index.ts';
-import { makePlan } from '../../../src/core/plan/index.ts';
+import { LIBRARY, makePlan } from '../../../src/core/plan/index.ts';
 import type { Plan } from '../../../src/core/plan/index.ts';
 import { hexOf } from '../../../src/core/signal/index.ts';
 import { linkWords } from '../../../src/core/verdict/index.ts';
@@ -95,8 +96,20 @@ describe('The lists on paper', () => {
     expect(shopping?.rows.map((row) => [row[0], row[3]])).toEqual(
       list.rows.map(({ what, sum }) => [what, sayPrice(sum, list.currency)]),
     );
-    expect(wordsOf(html)).toContain(`in all ${sayPrice(list.total, list.currency)}`);
+    expect(wordsOf(html)).toContain(
+      `in all, with invented prices in it ${sayPrice(list.total, list.currency)}`,
+    );
+    for (const [, , each] of shopping?.rows ?? []) expect(each).toMatch(/ \(invented\)$/);
     expect(list.rows.reduce((sum, row) => sum + row.sum, 0)).toBeCloseTo(list.total, 9);
+  });
+
+  test('say of a price that there is none, and where lengths come from', () => {
+    const [hub] = LIBRARY.filter(({ kind }) => kind === 'hub');
+    const free = { ...plan, devices: [{ ...hub, name: 'hub', toBuy: true, price: 0 }], leads: [], links: [] };
+    const words = wordsOf(htmlOf(ListsPaper, { plan: free as Plan }));
+    expect(words).toContain('no price yet');
+    expect(words).toContain('in all, without 1 thing that has no price yet');
+    expect(wordsOf(html)).toContain(LENGTH_NOTE);
   });
 
   test('say so where there is nothing to buy', () => {

@@ -9,6 +9,7 @@ import TestOnPaper from '../../../components/making/TestOnPaper.svelte';
 import { resultOf } from '../../../components/making/test-result.ts';
 import { NOT_BEGUN } from '../../../components/making/test-state.ts';
 import {
+  LENGTH_NOTE,
   checkBoard,
   demoBoard,
   deviceRows,
@@ -117,7 +118,10 @@ describe('The board on one page', () => {
   test('says how the check stands, what one press takes and what is to be bought', () => {
     const words = wordsOf(html);
     const list = shoppingList(plan);
-    expect(words).toContain(`To buy: ${sayPrice(list.total, list.currency)} in all.`);
+    expect(words).toContain(
+      `To buy: ${sayPrice(list.total, list.currency)} in all, with invented prices in it. ${list.note}`,
+    );
+    expect(words).toContain(LENGTH_NOTE);
     expect(words).toContain(`One footswitch press: ${timePress(plan).bytes} bytes;`);
     const serious = check.findings.filter(({ severity }) => severity !== 'note');
     if (serious.length === 0) expect(words).toContain('Every check passes.');

@@ -70,6 +70,7 @@ describe('The lists of a board', () => {
       unit: 'm',
       each: 1.5,
       sum: expect.closeTo(3.21, 9) as number,
+      whosePrice: 'your own',
     });
   });
 

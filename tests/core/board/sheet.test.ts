@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { checkBoard } from '../../../src/core/board/check.ts';
-import { sayPrice } from '../../../src/core/board/shopping.ts';
+import { sayPrice } from '../../../src/core/board/prices.ts';
 import { deviceRows, linkRows, planOfLead } from '../../../src/core/board/sheet.ts';
 import { readPlan } from '../../../src/core/plan/read-plan.ts';
 import { wiredBoard } from './boards.ts';

@@ -2,8 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { boardFacts, factRows, headWords, kindWords } from '../../../src/core/planner/index.ts';
 import { boardFrom } from '../../../src/core/learn/index.ts';
 import { checkBoard } from '../../../src/core/board/index.ts';
+import { stockLead } from '../board/boards.ts';
 import type { PlannedBoard } from '../../../src/core/planner/plan-it.ts';
 import type { AuthoredBoard } from '../../../src/core/learn/index.ts';
+
+const STRAIGHT = ['4-4', '5-5', '2-2'];
 
 /** A board of a lesson as if it had been planned at a cost. */
 function planned(board: AuthoredBoard, more: Partial<PlannedBoard> = {}): PlannedBoard {
@@ -80,6 +83,36 @@ describe('The rows of a plan', () => {
     expect(row({ ...CHAIN, cost: 12, unpriced: 3 }, 'cost')[0]).toMatch(
       /12.*, and 3 things without a price$/,
     );
+  });
+
+  test('say which leads and hubs were left out because they have no price, and what mends that', () => {
+    const stock = [
+      stockLead('mine', 'din5', 'din5', STRAIGHT, 0, 2),
+      stockLead('found', 'din5', 'din5', STRAIGHT, 0),
+      stockLead('priced', 'din5', 'din5', STRAIGHT, 4),
+    ];
+    const hub = { name: 'old hub', kind: 'hub' as const, jacks: [] };
+    const board = { ...CHAIN, plan: { ...CHAIN.plan, stock, hubs: [hub] } };
+    expect(row(board, 'leads')[1]).toBe(
+      "Left out, as without a price: 'found'. Give it a price, or say how many of it you own, and plan again.",
+    );
+    expect(row(board, 'hubs and converters')[1]).toBe(
+      "Left out, as without a price: 'old hub'. Give it a price, and plan again.",
+    );
+    expect(row(board, 'could it cost less?')[0]).toMatch(/^Certain: of what has a price, no plan costs less/);
+    // Where the plan had to take such a thing, that is told instead, and nothing was left out.
+    expect(row({ ...board, unpriced: 1 }, 'leads')).toHaveLength(1);
+    expect(row(CHAIN, 'leads')).toHaveLength(1);
+  });
+
+  test('say beside the cost that prices in it are invented, until the reader puts in some', () => {
+    const plan = {
+      ...CHAIN.plan,
+      leads: CHAIN.plan.leads.map((lead) => ({ ...lead, origin: 'made' as const })),
+    };
+    expect(row({ ...CHAIN, plan }, 'cost')).toEqual(['€ 50.00, with invented prices in it']);
+    const own = { ...plan, making: { plugs: {}, plug: 3, wirePerMetre: 2, perLead: 0 } };
+    expect(row({ ...CHAIN, plan: own }, 'cost')).toEqual(['€ 50.00']);
   });
 
   test('count leads, hubs and links', () => {
