@@ -94,5 +94,5 @@ function byMenu(role: string): string {
 function byBreak(name: string | undefined): string {
   return name === undefined
     ? 'Open the loop: take off one of its links, and join that input to a controller.'
-    : `Mend '${name}' first; the link to this one can stay.`;
+    : `First '${name}', further up the chain; the link to this one can stay.`;
 }

@@ -133,13 +133,13 @@ describe('The check of a board', () => {
         .map(({ where, mend }) => [where.devices[0], mend]);
     expect(mends(['switcher.OUT > pedal 1.IN', 'pedal 1.OUT > pedal 2.IN', ...rest])).toEqual([
       ['pedal 2', 'Use a THRU jack, or a hub.'],
-      ['pedal 3', "Mend 'pedal 2' first; the link to this one can stay."],
-      ['pedal 4', "Mend 'pedal 2' first; the link to this one can stay."],
+      ['pedal 3', "First 'pedal 2', further up the chain; the link to this one can stay."],
+      ['pedal 4', "First 'pedal 2', further up the chain; the link to this one can stay."],
     ]);
     expect(mends(['switcher.OUT > pedal 1.IN', ...rest]).map(([, mend]) => mend)).toEqual([
       'Give it a link from an output or a THRU that is free.',
-      "Mend 'pedal 2' first; the link to this one can stay.",
-      "Mend 'pedal 2' first; the link to this one can stay.",
+      "First 'pedal 2', further up the chain; the link to this one can stay.",
+      "First 'pedal 2', further up the chain; the link to this one can stay.",
     ]);
     const loop = [...rest, 'pedal 4.THRU > pedal 2.IN'];
     expect(new Set(mends(['switcher.OUT > pedal 1.IN', ...loop]).map(([, mend]) => mend))).toEqual(
