@@ -185,6 +185,8 @@ test.describe('on a narrow screen with nothing but fingers', () => {
       await page.getByLabel('From the library').selectOption(name);
       await press('Add it');
       await expect(word(page)).toContainText(`'${name}' is on the board`);
+      // It was pressed far below: the page goes to what is said, above the drawing.
+      await expect(word(page)).toBeInViewport();
     }
     const drawn = page.getByRole('group', { name: 'Drawn board' });
     for (const [at, name] of [ECHO, CHORUS, DRIVE].entries()) {
@@ -218,6 +220,11 @@ test.describe('on a narrow screen with nothing but fingers', () => {
     await unfold(RESULTS);
     await page.getByText('cable schedule and shopping list').tap();
     await expect(total(page)).toBeVisible();
+    const hidden = await page
+      .getByRole('article', { name: 'Lists' })
+      .locator('.scroll')
+      .evaluateAll((all) => all.map((one) => one.scrollWidth - one.clientWidth));
+    expect(hidden).toEqual([0, 0]);
 
     await expectPlanned(page, { [ECHO]: 4, [CHORUS]: 5, [DRIVE]: 6 });
     const plan = await keptPlan(page, () => true);
