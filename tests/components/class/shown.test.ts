@@ -208,11 +208,11 @@ describe('A student', () => {
     expect(allOf(html, 'button')).toEqual([
       'I am Robin: go on',
       'It is mine: go on with it',
-      'Start afresh for Pat, another student',
+      'Start over for Pat, another student',
       'Type another number',
     ]);
     expect(allOf(htmlOf(SameNumber, { ...given, name: '' }), 'button')[2]).toBe(
-      'I am someone else: start afresh',
+      'I am someone else: start over',
     );
   });
 
