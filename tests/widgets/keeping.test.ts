@@ -503,9 +503,12 @@ test('a second student under the same number is asked, sees nothing of the first
   await begin('Pat');
   await expect(alert(page)).toContainText('under number 7, of Robin (handed in). Is it yours?');
   await expect(page.getByText(/of 5 right/)).toHaveCount(0);
-  await button(page, 'Start over for Pat, another student').click();
+  await button(page, 'Start new work for Pat, another student').click();
   await expect(page.getByText(/^Number 7, Pat\. 0 of 5 answered/)).toBeVisible();
   await button(page, 'I am someone else').click();
+  await begin('');
+  await expect(alert(page)).toContainText('of Pat (0 of 5 answered), and of Robin (handed in). Is it yours?');
+  await button(page, 'Type number and name again').click();
   await begin('robin');
   await expect(page.getByText('0 of 5 right, 0 of them at once')).toBeVisible();
   expect(JSON.parse(await keptText(page, 'class-work'))).toHaveLength(2);
