@@ -1,7 +1,8 @@
 /** What stands out in results that were handed in: hints for the teacher to ask about, never a proof. */
-import { writeTaskId } from '../learn/index.ts';
+import { readTaskId, writeTaskId } from '../learn/index.ts';
 import type { MarkedResult, Marker } from './mark.ts';
 import { CLASS_LIMITS } from './limits.ts';
+import { rowOfMixed } from './mixed-tasks.ts';
 import { sameWork, tasksOfSet } from './work-set.ts';
 
 /** Wrong answers that two results share and no other gave, from which on they are pointed out (our choice): one may be chance. */
@@ -15,13 +16,17 @@ const who = ({ result: { number, name } }: MarkedResult): string =>
 
 /** The student whose tasks these are, or undefined where they are nobody's: all strange tasks of a result must be. */
 function ownerOf({ result, strange }: MarkedResult): number | undefined {
-  if (!result.set.perStudent) return undefined;
-  for (let number = 1; number <= CLASS_LIMITS.number; number += 1) {
-    if (number === result.number) continue;
-    const theirs = tasksOfSet(result.set, number).map(writeTaskId);
-    if (strange.every((task) => theirs.includes(task))) return number;
-  }
-  return undefined;
+  const { set } = result;
+  if (!set.perStudent) return undefined;
+  const first = readTaskId(strange[0] ?? '');
+  const known = set.draw === 'mixed' && typeof first !== 'string' ? rowOfMixed(set.seed, first) : undefined;
+  const numbers =
+    known === undefined ? Array.from({ length: CLASS_LIMITS.number }, (_, at) => at + 1) : [known];
+  return numbers.find((number) => {
+    if (number === result.number || number < 1 || number > CLASS_LIMITS.number) return false;
+    const theirs = tasksOfSet(set, number).map(writeTaskId);
+    return strange.every((task) => theirs.includes(task));
+  });
 }
 
 /** What is said of answers to tasks that are not the student's. */

@@ -1,5 +1,5 @@
 /** The tasks of a student, mixed: no task tells another's answer, and nobody gets one twice while there are others. */
-import { makeTask, remembered, scatteredSeed } from '../learn/index.ts';
+import { makeTask, remembered, rowOfSeed, scatteredSeed } from '../learn/index.ts';
 import type { Level, Task, TaskId } from '../learn/index.ts';
 import { CLASS_LIMITS } from './limits.ts';
 
@@ -49,6 +49,13 @@ const allAsked = remembered((kind: string, level: Level): ReadonlySet<string> =>
   return found;
 });
 
+/** The table of seeds that a kind has in a Set of this seed. */
+const tableOf = (seed: number, kind: string): string => `${kind} ${seed}`;
+
+/** The only row that a task can be from in a Set of this seed. */
+export const rowOfMixed = (seed: number, task: TaskId): number =>
+  rowOfSeed(tableOf(seed, task.kind), task.seed);
+
 /** One kind's tasks for one student, in their order. */
 function tasksOfKind(kind: string, levels: readonly Level[], table: string, row: number): readonly TaskId[] {
   const had = new Set<string>();
@@ -83,7 +90,7 @@ export const mixedTasks = remembered(
         tasksOfKind(
           kind,
           all.map(({ level }) => level),
-          `${kind} ${seed}`,
+          tableOf(seed, kind),
           row,
         ).values(),
       ]),

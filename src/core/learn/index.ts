@@ -43,7 +43,7 @@ export {
   sayTime,
   sendOver,
 } from './time.ts';
-export { MOST_SEED, remembered, scatteredSeed } from './tasks/chance.ts';
+export { MOST_SEED, remembered, rowOfSeed, scatteredSeed } from './tasks/chance.ts';
 export { MOST_SIGNS, answerOfText, isLongEnough } from './tasks/answers.ts';
 export { gradeAnswer } from './tasks/grade.ts';
 export { knownMistakes } from './tasks/mistakes.ts';

@@ -1,6 +1,7 @@
 /** Mixed tasks: over many numbers no task tells another, none comes twice to a student, and old Sets are what they were. */
 import { describe, expect, it } from 'vitest';
 import {
+  markResults,
   readSet,
   readSetCode,
   readSetText,
@@ -11,10 +12,10 @@ import {
   writeSetText,
 } from '../../../src/core/class/index.ts';
 import type { WorkSet } from '../../../src/core/class/index.ts';
-import { makeTask, scatteredSeed, writeTaskId } from '../../../src/core/learn/index.ts';
+import { makeTask, rowOfSeed, scatteredSeed, writeTaskId } from '../../../src/core/learn/index.ts';
 import type { Level, Task } from '../../../src/core/learn/index.ts';
 import { sayProblem } from '../../../src/core/plan/index.ts';
-import { CLASS_SET } from '../../support/classroom.ts';
+import { CLASS_SET, resultOf } from '../../support/classroom.ts';
 
 const NUMBERS = 400;
 
@@ -134,12 +135,25 @@ describe('A table of seeds', () => {
       Array.from({ length: 1024 }, (__, column) => scatteredSeed('a', row, column)),
     ).flat();
     expect(new Set(seeds).size).toBe(seeds.length);
+    for (const at of [0, 1023, 1024, 20_000, 40_959])
+      expect(rowOfSeed('a', seeds[at] ?? 0)).toBe(Math.floor(at / 1024));
     expect(Math.min(...seeds)).toBeGreaterThanOrEqual(0);
     expect(Math.max(...seeds)).toBeLessThan(2 ** 20);
     // Spread: of 40 960 seeds each sixteenth of all has its share of 2560, give or take four times the root of that.
     const share = Array.from({ length: 16 }, (_, part) => seeds.filter((one) => one >> 16 === part).length);
     for (const one of share) expect(Math.abs(one - 2560)).toBeLessThan(4 * Math.sqrt(2560));
   });
+});
+
+it('The tasks of another number in a mixed Set are known by their owner at once', () => {
+  const set = setOf(2, 6, 'say-outcome', 'lay-lead');
+  const other = { ...resultOf(set, 741), number: 5 };
+  const marked = markResults([{ source: 'file', reading: { ok: true, value: other } }]);
+  expect(marked.rows.map((row) => ('notes' in row ? row.notes : []))).toEqual([
+    [
+      'These are the tasks of number 741, handed in as number 5: none counts as right. For number 741, 12 of 12 would be.',
+    ],
+  ]);
 });
 
 describe('How a Set is drawn', () => {

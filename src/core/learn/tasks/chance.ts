@@ -39,17 +39,26 @@ export function chanceOf(seed: number, salt = 0, of = ''): Chance {
 const HALF = 2 ** 10;
 const ROUNDS = 4;
 
+/** What one half of a seed adds to the other in a round. */
+const roundOf = (of: string, round: number, half: number): number =>
+  Math.floor(seededChance(numberOf(`${of} ${round} ${half}`))() * HALF);
+
 /**
  * The seed at a row and a column, each 0 to 1023, of a table that holds every seed once, in an order that `of` decides: neighbours in
  * it have nothing to do with one another, nor have two tables. A Feistel network: each half in turn is changed by the other.
  */
 export function scatteredSeed(of: string, row: number, column: number): number {
   let [left, right] = [row, column];
-  for (let round = 0; round < ROUNDS; round += 1) {
-    const drawn = Math.floor(seededChance(numberOf(`${of} ${round} ${right}`))() * HALF);
-    [left, right] = [right, left ^ drawn];
-  }
+  for (let round = 0; round < ROUNDS; round += 1) [left, right] = [right, left ^ roundOf(of, round, right)];
   return left * HALF + right;
+}
+
+/** The row of that table in which a seed stands: the rounds the other way round. */
+export function rowOfSeed(of: string, seed: number): number {
+  let [left, right] = [Math.floor(seed / HALF), seed % HALF];
+  for (let round = ROUNDS - 1; round >= 0; round -= 1)
+    [left, right] = [right ^ roundOf(of, round, left), left];
+  return left;
 }
 
 /** The seed so many steps on; after the last comes the first. */
