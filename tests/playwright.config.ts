@@ -1,10 +1,10 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig, devices } from '@playwright/test';
-import { BROWSER_ARGUMENTS, findBrowser, NO_BROWSER } from './support/browser.ts';
+import { findTestBrowser, NO_BROWSER, testArguments } from './support/browser.ts';
 import { SITE_FOLDER } from './support/site.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const executablePath = findBrowser();
+const executablePath = findTestBrowser();
 if (executablePath === undefined) throw new Error(NO_BROWSER);
 
 export default defineConfig({
@@ -26,8 +26,7 @@ export default defineConfig({
     baseURL: process.env['SITE_ADDRESS'] ?? '',
     // Each test opens a page for the first time; only the test of use without a network keeps the site.
     serviceWorkers: 'block',
-    // Pages of the site share a process, and with it what was compiled for the test before.
-    launchOptions: { executablePath, args: [...BROWSER_ARGUMENTS, '--process-per-site'] },
+    launchOptions: { executablePath, args: [...testArguments(executablePath)] },
   },
   projects: [
     { name: 'desktop', use: { ...devices['Desktop Chrome'], viewport: { width: 1440, height: 900 } } },

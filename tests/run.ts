@@ -7,7 +7,7 @@ import { existsSync, mkdtempSync, readFileSync } from 'node:fs';
 import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { findBrowser, installBrowser, NO_BROWSER } from './support/browser.ts';
+import { findTestBrowser, installBrowser, NO_BROWSER } from './support/browser.ts';
 import { changedFiles, reachOf } from './support/changed.ts';
 import { filesUnder, importsUnder } from './support/imports.ts';
 import { ratioTable, readTexts } from './support/ratio.ts';
@@ -143,7 +143,7 @@ function leaveOut(heading: string, reason: string): Run {
 
 async function runBrowser(stage: Stage, isBuilt: boolean): Promise<Run> {
   if (!isBuilt) return leaveOut(stage.heading, 'Left out, and counted as failed: the site was not built.');
-  if (findBrowser() === undefined && installBrowser() === undefined)
+  if (findTestBrowser() === undefined && installBrowser() === undefined)
     return leaveOut(stage.heading, NO_BROWSER);
   return runStage(stage, root, reports, 'live');
 }

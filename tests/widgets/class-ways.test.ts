@@ -8,7 +8,7 @@ import type { WorkSet } from '../../src/core/class/index.ts';
 import { writeTaskId } from '../../src/core/learn/index.ts';
 import { accessibilityFaults, faintFaults } from '../support/accessible.ts';
 import { taskOf } from '../support/answering.ts';
-import { BROWSER_ARGUMENTS, findBrowser } from '../support/browser.ts';
+import { BROWSER_ARGUMENTS, findTestBrowser } from '../support/browser.ts';
 import { CLASS_SET, resultOf, slipOf, studentResult } from '../support/classroom.ts';
 import { wakeIslands } from '../support/watch.ts';
 
@@ -102,23 +102,34 @@ test('codes that are held to a camera are marked, each once, as soon as the came
   const seen = info.outputPath('camera.mjpeg');
   await film(page, [await address(8), 'https://example.org/', await address(22)], seen);
   const browser = await chromium.launch({
-    executablePath: findBrowser() ?? '',
+    executablePath: findTestBrowser() ?? '',
     args: [
       ...BROWSER_ARGUMENTS,
+      // Where the browser asks whether the page may use the camera, it is told yes.
+      '--use-fake-ui-for-media-stream',
       '--use-fake-device-for-media-stream',
       `--use-file-for-fake-video-capture=${seen}`,
     ],
   });
   try {
-    const context = await browser.newContext({ ...(baseURL && { baseURL }) });
-    const marking = await context.newPage();
+    const marking = await browser.newPage({ ...(baseURL && { baseURL }) });
     await open(marking, './mark/');
     const button = marking.getByRole('button', { name: 'Scan QR codes' });
+    // The first time the reader says no (W3C Media Capture and Streams, getUserMedia: NotAllowedError).
+    await marking.evaluate(() => {
+      const { mediaDevices } = navigator;
+      Object.defineProperty(mediaDevices, 'getUserMedia', {
+        configurable: true,
+        value: () => {
+          Reflect.deleteProperty(mediaDevices, 'getUserMedia');
+          return Promise.reject(new DOMException('Permission denied', 'NotAllowedError'));
+        },
+      });
+    });
     await button.press('Enter');
     await expect(marking.getByRole('alert')).toHaveText(
       'This page may not use the camera. Allow it in the settings of your browser, then press the button again. Files and links can be marked without a camera.',
     );
-    await context.grantPermissions(['camera']);
     await button.press('Enter');
     await expect(marking.getByText('3 codes read.')).toBeVisible();
     await expect(marking.getByText('2 of 3 marked, 1 not: see below.')).toBeVisible();
