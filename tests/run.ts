@@ -71,12 +71,15 @@ const stageWith = (stage: Stage, heading: string, more: readonly string[]): Stag
   arguments: [...stage.arguments, ...more],
 });
 
-/** The build writes the types of the content, which the checks of types and the lint read: they follow it. The longest comes first. */
-const BUILT: readonly Stage[] = [BUILD, LINT, SVELTE, TYPES];
-/** The shortest comes first: from then on the other lane, once it is through, takes from this one. */
-const PLAIN: readonly Stage[] = [FORMAT, UNIT, REFERENCE];
+/**
+ * The build writes the types of the content, which the checks of types and the lint read: they follow it. The shortest stand last: the
+ * other lane, once it is through, takes from there.
+ */
+const BUILT: readonly Stage[] = [BUILD, LINT, REFERENCE, FORMAT, SVELTE, TYPES];
+/** As long as nearly all of the others together. */
+const PLAIN: readonly Stage[] = [UNIT];
 
-/** The stages of a run: those that need the build's types in its lane, those that do not, and those in a browser. */
+/** The stages of a run: a lane that begins with the build, one that does not wait for it, and what runs in a browser after both. */
 interface Work {
   readonly built: readonly Stage[];
   readonly plain: readonly Stage[];
