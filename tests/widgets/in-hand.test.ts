@@ -120,7 +120,7 @@ test.describe('from the front page, 390 px wide', () => {
     await page.keyboard.press('Space');
     await listener.getByRole('radio', { name: /^Type B/ }).focus();
     await page.keyboard.press('Space');
-    await page.getByRole('link', { name: /^I just made this lead/ }).focus();
+    await page.getByRole('link', { name: /^I have this lead/ }).focus();
     await page.keyboard.press('Enter');
     await expect(page.getByRole('heading', { name: 'Test it with a meter' })).toBeFocused();
     await sheetShows(page, SOURCE_TO_TIP);
