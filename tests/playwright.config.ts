@@ -20,8 +20,7 @@ export default defineConfig({
   timeout: 120_000,
   // A widget wakes within a moment, but not on two cores that a whole run shares with other work.
   expect: { timeout: 30_000 },
-  // On two cores: while two wait for a frame, the third works.
-  workers: 3,
+  workers: 2,
   reporter: 'list',
   use: {
     baseURL: process.env['SITE_ADDRESS'] ?? '',
