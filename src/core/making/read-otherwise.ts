@@ -4,9 +4,12 @@ import type { Goods, Lead } from '../wiring/index.ts';
 import { madeLead } from './lead-faults.ts';
 import type { Proof } from './prove.ts';
 
+/** Whether no further reading can rule out any of the smallest sets: until then one that fits is a guess. */
+const isSettled = ({ alike }: Proof): boolean => alike.length === 1;
+
 /** The ready-made goods that a smallest set of faults turns the planned lead into; undefined where a shop has no name for it. */
-export function readsLike(lead: Lead, { sets }: Proof): Goods | undefined {
-  for (const set of sets) {
+export function readsLike(lead: Lead, proof: Proof): Goods | undefined {
+  for (const set of isSettled(proof) ? proof.sets : []) {
     const made = madeLead(lead, set);
     const sound = made.conductors.every(({ whole, parts }) => whole && parts.length === 0);
     const conductors = made.conductors.map(({ from, to }) => ({ from, to }));
@@ -17,6 +20,8 @@ export function readsLike(lead: Lead, { sets }: Proof): Goods | undefined {
 }
 
 /** Whether a lead that is as planned would read so where one of its plugs is looked at from the other side: DIN pins then stand mirrored. */
-export function readsMirrored({ sets }: Proof): boolean {
-  return sets.some(([fault, ...more]) => fault?.kind === 'mirrored' && more.length === 0);
+export function readsMirrored(proof: Proof): boolean {
+  return (
+    isSettled(proof) && proof.sets.some(([fault, ...more]) => fault?.kind === 'mirrored' && more.length === 0)
+  );
 }

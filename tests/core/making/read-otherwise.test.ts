@@ -41,6 +41,13 @@ describe('A lead that differs from its plan', () => {
     }
   });
 
+  test('is neither as long as readings leave other faults: a silent wire may be open as well', () => {
+    const [a, b] = [{ side: 'from', contact: '4' } as const, { side: 'to', contact: 'tip' } as const];
+    const proof = proveLead(PLANNED, [{ a, b, hold: 'still', says: 'silent' }]);
+    expect(proof.state).toBe('faults');
+    expect([readsLike(PLANNED, proof), readsMirrored(proof)]).toEqual([undefined, false]);
+  });
+
   test('has its contacts told in the order of the rows', () => {
     expect(sayContacts(PLANNED)).toBe(
       'pin 1, pin 2, pin 3, pin 4, pin 5, shell at the output end, then tip, ring, sleeve at the input end',
