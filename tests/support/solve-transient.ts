@@ -47,7 +47,7 @@ export function solveTransient(
     const moving = parts.map((_, one) => one).filter((one) => from[one] !== to[one]);
     const pick = <T>(list: readonly T[]): readonly T[] => moving.map((one) => list[one] as T);
     const slide = moving.length === 0 ? undefined : slideOf(compiled, pick(parts), pick(from), pick(to));
-    const run = startTrajectory(compiled, work.room, end - start, FIRST_STEP_SECONDS);
+    const run = startTrajectory(compiled, end - start, FIRST_STEP_SECONDS);
     advance(compiled, work, run, 1, tolerance, slide);
     return { fromSeconds: start, toSeconds: end, run, driven: { parts, from, to } };
   });

@@ -8,9 +8,11 @@ import type { CompiledCircuit } from './compiled.ts';
 import { THERMAL_VOLTS } from './elements.ts';
 import { readRow, setBlend } from './interpolation.ts';
 import { junctionLaw, setCharge } from './junction.ts';
-import { blendFlow, drive, driveRest, reduceSide, subtractFlow } from './mesh.ts';
+import { blendFlow, drive, driveRest, listBranches, subtractFlow } from './flow.ts';
+import { reduceSide } from './mesh.ts';
 import { newton } from './newton.ts';
 import { errorOf, furthestOff, predict } from './predictor.ts';
+import { takeIndices } from './room.ts';
 import { loadSources, movingMesh, setBase } from './stamp.ts';
 import { setSlide } from './slide.ts';
 import type { Slide } from './slide.ts';
@@ -101,8 +103,8 @@ function tryStep(
 }
 
 /** A trajectory of so many seconds in which nothing moves, from where the circuit stands. */
-export function standStill(compiled: CompiledCircuit, work: StepWork, seconds: number): Trajectory {
-  const run = startTrajectory(compiled, work.room, seconds, seconds);
+export function standStill(compiled: CompiledCircuit, seconds: number): Trajectory {
+  const run = startTrajectory(compiled, seconds, seconds);
   takeSources(compiled, run);
   // One row would do, and two make it readable to its end.
   addRow(compiled, run, 1, run.rows);
@@ -122,7 +124,7 @@ function nextStep(run: Trajectory, time: number, error: number): number {
 
 /** Let the circuit jump to where its capacitors hold it after the drive jumped: a step too short for any charge to move. */
 export function jump(compiled: CompiledCircuit, work: StepWork): Trajectory {
-  const run = startTrajectory(compiled, work.room, JUMP_SECONDS, JUMP_SECONDS);
+  const run = startTrajectory(compiled, JUMP_SECONDS, JUMP_SECONDS);
   advance(compiled, work, run, 1, JUMP_TOLERANCE);
   return run;
 }
@@ -133,7 +135,7 @@ export function jump(compiled: CompiledCircuit, work: StepWork): Trajectory {
  */
 function takeSources(compiled: CompiledCircuit, run: Trajectory, slide?: Slide): void {
   const { topology, moving, stillFrom, stillTo, flowFrom, flowTo, offsetsFrom, offsetsTo } = run;
-  const { side, movingFlow, row, stillCount } = topology;
+  const { side, movingFlow, capacitorRows, stillCount } = topology;
   const take = (still: Float64Array, flow: Float64Array): void => {
     loadSources(compiled, topology, 1);
     still.set(side.subarray(0, stillCount));
@@ -151,14 +153,16 @@ function takeSources(compiled: CompiledCircuit, run: Trajectory, slide?: Slide):
     flowFrom.set(flowTo);
   }
   const { ofKind, first, second, values } = compiled;
-  for (const at of ofKind.capacitor) {
+  ofKind.capacitor.forEach((at, place) => {
     const [a, b] = [first[at]!, second[at]!];
     const moved = offsetsTo[a]! - offsetsFrom[a]! - offsetsTo[b]! + offsetsFrom[b]!;
-    if (moved === 0) continue;
+    if (moved === 0) return;
     const amperes = (values[at]! * moved) / run.unitSeconds;
     for (const flow of [flowFrom, flowTo])
-      drive(flow, moving, row[a]! - stillCount, row[b]! - stillCount, amperes);
-  }
+      drive(flow, moving, capacitorRows[2 * place]!, capacitorRows[2 * place + 1]!, amperes);
+  });
+  const most = takeIndices(compiled.room, moving * (moving + 1));
+  run.branches = listBranches(run.still.schur, moving, flowFrom, flowTo, most);
 }
 
 function goBack(run: Trajectory, row: number, step: number): void {
@@ -175,17 +179,19 @@ function goBack(run: Trajectory, row: number, step: number): void {
 function solveStep(compiled: CompiledCircuit, work: StepWork, run: Trajectory, time: number): boolean {
   const { moving, topology, still, slides, flowFrom, flowTo } = run;
   const { motion, predicted, drift, last, solved } = work;
-  const { junctions, ofKind, first, second, values } = compiled;
-  const { row, stillCount, movingFlow } = topology;
+  const { junctions, ofKind, values } = compiled;
+  const { capacitorRows, movingFlow } = topology;
   takePast(work, run, moving, moving + 2 * junctions.length);
   setBase(compiled, topology, last);
   const flow = slides ? blendFlow(flowFrom, flowTo, time, movingFlow) : flowFrom;
-  solved.fill(0);
-  subtractFlow(still.schur, moving, last, flow, solved);
-  for (const at of ofKind.capacitor) {
-    const a = row[first[at]!]! - stillCount;
-    const b = row[second[at]!]! - stillCount;
-    const amperes = values[at]! * ((a < moving ? drift[a]! : 0) - (b < moving ? drift[b]! : 0));
+  for (let at = 0; at <= moving; at++) solved[at] = 0;
+  subtractFlow(run.branches, still.schur, moving, last, flow, solved);
+  // Ground's drift is none: what belongs to the junctions stands in its place.
+  for (let at = 0; at < capacitorRows.length; at += 2) {
+    const a = capacitorRows[at]!;
+    const b = capacitorRows[at + 1]!;
+    const farads = values[ofKind.capacitor[at >> 1]!]!;
+    const amperes = farads * ((a < moving ? drift[a]! : 0) - (b < moving ? drift[b]! : 0));
     solved[a]! -= amperes;
     solved[b]! += amperes;
   }
@@ -223,12 +229,15 @@ function takePast(
   if (count > 1) {
     motion.perSecond = 1.5 * rate;
     const back = times[count - 1]! - step;
-    if (times[count - 2] === back) for (let at = 0; at < columns; at++) drift[at] = rows[from - width + at]!;
-    else {
+    const half = 0.5 * rate;
+    if (times[count - 2] === back) {
+      for (let at = from; at < from + columns; at++)
+        drift[at - from] = half * (rows[at - width]! - rows[at]!);
+    } else {
       setBlend(run, Math.max(0, count - 3), back, blend);
       readRow(run, blend, drift, columns);
+      for (let at = 0; at < columns; at++) drift[at] = half * (drift[at]! - rows[from + at]!);
     }
-    for (let at = 0; at < columns; at++) drift[at] = 0.5 * rate * (drift[at]! - rows[from + at]!);
   } else if (slopes) {
     motion.perSecond = 2 * rate;
     for (let at = 0; at < columns; at++) drift[at] = -slopes[at]!;

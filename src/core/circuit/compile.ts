@@ -4,6 +4,7 @@ import type { CompiledCircuit } from './compiled.ts';
 import { nodesOf } from './elements.ts';
 import type { Circuit, Element, ElementKind } from './elements.ts';
 import { junctionOf, setSaturation } from './junction.ts';
+import { makeRoom, takeIndices, takeNumbers } from './room.ts';
 import { supernodesOf } from './supernodes.ts';
 
 /**
@@ -15,9 +16,10 @@ export function compileCircuit(circuit: Circuit): CompiledCircuit {
   const nodeNumbers = new Map<string, number>([[ground, GROUND]]);
   const nodeNames = [ground];
   const elementNumbers = new Map<string, number>();
-  const first = new Int32Array(elements.length);
-  const second = new Int32Array(elements.length);
-  const values = new Float64Array(elements.length);
+  const room = makeRoom();
+  const first = takeIndices(room, elements.length);
+  const second = takeIndices(room, elements.length);
+  const values = takeNumbers(room, elements.length);
   const ofKind: Record<ElementKind, number[]> = {
     resistor: [],
     diode: [],
@@ -56,8 +58,9 @@ export function compileCircuit(circuit: Circuit): CompiledCircuit {
     values,
     ofKind,
     junctions,
-    supernodes: supernodesOf(nodeNames.length, first, second, ofKind),
-    volts: new Float64Array(nodeNames.length),
+    supernodes: supernodesOf(room, nodeNames.length, first, second, ofKind),
+    room,
+    volts: takeNumbers(room, nodeNames.length),
     topologies: new Map(),
     topology: undefined,
     revision: 0,

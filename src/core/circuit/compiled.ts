@@ -2,6 +2,7 @@
 import type { Circuit, ElementKind } from './elements.ts';
 import type { Junction } from './junction.ts';
 import type { Mesh } from './mesh.ts';
+import type { Room } from './room.ts';
 
 /** Node number of ground. */
 export const GROUND = 0;
@@ -24,6 +25,8 @@ export interface CompiledCircuit {
   readonly ofKind: Readonly<Record<ElementKind, readonly number[]>>;
   readonly junctions: readonly Junction[];
   readonly supernodes: Supernodes;
+  /** Where the circuit's arrays are cut from. */
+  readonly room: Room;
   /** Latest solution: volts of each node against ground. */
   readonly volts: Float64Array;
   /** What is known for each set of switch positions, and that of the present ones where it was asked for. */
@@ -64,7 +67,8 @@ export interface Topology {
   readonly tied: readonly number[];
   /** Numbers of the switches that are part closed: their conductance is added at each step, like that of a junction. */
   readonly ramps: readonly number[];
-  /** Volts across each of them from which a solution is sought. */
+  /** The two rows of each of them, counted from `linearCount`, and the volts across it from which a solution is sought. */
+  readonly rampRows: Int32Array;
   readonly rampVolts: Float64Array;
   /**
    * Row of each node in the order of elimination; nodes of one supernode share it, and that of ground comes last. The first
@@ -75,6 +79,10 @@ export interface Topology {
   readonly roots: Int32Array;
   readonly stillCount: number;
   readonly linearCount: number;
+  /** The two rows of each capacitor, counted from `stillCount`. */
+  readonly capacitorRows: Int32Array;
+  /** The two rows of each junction, counted from `linearCount`. */
+  readonly junctionRows: Int32Array;
   /** Rows, counted from `stillCount`, of capacitors, junctions and switches: all others follow these in a straight line. */
   readonly watched: readonly number[];
   /** Work space: right-hand side that becomes the volts of every row, and of the moving rows alone. */

@@ -11,6 +11,7 @@ import type { Unsolved } from './operating-point.ts';
 import { answers } from './response.ts';
 import type { Response } from './response.ts';
 import { slideOf } from './slide.ts';
+import { takeNumbers } from './room.ts';
 import { stepWork } from './step-work.ts';
 import type { StepTolerance, StepWork } from './step-work.ts';
 import { endOf, standOn, startTrajectory, widestRow } from './trajectory.ts';
@@ -75,8 +76,8 @@ export function edgeWork(
     steps: stepWork(compiled),
     known: [],
     firstSteps: new Map(),
-    slopes: new Float64Array(width),
-    row: new Float64Array(width),
+    slopes: takeNumbers(compiled.room, width),
+    row: takeNumbers(compiled.room, width),
   };
 }
 
@@ -103,9 +104,9 @@ class Following {
   /** Nothing moves until then. */
   hold(seconds: number): void {
     if (seconds <= this.#here) return;
-    const { compiled, states, steps } = this.#work;
+    const { compiled, states } = this.#work;
     const driven = { parts: states.parts, from: this.values, to: this.values };
-    const run = standStill(compiled, steps, seconds - this.#here);
+    const run = standStill(compiled, seconds - this.#here);
     this.stretches.push({ fromSeconds: this.#here, toSeconds: seconds, run, driven });
     this.#here = seconds;
   }
@@ -184,13 +185,14 @@ function respond(work: EdgeWork, level: boolean, from: readonly number[]): Respo
   const known = work.known.findLast((one) => answers(one, level, from, compiled.volts));
   if (known) return known;
   const lasts = level ? states.riseSeconds : states.fallSeconds;
-  const start = compiled.volts.slice();
+  const start = takeNumbers(compiled.room, compiled.volts.length);
+  start.set(compiled.volts);
   let way: Trajectory | undefined;
   if (lasts > 0) {
     const slide = slideOf(compiled, states.parts, from, states.values(level));
     setParts(work, slide.from);
     const first = firstStep(work, `way ${level}`, lasts * FIRST_SHARE_OF_WAY);
-    way = startTrajectory(compiled, steps.room, lasts, first, true, work.slopes);
+    way = startTrajectory(compiled, lasts, first, true, work.slopes);
     advance(compiled, steps, way, 1, tolerance, slide);
     learn(work, `way ${level}`, way);
   }
@@ -213,7 +215,7 @@ function restOf(work: EdgeWork, response: Response, lasts: number): Trajectory {
     const jumped = way ? undefined : jump(compiled, steps).failedAt;
     if (way) standAt(work, way, way.unitSeconds);
     const first = firstStep(work, `rest ${level}`, FIRST_STEP_SECONDS);
-    response.rest = startTrajectory(compiled, steps.room, UNIT_SECONDS, first, false, way && work.slopes);
+    response.rest = startTrajectory(compiled, UNIT_SECONDS, first, false, way && work.slopes);
     response.rest.failedAt = jumped;
   }
   const rest = response.rest!;

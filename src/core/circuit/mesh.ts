@@ -10,6 +10,8 @@
  * by row would leave a last digit of all the amperes that go round: over a blocked junction, which is all that holds some parts, that
  * digit is volts.
  */
+import { takeIndices, takeNumbers } from './room.ts';
+import type { Room } from './room.ts';
 
 /**
  * Conductances between rows, siemens. Row `i` holds those to the rows after it, column by column, ground the last; `size + 1`
@@ -33,28 +35,24 @@ export interface Mesh {
 }
 
 /** A mesh without conductances, of which `eliminated` rows are to be eliminated. */
-export function makeMesh(size: number, eliminated: number, perSecond = 0): Mesh {
+export function makeMesh(room: Room, size: number, eliminated: number, perSecond = 0): Mesh {
   const left = size - eliminated;
-  const whole = new Float64Array(size * (size + 1) + left * (left + 1));
-  const siemens = whole.subarray(0, size * (size + 1));
-  const most = (eliminated * (size + 1 + left)) / 2;
-  const columns = new Int32Array(most + eliminated + 1);
   return {
     size,
     eliminated,
     perSecond,
-    siemens,
-    joined: columns.subarray(0, most),
-    starts: columns.subarray(most),
-    schur: whole.subarray(siemens.length),
+    siemens: takeNumbers(room, size * (size + 1)),
+    joined: takeIndices(room, (eliminated * (size + 1 + left)) / 2),
+    starts: takeIndices(room, eliminated + 1),
+    schur: takeNumbers(room, left * (left + 1)),
     revision: -1,
     kept: false,
   };
 }
 
 /** A mesh all of whose rows are to be eliminated, and of which none is passed over. */
-export function makeSolidMesh(size: number): Mesh {
-  const mesh = makeMesh(size, size);
+export function makeSolidMesh(room: Room, size: number): Mesh {
+  const mesh = makeMesh(room, size, size);
   let end = 0;
   for (let out = 0; out < size; out++) {
     for (let at = out + 1; at <= size; at++) mesh.joined[end++] = at;
@@ -93,12 +91,6 @@ export function eliminateMesh({ siemens, size, eliminated, joined, starts, schur
     }
   }
   restOf(siemens, size, eliminated, schur);
-}
-
-/** Add amperes driven from row `a` to row `b`, laid out as the conductances are. */
-export function drive(flow: Float64Array, size: number, a: number, b: number, amperes: number): void {
-  if (a < b) flow[a * (size + 1) + b]! += amperes;
-  else if (b < a) flow[b * (size + 1) + a]! -= amperes;
 }
 
 /**
@@ -189,50 +181,6 @@ export function reduceSide({ siemens, size, eliminated }: Mesh, side: Float64Arr
     const share = side[out]! * siemens[row + out]!;
     for (let at = out + 1; at < size; at++) side[at]! += siemens[row + at]! * share;
   }
-}
-
-/** The reduced currents into the rows that are left, as a flow from ground. */
-export function driveRest({ size, eliminated }: Mesh, side: Float64Array, into: Float64Array): void {
-  const left = size - eliminated;
-  for (let row = 0; row < left; row++) {
-    for (let at = row + 1; at < left; at++) into[row * (left + 1) + at] = 0;
-    into[row * (left + 1) + left] = -side[row + eliminated]!;
-  }
-}
-
-/**
- * Take what branches carry between rows at these volts, ground's the last, out of the currents into them: what their conductances do
- * and what is driven besides, branch by branch, so that only what is left of both is added up.
- */
-export function subtractFlow(
-  siemens: Float64Array,
-  size: number,
-  volts: Float64Array,
-  flow: Float64Array,
-  side: Float64Array,
-): void {
-  for (let row = 0; row < size; row++) {
-    for (let at = row + 1; at <= size; at++) {
-      const branch = row * (size + 1) + at;
-      const between = siemens[branch]!;
-      const driven = flow[branch]!;
-      if (between === 0 && driven === 0) continue;
-      const amperes = driven + between * (volts[row]! - volts[at]!);
-      side[row]! -= amperes;
-      side[at]! += amperes;
-    }
-  }
-}
-
-/** The flow at a share of the way from one to another. */
-export function blendFlow(
-  from: Float64Array,
-  to: Float64Array,
-  share: number,
-  into: Float64Array,
-): Float64Array {
-  for (let at = 0; at < from.length; at++) into[at] = from[at]! + (to[at]! - from[at]!) * share;
-  return into;
 }
 
 /** Back substitution: turn the reduced currents of the eliminated rows into volts, given the volts of the rows after them. */

@@ -3,7 +3,8 @@ import type { CompiledCircuit, Topology } from './compiled.ts';
 import { GMIN_SIEMENS, switchSiemens } from './elements.ts';
 import { junctionLaw, limitJunction, setCharge } from './junction.ts';
 import type { Junction, JunctionLaw } from './junction.ts';
-import { backSubstitute, drive, join, solveFlow } from './mesh.ts';
+import { drive } from './flow.ts';
+import { backSubstitute, join, solveFlow } from './mesh.ts';
 import type { Mesh } from './mesh.ts';
 
 /** How close two Newton steps must be: the tight options used to compare with a SPICE engine. */
@@ -38,7 +39,8 @@ export function newton(
   side: Float64Array,
   motion = AT_REST,
 ): number | undefined {
-  const { newtonMesh, newtonSide, linearFlow, newtonFlow } = topology;
+  const { newtonMesh, newtonSide, linearFlow, newtonFlow, junctionRows } = topology;
+  const { junctions } = compiled;
   const { size, eliminated, schur } = mesh;
   const left = size - eliminated;
   let worst: Junction | undefined;
@@ -48,17 +50,27 @@ export function newton(
       newtonFlow[at] = linearFlow[at]!;
     }
     if (topology.ramps.length > 0) stampRamps(compiled, topology, left);
-    for (const junction of compiled.junctions) {
+    for (let at = 0; at < junctions.length; at++) {
+      const junction = junctions[at]!;
       setCompanion(junction, motion.perSecond);
-      const { anode, cathode, companionSiemens, companionAmperes } = junction;
-      stamp(topology, left, anode, cathode, companionSiemens, companionAmperes);
+      const { companionSiemens, companionAmperes } = junction;
+      stamp(
+        topology,
+        left,
+        junctionRows[2 * at]!,
+        junctionRows[2 * at + 1]!,
+        companionSiemens,
+        companionAmperes,
+      );
     }
     solveFlow(newtonMesh, newtonFlow, newtonSide);
     let settled = true;
     let most = -1;
-    for (const junction of compiled.junctions) {
+    for (let at = 0; at < junctions.length; at++) {
+      const junction = junctions[at]!;
       const before = junction.volts;
-      const next = follow(topology, junction, motion.perSecond);
+      const moved = newtonSide[junctionRows[2 * at]!]! - newtonSide[junctionRows[2 * at + 1]!]!;
+      const next = follow(junction, moved, motion.perSecond);
       const change = Math.abs(next - before);
       const allowed = motion.voltTolerance + RELATIVE_TOLERANCE * Math.max(Math.abs(next), Math.abs(before));
       settled &&= junction.volts === next && change <= allowed;
@@ -94,10 +106,13 @@ function setCompanion(junction: Junction, perSecond: number): void {
   junction.companionAmperes = (amperes + siemens * (baseVolts - volts)) / fold;
 }
 
-/** Move a junction to where the solved companion model puts it, as far as limiting lets it. @returns where it would be without. */
-function follow({ newtonSide, row, linearCount }: Topology, junction: Junction, perSecond: number): number {
-  const { anode, cathode, volts } = junction;
-  const moved = newtonSide[row[anode]! - linearCount]! - newtonSide[row[cathode]! - linearCount]!;
+/**
+ * Move a junction to where the solved companion model puts it, as far as limiting lets it.
+ * @param moved how far its volts, RS included, lie from the base.
+ * @returns where it would be without limiting.
+ */
+function follow(junction: Junction, moved: number, perSecond: number): number {
+  const { volts } = junction;
   junction.amperes = junction.companionAmperes + junction.companionSiemens * moved;
   const next = junction.baseVolts + moved - junction.seriesOhms * junction.amperes;
   junction.volts = limitJunction(junction, next);
@@ -108,24 +123,22 @@ function follow({ newtonSide, row, linearCount }: Topology, junction: Junction, 
 
 /** Add the switches that are part closed. */
 function stampRamps(compiled: CompiledCircuit, topology: Topology, left: number): void {
-  const { first, second, values } = compiled;
-  topology.ramps.forEach((part, at) => {
-    const siemens = switchSiemens(values[part]!);
-    stamp(topology, left, first[part]!, second[part]!, siemens, siemens * topology.rampVolts[at]!);
+  const { ramps, rampRows, rampVolts } = topology;
+  ramps.forEach((part, at) => {
+    const siemens = switchSiemens(compiled.values[part]!);
+    stamp(topology, left, rampRows[2 * at]!, rampRows[2 * at + 1]!, siemens, siemens * rampVolts[at]!);
   });
 }
 
-/** Add a branch between two nodes to the work space: so many siemens, and so many amperes where the solution is sought from. */
+/** Add a branch between two rows to the work space: so many siemens, and so many amperes where the solution is sought from. */
 function stamp(
-  { newtonMesh, newtonFlow, row, linearCount }: Topology,
+  { newtonMesh, newtonFlow }: Topology,
   left: number,
-  from: number,
-  to: number,
+  a: number,
+  b: number,
   siemens: number,
   amperes: number,
 ): void {
-  const a = row[from]! - linearCount;
-  const b = row[to]! - linearCount;
   join(newtonMesh.siemens, left, a, b, siemens);
   drive(newtonFlow, left, a, b, amperes);
 }

@@ -1,7 +1,8 @@
 /** Stamps: how each part enters the meshes of conductances, and how the sources enter the right-hand side. */
 import type { CompiledCircuit, Topology } from './compiled.ts';
 import { FLOATING_TIE_OHMS, SWITCH_ON_OHMS } from './elements.ts';
-import { drive, eliminateMesh, join, makeMesh, reduceFlow, restOf } from './mesh.ts';
+import { drive } from './flow.ts';
+import { eliminateMesh, join, makeMesh, reduceFlow, restOf } from './mesh.ts';
 import type { Mesh } from './mesh.ts';
 import { setOffsets } from './supernodes.ts';
 
@@ -14,7 +15,7 @@ export function stillMesh(compiled: CompiledCircuit, topology: Topology): Mesh {
   const { row, stillCount, tied } = topology;
   let mesh = topology.still;
   if (mesh?.revision === revision) return mesh;
-  if (!mesh || mesh.kept) topology.still = mesh = makeMesh(topology.roots.length, stillCount);
+  if (!mesh || mesh.kept) topology.still = mesh = makeMesh(compiled.room, topology.roots.length, stillCount);
   else mesh.siemens.fill(0);
   const { siemens, size } = mesh;
   for (const at of ofKind.resistor) join(siemens, size, row[first[at]!]!, row[second[at]!]!, 1 / values[at]!);
@@ -32,24 +33,22 @@ export function stillMesh(compiled: CompiledCircuit, topology: Topology): Mesh {
  */
 export function movingMesh(compiled: CompiledCircuit, topology: Topology, perSecond: number): Mesh {
   const still = stillMesh(compiled, topology);
-  const { moving, row, stillCount, linearCount } = topology;
+  const { moving, capacitorRows, stillCount, linearCount } = topology;
   let mesh = moving.get(perSecond);
   if (mesh?.revision === still.revision) return mesh;
   if (moving.size >= MESHES_KEPT) moving.clear();
   if (!mesh)
-    moving.set(perSecond, (mesh = makeMesh(still.size - stillCount, linearCount - stillCount, perSecond)));
+    moving.set(
+      perSecond,
+      (mesh = makeMesh(compiled.room, still.size - stillCount, linearCount - stillCount, perSecond)),
+    );
   const { siemens, size } = mesh;
   siemens.set(still.schur);
-  const { ofKind, first, second, values } = compiled;
+  const { ofKind, values } = compiled;
   if (perSecond > 0)
-    for (const at of ofKind.capacitor)
-      join(
-        siemens,
-        size,
-        row[first[at]!]! - stillCount,
-        row[second[at]!]! - stillCount,
-        values[at]! * perSecond,
-      );
+    ofKind.capacitor.forEach((at, place) => {
+      join(siemens, size, capacitorRows[2 * place]!, capacitorRows[2 * place + 1]!, values[at]! * perSecond);
+    });
   eliminateMesh(mesh);
   mesh.revision = still.revision;
   return mesh;
@@ -61,17 +60,18 @@ export function movingMesh(compiled: CompiledCircuit, topology: Topology, perSec
  */
 export function setBase(compiled: CompiledCircuit, topology: Topology, base?: Float64Array): void {
   const { junctions, first, second, supernodes } = compiled;
-  const { row, stillCount, ramps, rampVolts } = topology;
+  const { stillCount, linearCount, junctionRows, ramps, rampRows, rampVolts } = topology;
   const { offsets } = supernodes;
-  for (const junction of junctions) {
+  const skip = linearCount - stillCount;
+  for (let at = 0; at < junctions.length; at++) {
+    const junction = junctions[at]!;
     const { anode, cathode } = junction;
-    const apart = base ? base[row[anode]! - stillCount]! - base[row[cathode]! - stillCount]! : 0;
+    const apart = base ? base[skip + junctionRows[2 * at]!]! - base[skip + junctionRows[2 * at + 1]!]! : 0;
     junction.baseVolts = apart + (offsets[anode]! - offsets[cathode]!);
   }
   for (let at = 0; at < ramps.length; at++) {
-    const a = first[ramps[at]!]!;
-    const b = second[ramps[at]!]!;
-    const apart = base ? base[row[a]! - stillCount]! - base[row[b]! - stillCount]! : 0;
+    const [a, b] = [first[ramps[at]!]!, second[ramps[at]!]!];
+    const apart = base ? base[skip + rampRows[2 * at]!]! - base[skip + rampRows[2 * at + 1]!]! : 0;
     rampVolts[at] = apart + (offsets[a]! - offsets[b]!);
   }
 }

@@ -4,8 +4,8 @@ import { makeBlend } from './interpolation.ts';
 import type { Blend } from './interpolation.ts';
 import type { Mesh } from './mesh.ts';
 import type { Motion } from './newton.ts';
+import { takeNumbers } from './room.ts';
 import { widestRow } from './trajectory.ts';
-import type { RowRoom } from './trajectory.ts';
 
 /** How much one step may be wrong: volts, and this share of the voltage besides. */
 export interface StepTolerance {
@@ -30,22 +30,21 @@ export interface StepWork {
   /** Currents into the moving rows that become their volts. */
   readonly solved: Float64Array;
   readonly blend: Blend;
-  readonly room: RowRoom;
   /** The mesh used last: steps of one length follow one another. */
   mesh: Mesh | undefined;
 }
 
 /** Work space for a circuit. */
 export function stepWork(compiled: CompiledCircuit): StepWork {
+  const { room, volts } = compiled;
   const width = widestRow(compiled);
   return {
     motion: { perSecond: 0, voltTolerance: 0 },
-    predicted: new Float64Array(width),
-    drift: new Float64Array(width),
-    last: new Float64Array(compiled.volts.length),
-    solved: new Float64Array(compiled.volts.length),
+    predicted: takeNumbers(room, width),
+    drift: takeNumbers(room, width),
+    last: takeNumbers(room, volts.length),
+    solved: takeNumbers(room, volts.length),
     blend: makeBlend(),
-    room: { block: new Float64Array(0), used: 0 },
     mesh: undefined,
   };
 }

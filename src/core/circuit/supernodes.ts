@@ -4,15 +4,18 @@
  */
 import { GROUND } from './compiled.ts';
 import type { CompiledCircuit, Supernodes } from './compiled.ts';
+import { takeIndices, takeNumbers } from './room.ts';
+import type { Room } from './room.ts';
 
 /** Find the supernodes of a circuit with `count` nodes. */
 export function supernodesOf(
+  room: Room,
   count: number,
   first: Int32Array,
   second: Int32Array,
   { voltage, resistor, switch: switches }: CompiledCircuit['ofKind'],
 ): Supernodes {
-  const root = new Int32Array(count).fill(-1);
+  const root = takeIndices(room, count).fill(-1);
   const tree: Supernodes['tree'][number][] = [];
   const used = new Set<number>();
   let loop: number | undefined;
@@ -40,7 +43,7 @@ export function supernodesOf(
   const fed = (parts: readonly number[]) => parts.filter((at) => hangs(first[at]!) || hangs(second[at]!));
   return {
     root,
-    offsets: new Float64Array(count),
+    offsets: takeNumbers(room, count),
     tree,
     fedResistors: fed(resistor),
     fedSwitches: fed(switches),

@@ -5,6 +5,7 @@
 import type { CompiledCircuit, Topology } from './compiled.ts';
 import { backSubstitute } from './mesh.ts';
 import type { Mesh } from './mesh.ts';
+import { takeNumbers } from './room.ts';
 import { stillMesh } from './stamp.ts';
 import { topologyFor } from './topology.ts';
 
@@ -12,34 +13,14 @@ import { topologyFor } from './topology.ts';
 const FIRST_ROWS = 8;
 const FIRST_OPEN_ROWS = 32;
 
-/** Numbers in one block of memory. */
-const BLOCK_NUMBERS = 8192;
-
 /** Columns of a row that belong to each junction: volts, coulombs, amperes. */
 const JUNCTION_COLUMNS = 3;
-
-/** Memory for trajectories, handed out piece by piece: a block for each would cost more than what is written into it. */
-export interface RowRoom {
-  block: Float64Array;
-  used: number;
-}
-
-function takeRoom(room: RowRoom, numbers: number): Float64Array {
-  if (room.used + numbers > room.block.length) {
-    room.block = new Float64Array(Math.max(BLOCK_NUMBERS, numbers));
-    room.used = 0;
-  }
-  const piece = room.block.subarray(room.used, room.used + numbers);
-  room.used += numbers;
-  return piece;
-}
 
 /**
  * One run. A row of it holds the volts of every moving row of the circuit, then volts, coulombs and amperes of all junctions.
  * The still rows of the circuit follow from these and the sources, and are worked out when they are first read.
  */
 export interface Trajectory {
-  readonly room: RowRoom;
   readonly topology: Topology;
   /** The still rows as they were eliminated when the run was made. */
   readonly still: Mesh;
@@ -51,6 +32,8 @@ export interface Trajectory {
   readonly stillTo: Float64Array;
   readonly flowFrom: Float64Array;
   readonly flowTo: Float64Array;
+  /** The branches between moving rows that carry anything, each by its two rows. */
+  branches: Int32Array;
   /** Whether the sources change at all. */
   slides: boolean;
   readonly offsetsFrom: Float64Array;
@@ -79,6 +62,7 @@ export interface Trajectory {
 }
 
 const NOTHING = new Float64Array(0);
+const NO_BRANCHES = new Int32Array(0);
 
 /** Columns of a row of any run of a circuit at most: what belongs to its nodes, then what belongs to its junctions. */
 export function widestRow({ volts, junctions }: CompiledCircuit): number {
@@ -92,7 +76,6 @@ export function widestRow({ volts, junctions }: CompiledCircuit): number {
  */
 export function startTrajectory(
   compiled: CompiledCircuit,
-  room: RowRoom,
   unitSeconds: number,
   stepSeconds: number,
   ends = true,
@@ -101,28 +84,28 @@ export function startTrajectory(
   const topology = topologyFor(compiled);
   const still = stillMesh(compiled, topology);
   still.kept = true;
-  const { volts, supernodes } = compiled;
+  const { room, volts, supernodes } = compiled;
   const moving = topology.roots.length - topology.stillCount;
   const width = moving + JUNCTION_COLUMNS * compiled.junctions.length;
   const first = ends ? FIRST_ROWS : FIRST_OPEN_ROWS;
   const made: Trajectory = {
-    room,
     topology,
     still,
-    stillFrom: takeRoom(room, topology.stillCount),
-    stillTo: takeRoom(room, topology.stillCount),
-    flowFrom: takeRoom(room, moving * (moving + 1)),
+    stillFrom: takeNumbers(room, topology.stillCount),
+    stillTo: takeNumbers(room, topology.stillCount),
+    flowFrom: takeNumbers(room, moving * (moving + 1)),
+    branches: NO_BRANCHES,
     slides: false,
-    flowTo: takeRoom(room, moving * (moving + 1)),
-    offsetsFrom: takeRoom(room, volts.length),
-    offsetsTo: takeRoom(room, volts.length),
+    flowTo: takeNumbers(room, moving * (moving + 1)),
+    offsetsFrom: takeNumbers(room, volts.length),
+    offsetsTo: takeNumbers(room, volts.length),
     moving,
     width,
     unitSeconds,
-    slopes: slopes && takeRoom(room, width),
+    slopes: slopes && takeNumbers(room, width),
     count: 0,
-    times: takeRoom(room, first),
-    rows: takeRoom(room, first * width),
+    times: takeNumbers(room, first),
+    rows: takeNumbers(room, first * width),
     stillRows: NOTHING,
     stillDone: 0,
     // Powers of two keep every sum of steps exact.
@@ -178,15 +161,15 @@ function findStill(run: Trajectory): void {
 
 /** Add a row at a time, units: the moving rows of the circuit as given, the junctions as they are. */
 export function addRow(
-  { junctions }: CompiledCircuit,
+  { room, junctions }: CompiledCircuit,
   run: Trajectory,
   time: number,
   moving: Float64Array,
 ): void {
   if (run.count === run.times.length) {
     const { times, rows } = run;
-    run.times = takeRoom(run.room, 2 * run.count);
-    run.rows = takeRoom(run.room, 2 * run.count * run.width);
+    run.times = takeNumbers(room, 2 * run.count);
+    run.rows = takeNumbers(room, 2 * run.count * run.width);
     run.times.set(times);
     run.rows.set(rows);
   }

@@ -1,9 +1,8 @@
 /** The star-mesh elimination against Gaussian elimination with pivots, on meshes by seed. */
 import { describe, expect, test } from 'vitest';
+import { drive, driveRest, listBranches, subtractFlow } from '../../../src/core/circuit/flow.ts';
 import {
   backSubstitute,
-  drive,
-  driveRest,
   eliminateMesh,
   join,
   makeMesh,
@@ -12,8 +11,8 @@ import {
   reduceSide,
   restOf,
   solveFlow,
-  subtractFlow,
 } from '../../../src/core/circuit/mesh.ts';
+import { makeRoom } from '../../../src/core/circuit/room.ts';
 import { seededRandom } from '../../support/random.ts';
 import type { Random } from '../../support/random.ts';
 
@@ -39,7 +38,7 @@ function anyBranches(random: Random, size: number): readonly Branch[] {
 }
 
 function meshOf(size: number, branches: readonly Branch[], eliminated = size) {
-  const mesh = makeMesh(size, eliminated);
+  const mesh = makeMesh(makeRoom(), size, eliminated);
   for (const { a, b, siemens } of branches) join(mesh.siemens, size, a, b, siemens);
   return mesh;
 }
@@ -99,6 +98,19 @@ const CASES = Array.from({ length: 30 }, (_, seed) => {
   };
 });
 
+/** Take all that flows, by conductances or driven, out of the currents into the rows. */
+function subtractAll(
+  siemens: Float64Array,
+  size: number,
+  found: Float64Array,
+  flow: Float64Array,
+  side: Float64Array,
+): void {
+  const room = new Int32Array(size * (size + 1));
+  const branches = listBranches(siemens, size, flow, new Float64Array(flow.length), room);
+  subtractFlow(branches, siemens, size, found, flow, side);
+}
+
 /** Both answers, within the rounding of the twin. */
 function close(given: ArrayLike<number>, wanted: readonly number[]): void {
   const most = Math.max(...wanted.map(Math.abs), 1e-12);
@@ -124,7 +136,7 @@ describe('A mesh of conductances', () => {
       const work = Float64Array.from([...side, 0]);
       reduceSide(mesh, work);
       const left = size - part;
-      const rest = makeSolidMesh(left);
+      const rest = makeSolidMesh(makeRoom(), left);
       rest.siemens.set(mesh.schur);
       const flow = new Float64Array(left * (left + 1));
       driveRest(mesh, work, flow);
@@ -140,7 +152,7 @@ describe('A mesh of conductances', () => {
     for (const { size, branches, side } of CASES) {
       const found = Float64Array.from([...volts(size, branches, side), 0]);
       const left = Float64Array.from([...side, 0]);
-      subtractFlow(meshOf(size, branches).siemens, size, found, new Float64Array(size * (size + 1)), left);
+      subtractAll(meshOf(size, branches).siemens, size, found, new Float64Array(size * (size + 1)), left);
       const most = Math.max(...side.map(Math.abs), 1e-9);
       for (const one of left.slice(0, size)) expect(Math.abs(one)).toBeLessThan(1e-6 * most);
       // What goes in comes out at ground.
@@ -166,7 +178,7 @@ describe('A mesh of conductances', () => {
   });
 
   test('adds up what is joined twice, either way round, and takes a row joined to itself for nothing', () => {
-    const mesh = makeMesh(2, 2);
+    const mesh = makeMesh(makeRoom(), 2, 2);
     join(mesh.siemens, 2, 0, 1, 2);
     join(mesh.siemens, 2, 1, 0, 3);
     join(mesh.siemens, 2, 1, 1, 7);
@@ -183,7 +195,7 @@ describe('A flow in a mesh', () => {
     const flow = new Float64Array(size * (size + 1));
     for (const { a, b } of branches) drive(flow, size, a, b, random.integer(-9, 9) * 1e-3);
     const side = new Float64Array(size + 1);
-    subtractFlow(new Float64Array(flow.length), size, new Float64Array(size + 1), flow, side);
+    subtractAll(new Float64Array(flow.length), size, new Float64Array(size + 1), flow, side);
     return { flow, side: [...side.subarray(0, size)] };
   };
 
@@ -195,7 +207,7 @@ describe('A flow in a mesh', () => {
       const work = new Float64Array(size + 1);
       reduceFlow(mesh, flow, work);
       const left = size - part;
-      const rest = makeSolidMesh(left);
+      const rest = makeSolidMesh(makeRoom(), left);
       rest.siemens.set(mesh.schur);
       const restFlow = new Float64Array(left * (left + 1));
       restOf(flow, size, part, restFlow);
@@ -222,7 +234,7 @@ describe('A flow in a mesh', () => {
       const work = new Float64Array(4);
       reduceFlow(mesh, flow, work);
       const left = 3 - part;
-      const rest = makeSolidMesh(left);
+      const rest = makeSolidMesh(makeRoom(), left);
       rest.siemens.set(mesh.schur);
       const restFlow = new Float64Array(left * (left + 1));
       restOf(flow, 3, part, restFlow);
@@ -233,4 +245,13 @@ describe('A flow in a mesh', () => {
       expect(work[2]).toBeCloseTo(-43.9 * 0.5, 9);
     }
   });
+});
+
+test('Branches are listed where something conducts or either flow drives, each once, by its rows', () => {
+  const [siemens, flow, other] = [new Float64Array(12), new Float64Array(12), new Float64Array(12)];
+  join(siemens, 3, 2, 0, 5);
+  drive(flow, 3, 3, 1, 1e-3);
+  drive(other, 3, 1, 2, 1e-3);
+  drive(other, 3, 0, 2, 1e-3);
+  expect([...listBranches(siemens, 3, flow, other, new Int32Array(12))]).toEqual([0, 2, 1, 2, 1, 3]);
 });
