@@ -51,60 +51,98 @@ type Ways = (from: Point, to: readonly Point[]) => readonly number[];
 export function waysRound(devices: readonly WholeDevice[]): Ways {
   const boxes = devices.filter(isPlaced).map(boxOf);
   const corners = boxes.flatMap(cornersOf).filter((corner) => !boxes.some((box) => inside(box, corner)));
-  const step = (a: Point, b: Point): number =>
-    boxes.some((box) => crosses(box, a, b)) ? Infinity : distance(a, b);
-  let sight: Float64Array | undefined;
+  const open = (a: Point, b: Point): boolean => !boxes.some((box) => crosses(box, a, b));
+  const sight = new Sight(corners, open);
   return (from, to) => {
-    let fromCorners: Float64Array | undefined;
+    sight.standAt(from);
     return to.map((point) => {
-      const straight = step(from, point);
-      if (straight < Infinity) return straight;
-      fromCorners ??= shortest(
-        Float64Array.from(corners, (corner) => step(from, corner)),
-        (sight ??= stepsBetween(corners, step)),
-      );
-      const length = byLastCorner(fromCorners, corners, point, step);
-      return length < Infinity ? length : distance(from, point);
+      const straight = distance(from, point);
+      if (open(from, point)) return straight;
+      const length = byCorners(sight, point, (corner) => open(corner, point));
+      return length < Infinity ? length : straight;
     });
   };
 }
 
-/** The steps between every two corners, as a square table. */
-function stepsBetween(corners: readonly Point[], step: (a: Point, b: Point) => number): Float64Array {
-  const count = corners.length;
-  const steps = new Float64Array(count * count).fill(Infinity);
-  for (let a = 0; a < count; a++)
-    for (let b = a + 1; b < count; b++)
-      steps[a * count + b] = steps[b * count + a] = step(corners[a]!, corners[b]!);
-  return steps;
+/** Which points of a board see one another: its corners, and where a way starts, which stands last. Looked at when it is first asked. */
+class Sight {
+  readonly points: Point[];
+  /** By number of the later point and of the earlier: 0 not looked at, 1 seen, 2 hidden. */
+  readonly #known: Uint8Array;
+  readonly #open: (a: Point, b: Point) => boolean;
+
+  constructor(corners: readonly Point[], open: (a: Point, b: Point) => boolean) {
+    this.points = [...corners, { x: 0, y: 0 }];
+    this.#known = new Uint8Array(this.points.length ** 2);
+    this.#open = open;
+  }
+
+  standAt(start: Point): void {
+    const last = this.points.length - 1;
+    this.points[last] = start;
+    this.#known.fill(0, last * this.points.length);
+  }
+
+  sees(a: number, b: number): boolean {
+    const place = this.#place(a, b);
+    if (this.#known[place] === 0)
+      this.#known[place] = this.#open(this.points[a]!, this.points[b]!) ? 1 : 2;
+    return this.#known[place] === 1;
+  }
+
+  isHidden(a: number, b: number): boolean {
+    return this.#known[this.#place(a, b)] === 2;
+  }
+
+  #place(a: number, b: number): number {
+    return Math.max(a, b) * this.points.length + Math.min(a, b);
+  }
 }
 
-/** The length of the shortest way by a corner that sees its end; corners too far away are not looked at. */
-function byLastCorner(
-  lengths: Float64Array,
-  corners: readonly Point[],
-  to: Point,
-  step: (a: Point, b: Point) => number,
-): number {
+/**
+ * The length of the shortest way by corners, Infinity where there is none. Corners are taken in order of the way over them at its
+ * shortest, straight on from there, until that is longer than a way found (Hart, Nilsson and Raphael, IEEE Transactions on Systems
+ * Science and Cybernetics 4, 1968); whether the last step to one is open is looked at when its turn comes, since most never have one.
+ * @param ends whether the end is seen from a corner.
+ */
+function byCorners(sight: Sight, end: Point, ends: (corner: Point) => boolean): number {
+  const { points } = sight;
+  const start = points.length - 1;
+  const onward = points.map((point) => distance(point, end));
+  const lengths = new Float64Array(points.length).fill(Infinity);
+  const before = new Int32Array(points.length);
+  const done = new Uint8Array(points.length);
+  const reached: number[] = [];
+  const stepFrom = (from: number, at: number): void => {
+    const length = lengths[from]! + distance(points[from]!, points[at]!);
+    if (!(length < lengths[at]!) || sight.isHidden(from, at)) return;
+    lengths[at] = length;
+    before[at] = from;
+  };
+  const reach = (here: number): void => {
+    done[here] = 1;
+    reached.push(here);
+    for (let at = 0; at < start; at++) if (done[at] === 0) stepFrom(here, at);
+  };
+  lengths[start] = 0;
+  reach(start);
   let best = Infinity;
-  corners.forEach((corner, at) => {
-    if (lengths[at]! + distance(corner, to) < best) best = Math.min(best, lengths[at]! + step(corner, to));
-  });
-  return best;
-}
-
-/** Dijkstra's search: the lengths of first steps become those of shortest ways, over a square table of steps. */
-function shortest(lengths: Float64Array, steps: Float64Array): Float64Array {
-  const count = lengths.length;
-  const done = new Uint8Array(count);
   for (;;) {
     let here = -1;
-    for (let at = 0; at < count; at++)
-      if (done[at] === 0 && lengths[at]! < Infinity && (here < 0 || lengths[at]! < lengths[here]!)) here = at;
-    if (here < 0) return lengths;
-    done[here] = 1;
-    for (let at = 0; at < count; at++)
-      lengths[at] = Math.min(lengths[at]!, lengths[here]! + steps[here * count + at]!);
+    let least = best;
+    for (let at = 0; at < start; at++) {
+      if (done[at] === 1 || !(lengths[at]! + onward[at]! < least)) continue;
+      here = at;
+      least = lengths[at]! + onward[at]!;
+    }
+    if (here < 0) return best;
+    if (sight.sees(before[here]!, here)) {
+      reach(here);
+      if (ends(points[here]!)) best = least;
+      continue;
+    }
+    lengths[here] = Infinity;
+    for (const from of reached) stepFrom(from, here);
   }
 }
 
