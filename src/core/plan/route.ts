@@ -85,8 +85,7 @@ class Sight {
 
   sees(a: number, b: number): boolean {
     const place = this.#place(a, b);
-    if (this.#known[place] === 0)
-      this.#known[place] = this.#open(this.points[a]!, this.points[b]!) ? 1 : 2;
+    if (this.#known[place] === 0) this.#known[place] = this.#open(this.points[a]!, this.points[b]!) ? 1 : 2;
     return this.#known[place] === 1;
   }
 
