@@ -187,7 +187,10 @@ test('a sheet that was opened by a link is the same after a reload and after a w
   await openLink(page, '/cable-sheet/', dinPlan('mine'));
   await expect(paper).toBeVisible();
   await page.getByText('Length, plugs, cable, colours').click();
+  await expect(paper).not.toContainText('right-angle');
   await page.getByLabel('Plug, output end').selectOption({ index: 1 });
+  // The square code of the sheet before goes when the plug comes: read no sooner.
+  await expect(paper).toContainText('right-angle');
   await expect(paper).toContainText('Opens this lead at');
   const before = await paper.innerText();
   await page.reload();
