@@ -7,39 +7,51 @@
 const FIRST_BLOCK = 1024;
 const GREATEST_BLOCK = 8192;
 
-/** Blocks from which pieces are cut, and how much of each is given away. Only the last block of each kind is held on to. */
+/** Blocks of one kind of number: the last one, which alone is held on to, and how much of it is given away. */
+interface Blocks<Kind extends Float64Array | Int32Array> {
+  readonly make: (count: number) => Kind;
+  last: Kind;
+  taken: number;
+}
+
+/** Where the numbers and the indices of one circuit are cut from. */
 export interface Room {
-  numbers: Float64Array;
-  numbersTaken: number;
-  indices: Int32Array;
-  indicesTaken: number;
+  readonly numbers: Blocks<Float64Array>;
+  readonly indices: Blocks<Int32Array>;
 }
 
 /** A room that holds nothing yet. */
 export function makeRoom(): Room {
-  return { numbers: new Float64Array(0), numbersTaken: 0, indices: new Int32Array(0), indicesTaken: 0 };
+  return { numbers: blocksOf(makeNumbers), indices: blocksOf(makeIndices) };
 }
 
 /** A piece of so many numbers, all of them 0. */
-export function takeNumbers(room: Room, count: number): Float64Array {
-  if (room.numbersTaken + count > room.numbers.length) {
-    room.numbers = new Float64Array(nextBlock(room.numbers.length, count));
-    room.numbersTaken = 0;
-  }
-  const start = room.numbersTaken;
-  return room.numbers.subarray(start, (room.numbersTaken = start + count));
+export function takeNumbers({ numbers }: Room, count: number): Float64Array {
+  const start = placeFor(numbers, count);
+  return numbers.last.subarray(start, start + count);
 }
 
 /** A piece of so many indices, all of them 0. */
-export function takeIndices(room: Room, count: number): Int32Array {
-  if (room.indicesTaken + count > room.indices.length) {
-    room.indices = new Int32Array(nextBlock(room.indices.length, count));
-    room.indicesTaken = 0;
-  }
-  const start = room.indicesTaken;
-  return room.indices.subarray(start, (room.indicesTaken = start + count));
+export function takeIndices({ indices }: Room, count: number): Int32Array {
+  const start = placeFor(indices, count);
+  return indices.last.subarray(start, start + count);
 }
 
-function nextBlock(before: number, needed: number): number {
-  return Math.max(FIRST_BLOCK, Math.min(2 * before, GREATEST_BLOCK), needed);
+const makeNumbers = (count: number): Float64Array => new Float64Array(count);
+const makeIndices = (count: number): Int32Array => new Int32Array(count);
+
+function blocksOf<Kind extends Float64Array | Int32Array>(make: (count: number) => Kind): Blocks<Kind> {
+  return { make, last: make(0), taken: 0 };
+}
+
+/** Where in the last block a piece begins; a new block is made where the last has no room for it. */
+function placeFor<Kind extends Float64Array | Int32Array>(blocks: Blocks<Kind>, count: number): number {
+  const before = blocks.last.length;
+  if (blocks.taken + count > before) {
+    blocks.last = blocks.make(Math.max(FIRST_BLOCK, Math.min(2 * before, GREATEST_BLOCK), count));
+    blocks.taken = 0;
+  }
+  const start = blocks.taken;
+  blocks.taken += count;
+  return start;
 }
