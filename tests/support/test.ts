@@ -1,5 +1,6 @@
 /** The `test` of every browser test: each starts on an empty browser, but what was fetched and compiled once is not again. */
 import { test as base, type BrowserContext, type Page } from '@playwright/test';
+import { keepPainting } from './painting.ts';
 
 export { expect } from '@playwright/test';
 
@@ -60,7 +61,9 @@ export const test = base.extend<object, { shelf: Shelf }>({
   ) => {
     if (serviceWorkers === 'allow') {
       const own = await browser.newContext();
+      const stop = keepPainting(own);
       await use(own);
+      stop();
       await own.close();
       return;
     }
@@ -74,7 +77,9 @@ export const test = base.extend<object, { shelf: Shelf }>({
       await keeper.goto(KEEPER_PAGE);
       shelf.kept = { key, context, keeper };
     }
+    const stop = keepPainting(shelf.kept.context, shelf.kept.keeper);
     await use(shelf.kept.context);
+    stop();
     await empty(shelf.kept);
   },
   page: async ({ context }, use) => {
