@@ -7,6 +7,8 @@ const SHARED = {
   environment: 'node',
   // What is tested keeps no state between calls, so that files may share a worker and load the core once.
   isolate: false,
+  // Plans and tasks are made by the thousand and thrown away: with more room for the young the collector runs a tenth of the time less.
+  execArgv: ['--max-semi-space-size=64'],
   // Tests over thousands of seeded cases take some seconds, and many more on a busy machine.
   testTimeout: 120_000,
   hookTimeout: 120_000,
