@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig, devices } from '@playwright/test';
-import { findTestBrowser, NO_BROWSER, testArguments } from './support/browser.ts';
+import { findTestBrowser, NO_BROWSER, TEST_ARGUMENTS } from './support/browser.ts';
 import { SITE_FOLDER } from './support/site.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -26,7 +26,7 @@ export default defineConfig({
     baseURL: process.env['SITE_ADDRESS'] ?? '',
     // Each test opens a page for the first time; only the test of use without a network keeps the site.
     serviceWorkers: 'block',
-    launchOptions: { executablePath, args: [...testArguments(executablePath)] },
+    launchOptions: { executablePath, args: [...TEST_ARGUMENTS] },
   },
   projects: [
     { name: 'desktop', use: { ...devices['Desktop Chrome'], viewport: { width: 1440, height: 900 } } },

@@ -62,13 +62,8 @@ export function findTestBrowser(environment: NodeJS.ProcessEnv = process.env): s
   return find('CHROMIUM_PATH', [SHELL, ...CHROMIUMS], environment);
 }
 
-/**
- * Arguments for the browser of the tests. Pages of the full Chromium share a process, and with it what was compiled for the test before;
- * the shell opens a page as quickly in one of its own.
- */
-export function testArguments(path: string): readonly string[] {
-  return path.endsWith(SHELL) ? BROWSER_ARGUMENTS : [...BROWSER_ARGUMENTS, '--process-per-site'];
-}
+/** Arguments for the browser of the tests: pages share a process, and with it what was compiled for the test before. */
+export const TEST_ARGUMENTS: readonly string[] = [...BROWSER_ARGUMENTS, '--process-per-site'];
 
 /** The path of the system's Firefox, found as that of Chromium is: FIREFOX_PATH when set, else on PATH. */
 export function findFirefox(environment: NodeJS.ProcessEnv = process.env): string | undefined {
