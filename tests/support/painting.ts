@@ -29,21 +29,22 @@ export async function painter(browser: Browser): Promise<number> {
  */
 async function paints(page: Page): Promise<boolean> {
   const asking = page.evaluate(
-    async ([turns, turn]) => {
-      let seen = document.visibilityState !== 'visible';
-      requestAnimationFrame(() => (seen = true));
-      for (let taken = 0; taken < turns && !seen; taken += 1)
-        await new Promise((done) => setTimeout(done, turn));
-      return seen;
-    },
+    ([turns, turn]) =>
+      new Promise<boolean>((answer) => {
+        if (document.visibilityState !== 'visible') answer(true);
+        requestAnimationFrame(() => answer(true));
+        const take = (left: number): void =>
+          void (left === 0 ? answer(false) : setTimeout(take, turn, left - 1));
+        take(turns);
+      }),
     [TURNS, TURN] as const,
   );
   return asking.catch(() => true);
 }
 
 /**
- * Watch that the pages of a context, but for one `besides`, are painted until what is handed back is called: where one is not, the process that paints
- * is ended, and the browser starts it anew, which no page notices. Nothing that a test did or saw is done again.
+ * Watch that the pages of a context, but for one `besides`, are painted until what is handed back is called: where one is not, the
+ * process that paints is ended, and the browser starts it anew, which no page notices. Nothing that a test did or saw is done again.
  */
 export function keepPainting(context: BrowserContext, besides?: Page): () => void {
   const asked = new Set<Page>();
