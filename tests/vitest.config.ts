@@ -12,7 +12,7 @@ const SHARED = {
   // Tests over thousands of seeded cases take some seconds, and many more on a busy machine.
   testTimeout: 120_000,
   hookTimeout: 120_000,
-} as const;
+};
 
 export default defineConfig({
   test: {
