@@ -50,12 +50,15 @@ export function keepPainting(context: BrowserContext, besides?: Page): () => voi
   const asked = new Set<Page>();
   async function look(page: Page): Promise<void> {
     if (asked.has(page)) return;
+    const browser = context.browser();
+    if (browser === null) return;
+    const before = restarts.get(browser) ?? 0;
     asked.add(page);
     const does = await paints(page);
     asked.delete(page);
-    const browser = context.browser();
-    const before = browser === null ? MOST_RESTARTS : (restarts.get(browser) ?? 0);
-    if (does || stopped || browser === null || before >= MOST_RESTARTS) return;
+    // Two pages that stand still have one process that paints: what one look set going, another leaves alone.
+    const isSetGoing = (restarts.get(browser) ?? 0) !== before;
+    if (does || stopped || isSetGoing || before >= MOST_RESTARTS) return;
     restarts.set(browser, before + 1);
     console.warn(`browser: no frame in ${TURNS} turns on ${page.url()}; what paints is started anew`);
     process.kill(await painter(browser), 'SIGKILL');
