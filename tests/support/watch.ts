@@ -75,25 +75,28 @@ export async function wakeIslands(page: Page, within = 'body'): Promise<void> {
       const islands = document.querySelector(part)?.getElementsByTagName('astro-island') ?? [];
       for (let place = 0; place < islands.length; place += 1) {
         const island = islands[place];
-        const first = [...(island?.children ?? [])].find((child) => child.getClientRects().length > 0);
-        if (!island || !first) continue;
-        first.scrollIntoView({ block: 'center' });
+        if (!island) continue;
+        const shown = () => [...island.children].find((child) => child.getClientRects().length > 0);
+        if (!shown()) continue;
         // An island inside another may go while the outer one wakes: then there is nothing to wait for.
         const isAsleep = (): boolean => island.isConnected && island.hasAttribute('ssr');
-        if (!isAsleep()) continue;
+        let frames = 0;
         await new Promise<void>((done) => {
-          const end = (): void => {
-            observer.disconnect();
+          const late = setTimeout(done, most);
+          const look = (): void => {
+            if (isAsleep()) {
+              // At each frame: one that woke elsewhere may have scrolled the page to itself since the last.
+              shown()?.scrollIntoView({ block: 'center' });
+              frames += 1;
+              requestAnimationFrame(look);
+              return;
+            }
             clearTimeout(late);
             done();
           };
-          const observer = new MutationObserver(() => {
-            if (!isAsleep()) end();
-          });
-          observer.observe(document, { childList: true, subtree: true, attributeFilter: ['ssr'] });
-          const late = setTimeout(end, most);
+          look();
         });
-        if (isAsleep()) return island.getAttribute('component-url') ?? 'an island';
+        if (isAsleep()) return `${island.getAttribute('component-url')}, in ${frames} frames`;
       }
       return '';
     },
