@@ -54,8 +54,8 @@ const LINT: Stage = {
 };
 const FORMAT: Stage = {
   heading: 'Format',
-  program: 'prettier',
-  arguments: ['--check', '.', '--log-level', 'warn'],
+  program: 'oxfmt',
+  arguments: ['--check', '.'],
   count: 'one',
 };
 const BROWSER: Stage = {
@@ -125,7 +125,7 @@ function narrow(all: Work, base: string): Work {
       stageWith({ ...UNIT, arguments: VITEST }, UNIT.heading, reach.unitTests),
       ...(there.length === 0
         ? []
-        : [{ ...FORMAT, arguments: ['--check', '--ignore-unknown', '--log-level', 'warn', ...there] }]),
+        : [{ ...FORMAT, arguments: ['--check', '--no-error-on-unmatched-pattern', ...there] }]),
     ],
     browser: inBrowser,
   };

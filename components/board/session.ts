@@ -3,7 +3,8 @@ import type { JackPlace } from '../../src/core/plan/index.ts';
 
 /** What is chosen, to be looked at and changed. */
 export type Chosen =
-  { readonly kind: 'device'; readonly name: string } | { readonly kind: 'link'; readonly name: string };
+  | { readonly kind: 'device'; readonly name: string }
+  | { readonly kind: 'link'; readonly name: string };
 
 /** What is shown in the drawing: by name, and the link that a message is just going along. */
 export interface Shown {

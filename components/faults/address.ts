@@ -4,7 +4,8 @@ import type { BenchBoard } from '../../src/core/faults/index.ts';
 
 /** The board and the number that an address names, as far as it names them, or what is wrong with it. */
 type AddressedFault =
-  { readonly board?: BenchBoard; readonly number?: number } | { readonly problem: string };
+  | { readonly board?: BenchBoard; readonly number?: number }
+  | { readonly problem: string };
 
 /** What the part of an address after '#' says of the hidden fault. */
 export function faultInHash(hash: string): AddressedFault {

@@ -8,7 +8,9 @@ export interface Numbered<Order> {
 }
 /** What comes back: how far it is, the answer, or what went wrong in words. */
 export type Reply<Answer, Progress> = { readonly number: number } & (
-  { readonly progress: Progress } | { readonly answer: Answer } | { readonly problem: string }
+  | { readonly progress: Progress }
+  | { readonly answer: Answer }
+  | { readonly problem: string }
 );
 
 /** Answer the newest order that has come in, as no other counts on the page; `tell` says how far the work is. */

@@ -5,7 +5,9 @@ import type { SeenByte } from './log.ts';
 
 /** What a line is: its message as bytes, and whether its note has a name; what is wrong with it; or undefined where it names no message. */
 type LineRead =
-  { readonly bytes: readonly SeenByte[]; readonly named: boolean } | { readonly problem: string } | undefined;
+  | { readonly bytes: readonly SeenByte[]; readonly named: boolean }
+  | { readonly problem: string }
+  | undefined;
 
 /** How a log counts: its first channel, and the octave of middle C. */
 export interface Naming {

@@ -51,7 +51,8 @@ interface Line {
   readonly tokens: readonly string[];
 }
 type LineRead =
-  { readonly bytes: readonly SeenByte[]; readonly named?: boolean } | { readonly problem: string };
+  | { readonly bytes: readonly SeenByte[]; readonly named?: boolean }
+  | { readonly problem: string };
 
 /** Bytes of a line between a label and a remark. */
 function bytesOfLine({ number, text, tokens }: Line, writing: 'hex' | 'decimal'): LineRead {

@@ -5,7 +5,8 @@ import { CLASS_LIMITS } from './limits.ts';
 
 /** A value that was read, or everything that is wrong with it. */
 export type Reading<T> =
-  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly Problem[] };
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** A kind of file: its format, its version, and its shape. */
 export interface FileKind<T> {

@@ -38,7 +38,8 @@ const GROUP = 4;
 
 /** A lead read from a code, as a plan of that lead alone, or why there is none. */
 type CodeReading =
-  { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly problem: string };
+  | { readonly ok: true; readonly plan: Plan }
+  | { readonly ok: false; readonly problem: string };
 
 /** The code of a lead: 'ABCD-EFGH-…', or undefined when it does not fit into one (a lead in series, or too many conductors). */
 export function leadCode(lead: Lead, link: Link | undefined): string | undefined {

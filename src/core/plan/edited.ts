@@ -7,7 +7,8 @@ import type { Problem } from './reading.ts';
 
 /** The changed plan, or why it stays as it was. */
 export type Edit =
-  { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly problem: Problem };
+  | { readonly ok: true; readonly plan: Plan }
+  | { readonly ok: false; readonly problem: Problem };
 
 /** A problem in words. */
 export function sayEdit(problem: Problem): string {

@@ -9,7 +9,8 @@ import type { Schema } from './shape.ts';
 
 /** A plan, or everything that is wrong with it. */
 export type PlanReading =
-  { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly problems: readonly Problem[] };
+  | { readonly ok: true; readonly plan: Plan }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** Problems named in one message; the rest are counted. */
 const PROBLEMS_NAMED = 5;

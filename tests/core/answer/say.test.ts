@@ -185,7 +185,7 @@ describe('An answer that is solved', () => {
 
   test('says the same of a Type B world as of a Type A world: all the tips and rings changed about', () => {
     const turned = (style: Style): Style =>
-      (({ 'type-a': 'type-b', 'type-b': 'type-a' })[style as string] as Style | undefined) ?? style;
+      ({ 'type-a': 'type-b', 'type-b': 'type-a' }[style as string] as Style | undefined) ?? style;
     for (const out of ['type-a', 'type-b'] as const)
       for (const into of ['type-a', 'type-b', 'both-ways'] as const) {
         const here = willTheyTalk(told('out', out), told('in', into), []);
