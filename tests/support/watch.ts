@@ -62,6 +62,9 @@ export async function watch(page: Page, address: string): Promise<Watch> {
   };
 }
 
+/** Time between two looks at an island that is still asleep, milliseconds: about a frame. */
+const BETWEEN_LOOKS = 16;
+
 /** How long an island may take to wake before that is a fault, milliseconds: only a fault waits for so long. */
 const MOST_WAKING = 60_000;
 
@@ -71,7 +74,7 @@ const MOST_WAKING = 60_000;
  */
 export async function wakeIslands(page: Page, within = 'body'): Promise<void> {
   const asleep = await page.evaluate(
-    async ([part, most]) => {
+    async ([part, every, most]) => {
       const islands = document.querySelector(part)?.getElementsByTagName('astro-island') ?? [];
       for (let place = 0; place < islands.length; place += 1) {
         const island = islands[place];
@@ -85,10 +88,12 @@ export async function wakeIslands(page: Page, within = 'body'): Promise<void> {
           const late = setTimeout(done, most);
           const look = (): void => {
             if (isAsleep()) {
-              // At each frame: one that woke elsewhere may have scrolled the page to itself since the last.
+              // Again and again: one that woke elsewhere may have scrolled the page to itself meanwhile.
               shown()?.scrollIntoView({ block: 'center' });
-              frames += 1;
-              requestAnimationFrame(look);
+              requestAnimationFrame(() => {
+                frames += 1;
+              });
+              setTimeout(look, every);
               return;
             }
             clearTimeout(late);
@@ -100,7 +105,7 @@ export async function wakeIslands(page: Page, within = 'body'): Promise<void> {
       }
       return '';
     },
-    [within, MOST_WAKING] as const,
+    [within, BETWEEN_LOOKS, MOST_WAKING] as const,
   );
   expect(asleep, `not awake after ${MOST_WAKING / 1000} s`).toBe('');
 }
