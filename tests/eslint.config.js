@@ -1,111 +1,60 @@
+/** Lint of Svelte and Astro files. Of code that is .oxlintrc.json, and its rules hold here too. */
 import './support/one-program.js';
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig, globalIgnores } from 'eslint/config';
 import astro from 'eslint-plugin-astro';
 import svelte from 'eslint-plugin-svelte';
 import ts from 'typescript-eslint';
-import { docBlock } from './support/doc-block.js';
+import house from './support/house-rules.js';
 
-const STAR_IMPORT_OF_D3 = {
-  selector: "ImportDeclaration[source.value='d3'] ImportNamespaceSpecifier",
-  message: 'Import the d3 functions you need by name: the whole of d3 would weigh down every page.',
-};
+const root = new URL('..', import.meta.url);
 
-const STAR_EXPORT = {
-  selector: 'ExportAllDeclaration',
-  message: 'Export by name, so that the door of a folder says what goes through it.',
-};
+/** The rules of code: their file holds comments, each on a line of its own. */
+const code = JSON.parse(
+  readFileSync(new URL('.oxlintrc.json', root), 'utf8').replaceAll(/^\s*\/\/.*$/gm, ''),
+);
 
-const DEFAULT_EXPORT = {
-  selector: 'ExportDefaultDeclaration',
-  message: 'The core uses named exports only.',
-};
+/** The rules as ESLint names them; those that ask for types are given what of it is wanted. */
+const named = (rules) =>
+  Object.fromEntries(
+    Object.entries(rules).map(([name, how]) => [name.replace(/^typescript\//, '@typescript-eslint/'), how]),
+  );
 
-const ENUM = {
-  selector: 'TSEnumDeclaration',
-  message: 'Use a literal union made from one array.',
-};
+const TYPED = /floating-promises|await-thenable|exhaustiveness/;
+const [typed, plain] = [true, false].map((asked) =>
+  named(Object.fromEntries(Object.entries(code.rules).filter(([name]) => TYPED.test(name) === asked))),
+);
 
-const INLINE_STYLE = {
-  selector: "SvelteAttribute[key.name='style'], SvelteStyleDirective, JSXAttribute[name.name='style']",
-  message: 'The content policy forbids inline styles: use a class or an SVG presentation attribute.',
-};
-
-/** Most lines of a file of the core, of a component, and of a function anywhere outside tests. */
-const CORE_LINES = 250;
-const COMPONENT_LINES = 300;
-const FUNCTION_LINES = 60;
-
-/** What the types tell of every file; Svelte's extension is named for all alike, so that one program serves them. */
-const TYPED = {
+/** Svelte's extension is named for all files alike, so that one program serves them. */
+const WITH_TYPES = {
+  parser: ts.parser,
   projectService: true,
-  tsconfigRootDir: fileURLToPath(new URL('..', import.meta.url)),
+  tsconfigRootDir: fileURLToPath(root),
   extraFileExtensions: ['.svelte'],
 };
 
-const EVERYWHERE = [STAR_IMPORT_OF_D3, STAR_EXPORT, ENUM];
+const SVELTE = ['**/*.svelte', '**/*.svelte.ts'];
 
 export default defineConfig(
-  globalIgnores(['dist/', '.astro/', '.svelte-check/', 'test-results/']),
-  ts.configs.strict,
+  globalIgnores([
+    'dist/',
+    '.astro/',
+    '.svelte-check/',
+    'test-results/',
+    '**/*.{js,mjs,ts}',
+    '!**/*.svelte.ts',
+  ]),
   svelte.configs.recommended,
   astro.configs.recommended,
   {
-    rules: {
-      eqeqeq: 'error',
-      'no-console': 'error',
-      'no-var': 'error',
-      'object-shorthand': 'error',
-      'prefer-const': 'error',
-      'no-restricted-syntax': ['error', ...EVERYWHERE],
-      '@typescript-eslint/consistent-type-imports': 'error',
-      '@typescript-eslint/no-explicit-any': 'error',
-      '@typescript-eslint/no-unused-vars': [
-        'error',
-        { argsIgnorePattern: '^_', varsIgnorePattern: '^_$', ignoreRestSiblings: true },
-      ],
-    },
+    plugins: { house, '@typescript-eslint': ts.plugin },
+    rules: { ...plain, 'house/no-inline-style': 'error' },
   },
+  ...code.overrides.map(({ files, rules }) => ({ files, rules: named(rules) })),
+  { files: SVELTE, languageOptions: { parserOptions: WITH_TYPES }, rules: typed },
   {
-    files: ['src/**/*.ts', 'components/**/*.ts', 'tests/**/*.ts', '**/*.svelte'],
-    languageOptions: { parserOptions: TYPED },
-    rules: {
-      '@typescript-eslint/no-floating-promises': 'error',
-      '@typescript-eslint/await-thenable': 'error',
-      '@typescript-eslint/switch-exhaustiveness-check': 'error',
-    },
-  },
-  {
-    files: ['src/**/*.ts', 'components/**/*.ts', 'tests/support/*.ts'],
-    plugins: { house: { rules: { 'doc-block': docBlock } } },
-    rules: { 'house/doc-block': 'error' },
-  },
-  {
-    files: ['src/**', 'components/**'],
-    rules: { 'max-lines-per-function': ['error', { max: FUNCTION_LINES }] },
-  },
-  { files: ['src/core/**/*.ts'], rules: { 'max-lines': ['error', { max: CORE_LINES }] } },
-  { files: ['components/**'], rules: { 'max-lines': ['error', { max: COMPONENT_LINES }] } },
-  {
-    files: ['src/core/**/*.ts'],
-    rules: {
-      'no-restricted-syntax': ['error', ...EVERYWHERE, DEFAULT_EXPORT],
-      // The compiler cannot see that an index runs inside the bounds of a matrix.
-      '@typescript-eslint/no-non-null-assertion': 'off',
-    },
-  },
-  // Nor inside those of the drawing's grid of lanes.
-  { files: ['src/draw/board-lanes.ts'], rules: { '@typescript-eslint/no-non-null-assertion': 'off' } },
-  {
-    files: ['**/*.svelte', '**/*.svelte.ts'],
-    languageOptions: { parserOptions: { parser: ts.parser, ...TYPED } },
-  },
-  {
-    files: ['**/*.svelte', '**/*.astro'],
-    rules: { 'no-restricted-syntax': ['error', ...EVERYWHERE, INLINE_STYLE] },
-  },
-  {
-    files: ['**/*.svelte', '**/*.svelte.ts'],
+    files: SVELTE,
     rules: {
       // Props that a parent may bind stand in one statement with those that never change.
       'prefer-const': 'off',
@@ -116,28 +65,5 @@ export default defineConfig(
       'no-restricted-imports': ['error', { name: 'svelte/store', message: 'Keep state in runes.' }],
       'svelte/require-store-reactive-access': 'off',
     },
-  },
-  {
-    files: ['tests/**/*.ts'],
-    rules: {
-      '@typescript-eslint/switch-exhaustiveness-check': [
-        'error',
-        { considerDefaultExhaustiveForUnions: true },
-      ],
-    },
-  },
-  {
-    files: ['tests/{pages,widgets}/**/*.ts'],
-    rules: {
-      'no-restricted-imports': [
-        'error',
-        { name: '@playwright/test', importNames: ['test'], message: 'Take it from tests/support/test.ts.' },
-      ],
-    },
-  },
-  {
-    // These talk to the person at the terminal.
-    files: ['src/cli/**/*.ts', 'tests/**/*.ts'],
-    rules: { 'no-console': 'off' },
   },
 );

@@ -46,12 +46,14 @@ const SVELTE: Stage = {
   arguments: ['--tsconfig', './tsconfig.json', '--fail-on-warnings', '--tsgo'],
   count: 'one',
 };
+/** Svelte and Astro files. */
 const LINT: Stage = {
-  heading: 'Lint',
+  heading: 'Lint (Svelte, Astro)',
   program: 'eslint',
   arguments: ['--config', 'tests/eslint.config.js', '--max-warnings', '0', '.'],
   count: 'one',
 };
+const LINT_CODE: Stage = { heading: 'Lint (code)', program: 'oxlint', arguments: ['.'], count: 'one' };
 const FORMAT: Stage = {
   heading: 'Format',
   program: 'oxfmt',
@@ -75,7 +77,7 @@ const stageWith = (stage: Stage, heading: string, more: readonly string[]): Stag
  * The build writes the types of the content, which the checks of types and the lint read: they follow it. The shortest stand last: the
  * other lane, once it is through, takes from there.
  */
-const BUILT: readonly Stage[] = [BUILD, LINT, REFERENCE, FORMAT, SVELTE, TYPES];
+const BUILT: readonly Stage[] = [BUILD, LINT, REFERENCE, SVELTE, TYPES, FORMAT, LINT_CODE];
 /** As long as nearly all of the others together. */
 const PLAIN: readonly Stage[] = [UNIT];
 
@@ -105,7 +107,10 @@ function narrow(all: Work, base: string): Work {
     return all;
   }
   const there = changed.filter((file) => existsSync(join(root, file)));
-  const code = there.filter((file) => /\.(ts|js|mjs|svelte|astro)$/.test(file));
+  const code = there.filter((file) => /\.(ts|js|mjs)$/.test(file));
+  const markup = there.filter((file) => /\.(svelte|svelte\.ts|astro)$/.test(file));
+  const lint = (stage: Stage, files: readonly string[]): readonly Stage[] =>
+    files.length === 0 ? [] : [{ ...stage, arguments: [...stage.arguments.slice(0, -1), ...files] }];
   const onPages = reach.addresses.map((address) => ` ${address} `).join('|');
   const inBrowser = [
     ...(reach.browserTests.length === 0 ? [] : [stageWith(BROWSER, 'Widgets', reach.browserTests)]),
@@ -117,9 +122,9 @@ function narrow(all: Work, base: string): Work {
     built: [
       ...(inBrowser.length === 0 ? [] : [BUILD]),
       ...(there.some((file) => /\.(astro|mdx)$/.test(file)) ? [TYPES] : []),
-      ...(code.length === 0
-        ? []
-        : [SVELTE, { ...LINT, arguments: [...LINT.arguments.slice(0, -1), ...code] }]),
+      ...(code.length + markup.length === 0 ? [] : [SVELTE]),
+      ...lint(LINT, markup),
+      ...lint(LINT_CODE, code),
     ],
     plain: [
       stageWith({ ...UNIT, arguments: VITEST }, UNIT.heading, reach.unitTests),

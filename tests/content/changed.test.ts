@@ -72,6 +72,7 @@ describe('What a change can break', () => {
   test('is everything for a change of the tools', () => {
     expect(reach('package.json').all).toBe(true);
     expect(reach('tests/eslint.config.js').all).toBe(true);
+    expect(reach('.oxlintrc.json').all).toBe(true);
     expect(reach('src/draw/lead.ts').all).toBe(false);
   });
 

@@ -1,5 +1,8 @@
 /** Rules of the house that tools hold: each fails on an offence planted here, and the project keeps them all. */
-import { readFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
 import { ESLint } from 'eslint';
 import { describe, expect, test } from 'vitest';
 import { exportsIn, unusedExports, usesIn } from '../support/exports.ts';
@@ -15,78 +18,120 @@ const texts = new Map(
 const DOOR_LATER = /\bimport\(\s*['"`][^'"`]*core\/\w+\/index\.ts/;
 const AFTER_ANYTHING = /[+~]\s*\*\s*[,){]/;
 
-/** The project's rules, with the types of three files alone: to read those of all takes half a minute. */
-const lint = new ESLint({
-  overrideConfigFile: 'tests/eslint.config.js',
-  overrideConfig: {
-    languageOptions: {
-      parserOptions: { projectService: false, project: 'tests/support/lint.tsconfig.json' },
-    },
-  },
-});
+/** Folders of a project of its own, in which offences are planted, one a file. */
+const PLANTED = { core: 'src/core/wiring', browser: 'tests/pages' } as const;
+type Place = keyof typeof PLANTED;
 
-/** The rules that a text breaks when it stands at `path`, one of the three files. */
-async function broken(path: string, text: string): Promise<readonly (string | null)[]> {
-  const [result] = await lint.lintText(text, { filePath: path });
-  return [...new Set(result?.messages.map(({ ruleId, message }) => ruleId ?? message))].sort();
-}
-
-const CORE_FILE = 'src/core/wiring/timing.ts';
 const long = (count: number) => `${'// a reason\n'.repeat(count)}`;
 const functionOf = (lines: number) =>
   `/** Words. */\nexport function a(): void {\n${'\n'.repeat(lines - 2)}}\n`;
+const SIGNATURES = 'export function a(b: 1): 1;\nexport function a(b: 2): 2;\n';
+
+/** What is planted where, in words, and the rule that must refuse it; none where it must be allowed. */
+const OFFENCES: readonly (readonly [what: string, place: Place, text: string, rule?: string])[] = [
+  ['an export without a doc block', 'core', 'export const a = 1;\n', 'house(doc-block)'],
+  ['a doc block that stands apart', 'core', '/** Words. */\n\nexport const a = 1;\n', 'house(doc-block)'],
+  ['a plain comment in its place', 'core', '// Words.\nexport const a = 1;\n', 'house(doc-block)'],
+  ['an export apart from its declaration', 'core', 'const a = 1;\nexport { a };\n', 'house(doc-block)'],
+  ['a file of 251 lines', 'core', long(251), 'eslint(max-lines)'],
+  ['a function of 61 lines', 'core', functionOf(61), 'eslint(max-lines-per-function)'],
+  [
+    'a promise that nobody waits for',
+    'core',
+    'const a = async () => 1;\n/** Words. */\nexport const b = (): void => {\n  a();\n};\n',
+    'typescript(no-floating-promises)',
+  ],
+  [
+    'a switch that leaves a case out',
+    'core',
+    "/** Words. */\nexport function a(b: 'c' | 'd'): number {\n  switch (b) {\n    case 'c':\n      return 1;\n  }\n  return 2;\n}\n",
+    'typescript(switch-exhaustiveness-check)',
+  ],
+  ['a default export', 'core', '/** Words. */\nexport default 1;\n', 'house(no-default-export)'],
+  ['all of another file passed on', 'core', "export * from './lead.ts';\n", 'house(no-export-star)'],
+  ['an enum', 'core', '/** Words. */\nexport enum A {\n  B,\n}\n', 'house(no-enum)'],
+  [
+    'the whole of d3',
+    'core',
+    "import * as d3 from 'd3';\n/** Words. */\nexport const a = d3;\n",
+    'house(no-d3-star)',
+  ],
+  [
+    'a browser test that does not start on an emptied browser',
+    'browser',
+    "import { test } from '@playwright/test';\ntest('a', () => {});\n",
+    'eslint(no-restricted-imports)',
+  ],
+  ['250 lines', 'core', long(250)],
+  ['a function of 60', 'core', functionOf(60)],
+  [
+    'several signatures under one doc block',
+    'core',
+    `/** Words. */\n${SIGNATURES}export function a(b: 1 | 2): 1 | 2 {\n  return b;\n}\n`,
+  ],
+];
+
+/** What the linter of code says of a project of these offences, by the place of each. */
+function refusals(): ReadonlyMap<number, readonly string[]> {
+  const folder = mkdtempSync(join(tmpdir(), 'five-milliamps-lint-'));
+  for (const file of [
+    '.oxlintrc.json',
+    'tsconfig.json',
+    'tests/support/house-rules.js',
+    'tests/support/doc-block.js',
+  ])
+    cpSync(file, join(folder, file));
+  symlinkSync(resolve('node_modules'), join(folder, 'node_modules'));
+  OFFENCES.forEach(([, place, text], at) => {
+    mkdirSync(join(folder, PLANTED[place]), { recursive: true });
+    writeFileSync(join(folder, PLANTED[place], `planted-${at}.ts`), text);
+  });
+  const { stdout } = spawnSync(
+    process.execPath,
+    [resolve('node_modules/.bin/oxlint'), '--format', 'json', ...Object.values(PLANTED)],
+    { cwd: folder, encoding: 'utf8' },
+  );
+  rmSync(folder, { recursive: true });
+  const said = JSON.parse(stdout) as { readonly diagnostics: readonly { filename: string; code: string }[] };
+  const placeOf = ({ filename }: { filename: string }) => Number(/planted-(\d+)/.exec(filename)?.[1]);
+  return new Map(
+    OFFENCES.map((_, at) => [
+      at,
+      [...new Set(said.diagnostics.filter((one) => placeOf(one) === at).map(({ code }) => code))],
+    ]),
+  );
+}
 
 describe('Lint', () => {
-  test.each([
-    ['an export without a doc block', 'export const a = 1;\n', 'house/doc-block'],
-    ['a doc block that stands apart', '/** Words. */\n\nexport const a = 1;\n', 'house/doc-block'],
-    ['a plain comment in its place', '// Words.\nexport const a = 1;\n', 'house/doc-block'],
-    ['an export apart from its declaration', 'const a = 1;\nexport { a };\n', 'house/doc-block'],
-    ['a file of 251 lines', long(251), 'max-lines'],
-    ['a function of 61 lines', functionOf(61), 'max-lines-per-function'],
-    [
-      'a promise that nobody waits for',
-      'const a = async () => 1;\n/** Words. */\nexport const b = (): void => {\n  a();\n};\n',
+  const refused = refusals();
+  test.each(OFFENCES.map(([what, , , rule], at) => ({ what, rule, at })))('judges $what', ({ rule, at }) => {
+    expect(refused.get(at)).toEqual(rule === undefined ? [] : [rule]);
+  });
+
+  test('refuses a component of 301 lines, an inline style in one, a store, and a promise that nobody waits for', async () => {
+    const lint = new ESLint({
+      overrideConfigFile: 'tests/eslint.config.js',
+      // To read the types of all files takes half a minute.
+      overrideConfig: {
+        languageOptions: {
+          parserOptions: { projectService: false, project: 'tests/support/lint.tsconfig.json' },
+        },
+      },
+    });
+    const broken = async (text: string): Promise<readonly (string | null)[]> => {
+      const [result] = await lint.lintText(text, { filePath: 'components/parts/NumberField.svelte' });
+      return result?.messages.map(({ ruleId, message }) => ruleId ?? message) ?? [];
+    };
+    const script = (...lines: readonly string[]) =>
+      `<script lang="ts">\n  ${lines.join('\n  ')}\n</script>\n`;
+    expect(await broken(script("import { writable } from 'svelte/store';", 'writable(1);'))).toContain(
+      'no-restricted-imports',
+    );
+    expect(await broken(script('const a = async () => 1;', 'a();'))).toContain(
       '@typescript-eslint/no-floating-promises',
-    ],
-    [
-      'a switch that leaves a case out',
-      "/** Words. */\nexport function a(b: 'c' | 'd'): number {\n  switch (b) {\n    case 'c':\n      return 1;\n  }\n  return 2;\n}\n",
-      '@typescript-eslint/switch-exhaustiveness-check',
-    ],
-    ['a default export', '/** Words. */\nexport default 1;\n', 'no-restricted-syntax'],
-    ['all of another file passed on', "export * from './lead.ts';\n", 'no-restricted-syntax'],
-  ])('refuses %s', async (_, text, rule) => {
-    expect(await broken(CORE_FILE, text)).toEqual([rule]);
-  });
-
-  test('refuses a component of 301 lines, an inline style in one, and a store', async () => {
-    const path = 'components/parts/NumberField.svelte';
-    const store = "<script>\n  import { writable } from 'svelte/store';\n  writable(1);\n</script>\n";
-    expect(await broken(path, store)).toContain('no-restricted-imports');
-    expect(await broken(path, `<p>a</p>\n${'<!-- a -->\n'.repeat(300)}`)).toContain('max-lines');
-    expect(await broken(path, '<p style="color: red">a</p>\n')).toContain('no-restricted-syntax');
-  });
-
-  test('refuses a browser test that does not start on an emptied browser', async () => {
-    expect(
-      await broken(
-        'tests/pages/soak.test.ts',
-        "import { test } from '@playwright/test';\ntest('a', () => {});\n",
-      ),
-    ).toEqual(['no-restricted-imports']);
-  });
-
-  test('allows 250 lines, a function of 60, and several signatures under one doc block', async () => {
-    expect(await broken(CORE_FILE, long(250))).toEqual([]);
-    expect(await broken(CORE_FILE, functionOf(60))).toEqual([]);
-    const signatures = 'export function a(b: 1): 1;\nexport function a(b: 2): 2;\n';
-    expect(
-      await broken(
-        CORE_FILE,
-        `/** Words. */\n${signatures}export function a(b: 1 | 2): 1 | 2 {\n  return b;\n}\n`,
-      ),
-    ).toEqual([]);
+    );
+    expect(await broken(`<p>a</p>\n${'<!-- a -->\n'.repeat(300)}`)).toContain('max-lines');
+    expect(await broken('<p style="color: red">a</p>\n')).toContain('house/no-inline-style');
   });
 });
 

@@ -13,7 +13,7 @@ interface Reach {
 
 /** Files that every test stands on, without an import that says so. */
 const TOOLS =
-  /^(package(-lock)?\.json|tsconfig\.json|astro\.config\.mjs|tests\/(run|[^/]+\.config)\.[tj]s|src\/content\.config\.ts)$/;
+  /^(package(-lock)?\.json|\.ox\w+\.json|tsconfig\.json|astro\.config\.mjs|tests\/(run|[^/]+\.config)\.[tj]s|src\/content\.config\.ts)$/;
 
 const UNIT_TEST = /^tests\/(cli|components|content|core|draw|reference)\/.*\.test\.ts$/;
 const BROWSER_TEST = /^tests\/(pages|widgets)\/.*\.test\.ts$/;
