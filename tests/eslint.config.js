@@ -15,12 +15,13 @@ const code = JSON.parse(
   readFileSync(new URL('.oxlintrc.json', root), 'utf8').replaceAll(/^\s*\/\/.*$/gm, ''),
 );
 
-/** The rules as ESLint names them; those that ask for types are given what of it is wanted. */
+/** Rules as ESLint names them. */
 const named = (rules) =>
   Object.fromEntries(
     Object.entries(rules).map(([name, how]) => [name.replace(/^typescript\//, '@typescript-eslint/'), how]),
   );
 
+/** Rules that need to know types, which only Svelte files are given. */
 const TYPED = /floating-promises|await-thenable|exhaustiveness/;
 const [typed, plain] = [true, false].map((asked) =>
   named(Object.fromEntries(Object.entries(code.rules).filter(([name]) => TYPED.test(name) === asked))),
