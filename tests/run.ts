@@ -20,18 +20,21 @@ const VITEST = ['run', '--config', 'tests/vitest.config.ts'];
 /** How many of the slowest tests the summary names. */
 const SLOWEST = 5;
 
-const UNIT: Stage = {
-  heading: 'Unit, drawing and content',
+const vitest = (heading: string, ...paths: readonly string[]): Stage => ({
+  heading,
   program: 'vitest',
-  arguments: [...VITEST, 'tests/cli', 'tests/components', 'tests/content', 'tests/core', 'tests/draw'],
+  arguments: [...VITEST, ...paths],
   count: 'vitest',
-};
-const REFERENCE: Stage = {
-  heading: 'Reference',
-  program: 'vitest',
-  arguments: [...VITEST, 'tests/reference'],
-  count: 'vitest',
-};
+});
+const CORE = vitest('Core', 'tests/core');
+const AROUND = vitest(
+  'Drawing, content, components',
+  'tests/cli',
+  'tests/components',
+  'tests/content',
+  'tests/draw',
+);
+const REFERENCE = vitest('Reference', 'tests/reference');
 const BUILD: Stage = { heading: 'Build', program: 'astro', arguments: ['build'], count: 'one' };
 /** Those of the Astro files alone: the next stage has the same of all other files. */
 const TYPES: Stage = {
@@ -78,8 +81,8 @@ const stageWith = (stage: Stage, heading: string, more: readonly string[]): Stag
  * other lane, once it is through, takes from there.
  */
 const BUILT: readonly Stage[] = [BUILD, LINT, REFERENCE, SVELTE, TYPES, FORMAT, LINT_CODE];
-/** As long as nearly all of the others together. */
-const PLAIN: readonly Stage[] = [UNIT];
+/** As long as nearly all of the others together: of the core's tests there are most. */
+const PLAIN: readonly Stage[] = [CORE, AROUND];
 
 /** The stages of a run: a lane that begins with the build, one that does not wait for it, and what runs in a browser after both. */
 interface Work {
@@ -127,7 +130,7 @@ function narrow(all: Work, base: string): Work {
       ...lint(LINT_CODE, code),
     ],
     plain: [
-      stageWith({ ...UNIT, arguments: VITEST }, UNIT.heading, reach.unitTests),
+      vitest('Unit', ...reach.unitTests),
       ...(there.length === 0
         ? []
         : [{ ...FORMAT, arguments: ['--check', '--no-error-on-unmatched-pattern', ...there] }]),
