@@ -20,7 +20,8 @@ export default defineConfig({
   timeout: 120_000,
   // A widget wakes within a moment, but not on two cores that a whole run shares with other work.
   expect: { timeout: 30_000 },
-  workers: 2,
+  // One more than two cores: a test waits for a tenth of its time.
+  workers: 3,
   reporter: 'list',
   use: {
     baseURL: process.env['SITE_ADDRESS'] ?? '',
