@@ -27,13 +27,7 @@ const vitest = (heading: string, ...paths: readonly string[]): Stage => ({
   count: 'vitest',
 });
 const CORE = vitest('Core', 'tests/core');
-const AROUND = vitest(
-  'Drawing, content, components',
-  'tests/cli',
-  'tests/components',
-  'tests/content',
-  'tests/draw',
-);
+const AROUND = vitest('Around the core', 'tests/cli', 'tests/components', 'tests/content', 'tests/draw');
 const REFERENCE = vitest('Reference', 'tests/reference');
 const BUILD: Stage = { heading: 'Build', program: 'astro', arguments: ['build'], count: 'one' };
 /** Those of the Astro files alone: the next stage has the same of all other files. */
