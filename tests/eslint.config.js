@@ -21,10 +21,10 @@ const named = (rules) =>
     Object.entries(rules).map(([name, how]) => [name.replace(/^typescript\//, '@typescript-eslint/'), how]),
   );
 
-/** Rules that need to know types, which only Svelte files are given. */
-const TYPED = /floating-promises|await-thenable|exhaustiveness/;
+/** Rules that need to know types, which only Svelte files are given, and all others. */
+const needsTypes = (name) => ts.plugin.rules[name.split('/')[1]]?.meta.docs.requiresTypeChecking === true;
 const [typed, plain] = [true, false].map((asked) =>
-  named(Object.fromEntries(Object.entries(code.rules).filter(([name]) => TYPED.test(name) === asked))),
+  named(Object.fromEntries(Object.entries(code.rules).filter(([name]) => needsTypes(name) === asked))),
 );
 
 /** Svelte's extension is named for all files alike, so that one program serves them. */

@@ -49,6 +49,12 @@ const OFFENCES: readonly (readonly [what: string, place: Place, text: string, ru
   ],
   ['a default export', 'core', '/** Words. */\nexport default 1;\n', 'house(no-default-export)'],
   ['all of another file passed on', 'core', "export * from './lead.ts';\n", 'house(no-export-star)'],
+  [
+    'a silenced type without a reason of ten letters',
+    'core',
+    '// @ts-expect-error: short\nconst a: string = 1;\n/** Words. */\nexport const b = a;\n',
+    'typescript(ban-ts-comment)',
+  ],
   ['an enum', 'core', '/** Words. */\nexport enum A {\n  B,\n}\n', 'house(no-enum)'],
   [
     'the whole of d3',
