@@ -78,7 +78,7 @@ const OFFENCES: readonly (readonly [what: string, place: Place, text: string, ru
 ];
 
 /** What the linter of code says of a project of these offences, by the place of each. */
-function refusals(): ReadonlyMap<number, readonly string[]> {
+function refusals(): readonly (readonly string[])[] {
   const folder = mkdtempSync(join(tmpdir(), 'five-milliamps-lint-'));
   for (const file of [
     '.oxlintrc.json',
@@ -100,18 +100,15 @@ function refusals(): ReadonlyMap<number, readonly string[]> {
   rmSync(folder, { recursive: true });
   const said = JSON.parse(stdout) as { readonly diagnostics: readonly { filename: string; code: string }[] };
   const placeOf = ({ filename }: { filename: string }) => Number(/planted-(\d+)/.exec(filename)?.[1]);
-  return new Map(
-    OFFENCES.map((_, at) => [
-      at,
-      [...new Set(said.diagnostics.filter((one) => placeOf(one) === at).map(({ code }) => code))],
-    ]),
-  );
+  return OFFENCES.map((_, at) => [
+    ...new Set(said.diagnostics.filter((one) => placeOf(one) === at).map(({ code }) => code)),
+  ]);
 }
 
 describe('Lint', () => {
   const refused = refusals();
   test.each(OFFENCES.map(([what, , , rule], at) => ({ what, rule, at })))('judges $what', ({ rule, at }) => {
-    expect(refused.get(at)).toEqual(rule === undefined ? [] : [rule]);
+    expect(refused[at]).toEqual(rule === undefined ? [] : [rule]);
   });
 
   test('refuses a component of 301 lines, an inline style in one, a store, and a promise that nobody waits for', async () => {
